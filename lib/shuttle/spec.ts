@@ -1,0 +1,88 @@
+/**
+ * What the shuttle is told: numbers and indexes only, nothing of plans or maps.
+ * `compile` checks it and turns it into immutable tables. All times are seconds from
+ * dispatch, all volumes US gallons, all rates gpm.
+ */
+export type ShuttleSpec = {
+  /** Addresses of chance; a spec without spread runs the same for every seed. */
+  readonly seed: number
+  /** The run ends here. */
+  readonly horizon_s: number
+  readonly fills: readonly FillSpec[]
+  readonly dumps: readonly DumpSpec[]
+  readonly tenders: readonly TenderSpec[]
+  readonly demand: DemandSpec
+}
+
+/** A place where tenders take water, with one or more bays fed by one pump. */
+export type FillSpec = {
+  readonly id: string
+  /** First moment a tender can be hooked up: pumper arrived, set up, staffed, primed. */
+  readonly ready_s: number
+  readonly bayCount: number
+  /** Rate into each tender, by how many bays are filling: index 0 is one bay. Length is `bayCount`. */
+  readonly bayRate_gpm: readonly number[]
+  /** What the source holds above the strainer at the start; absent: does not run out. */
+  readonly usable_gal?: number
+  /** What runs into the source while it is drawn on. */
+  readonly inflow_gpm?: number
+}
+
+/** A place where tenders give water, with one set of portable tanks and one pumper drafting from it. */
+export type DumpSpec = {
+  readonly id: string
+  /** First moment a tender may dump: tank set, people there. */
+  readonly ready_s: number
+  /** First moment the pumper there can send water on: drafting and line to the attack charged. Not before `ready_s`. */
+  readonly pumpReady_s: number
+  /** Tenders that can dump at once. */
+  readonly positionCount: number
+  /** Water the tanks hold to their lip. */
+  readonly capacity_gal: number
+  /** Below this the pumper loses its draft, by flow: volume left in the tanks at h_min(Q). Linear between points, sorted by flow. */
+  readonly draftLimit: readonly { readonly flow_gpm: number; readonly volume_gal: number }[]
+  /** Time to get the draft back once there is water again. */
+  readonly reprime_s: number
+  /** The pumper's own tank, which feeds the fire ground while the draft is lost; used once. */
+  readonly booster_gal: number
+  /** Share of the demand this site carries; shares of all sites sum to 1. */
+  readonly demandShare: number
+}
+
+export type TenderSpec = {
+  readonly id: string
+  /** Water aboard when full and given at each dump. */
+  readonly usable_gal: number
+  /** Arrives at its dump site, full, for the first time. Absent: never comes. */
+  readonly arrive_s?: number
+  /** Leaves the shuttle after the dump that ends at or after this time. */
+  readonly withdraw_s?: number
+  readonly dumpIndex: number
+  readonly fillIndex: number
+  readonly toFill_s: number
+  readonly toDump_s: number
+  /** Into a dump position: back in or drive through, chocks, open. */
+  readonly dumpPosition_s: number
+  /** Close, chocks, out of the position. */
+  readonly dumpClear_s: number
+  /** Dump rate by equal parts of the load, first part first; one number is a constant rate. */
+  readonly dumpRate_gpm: readonly number[]
+  /** Into the bay and hooked up. */
+  readonly fillPosition_s: number
+  /** Unhook and out of the bay. */
+  readonly fillClear_s: number
+  /** Most the tender takes, whatever the bay offers. */
+  readonly fillLimit_gpm: number
+  /** The last part of the filling is slow: this share of the load at this share of the rate. */
+  readonly topUpShare: number
+  readonly topUpRateShare: number
+}
+
+export type DemandSpec = {
+  /** Flow asked for at the fire ground from each time on, sorted by time. */
+  readonly stages: readonly { readonly from_s: number; readonly flow_gpm: number }[]
+  /** The first engine at the fire: its tank feeds the demand from its arrival until it is empty or supply is ready. */
+  readonly firstDue?: { readonly arrive_s: number; readonly tank_gal: number }
+  /** Reserve the tanks must hold beside the draft limit before supply counts as ready, as time of flow. Default 120. */
+  readonly reserve_s: number
+}

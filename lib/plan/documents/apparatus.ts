@@ -1,0 +1,95 @@
+import { z } from 'zod'
+import { countField, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, pressureField, quantity, shareField, timeField, volumeField, weightField } from './fields'
+
+export const strainerKinds = ['barrel', 'floating', 'lowLevel'] as const
+
+/** Fields of any vehicle. */
+const vehicleFields = {
+  ...itemFields('apparatus'),
+  stationId: idOf('station').optional(),
+  mutualAid: z.boolean().optional(),
+  turnout_s: timeField.optional().describe('dispatch to wheels rolling; the station gives it when absent'),
+  tank_gal: volumeField.optional().describe('nominal tank'),
+  full_lb: weightField.optional().describe('gross weight, tank full and crew aboard'),
+  empty_lb: weightField.optional().describe('weight with the tank empty'),
+  height_ft: quantity(0, 20).optional(),
+  width_ft: quantity(0, 15).optional(),
+  crewCount: countField(0, 12).optional(),
+}
+
+/** One point of a pumper's own test at draft. */
+export const testPointSchema = z.strictObject({
+  lift_ft: quantity(0, 40),
+  suction_in: hoseSizeField,
+  suction_ft: quantity(0, 300).optional().describe('default 20'),
+  suctionLineCount: countField(1, 4).optional(),
+  netPressure_psi: pressureField,
+  flow_gpm: flowField,
+  altitude_ft: quantity(-1500, 18_000).optional(),
+  water_degF: quantity(28, 130).optional(),
+  isFlowLimit: z.boolean().optional().describe('true when the suction would give no more; false when the test just held its rated flow'),
+  testedOn: z.string().max(40).optional(),
+})
+
+const pumpFields = {
+  rated_gpm: flowField.optional().describe('rated capacity at draft, 150 psi net'),
+  ratedLift_ft: quantity(0, 15).optional(),
+  testPoints: z.array(testPointSchema).max(40).optional(),
+  dryVacuum_inHg: quantity(0, 30).optional().describe('highest vacuum held in the dry-vacuum test'),
+  allowsOverRating: z.boolean().optional().describe('count on 110 % of rating below 150 psi; assumed unless tested'),
+  intakeLoss_ft: quantity(0, 30).optional().describe('extra loss of a front or rear intake at rated flow'),
+  priming_s: timeField.optional().describe('time to prime in the last test'),
+  primer_gpm: flowField.optional().describe('air the primer moves at atmospheric intake, gallons a minute'),
+}
+
+/** Pumper: an engine that can draft and pump on. */
+export const pumperSchema = z.strictObject({
+  kind: z.literal('pumper'),
+  ...vehicleFields,
+  ...pumpFields,
+  discharge_psi: pressureField.optional().describe('highest discharge pressure it is run at'),
+  tankToPump_gpm: flowField.optional().describe('tested flow from tank to pump'),
+  tankToPumpDrop_ft: quantity(0.1, 60).optional().describe('head lost at that flow'),
+  tankFill_in: hoseSizeField.optional().describe('tank fill line'),
+  tankFill_gpm: flowField.optional().describe('flow of the tank fill line at 150 psi, valve wide open'),
+  tankHeight_ft: quantity(0, 12).optional().describe('water in a full tank above the pump eye'),
+  supplyHose_in: hoseSizeField.optional(),
+  supplyHose_ft: hoseLengthField.optional(),
+  suction_in: hoseSizeField.optional().describe('hard suction carried'),
+  suction_ft: quantity(0, 300).optional(),
+})
+
+/** Tender: mobile water supply apparatus. */
+export const tenderSchema = z.strictObject({
+  kind: z.literal('tender'),
+  ...vehicleFields,
+  usableShare: shareField.optional().describe('part of the tank that is carried and given each trip, default 0.9'),
+  dump_gpm: flowField.optional().describe('average over the first 90 % of the load'),
+  dumpTail_gpm: flowField.optional().describe('rate over the last tenth'),
+  fillLimit_gpm: flowField.optional().describe('most it takes, by its inlet and vent'),
+  fillInlet_in: hoseSizeField.optional(),
+  fillInletMaximum_psi: pressureField.optional(),
+  dumpPosition_s: timeField.optional(),
+  dumpClear_s: timeField.optional(),
+  fillPosition_s: timeField.optional(),
+  fillClear_s: timeField.optional(),
+  pump_gpm: flowField.optional(),
+})
+
+/** Portable pump: carried to the water by hand or trailer. */
+export const portablePumpSchema = z.strictObject({
+  kind: z.literal('portablePump'),
+  ...vehicleFields,
+  ...pumpFields,
+  discharge_psi: pressureField.optional(),
+})
+
+export const apparatusSchema = z.discriminatedUnion('kind', [pumperSchema, tenderSchema, portablePumpSchema])
+
+export type TestPoint = z.infer<typeof testPointSchema>
+export type Pumper = z.infer<typeof pumperSchema>
+export type Tender = z.infer<typeof tenderSchema>
+export type PortablePump = z.infer<typeof portablePumpSchema>
+export type Apparatus = z.infer<typeof apparatusSchema>
+/** Whatever can stand at the water and draft. */
+export type DraftingPump = Pumper | PortablePump

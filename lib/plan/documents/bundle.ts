@@ -1,0 +1,47 @@
+import { z } from 'zod'
+import { districtSchema } from './district'
+import { pointField, quantity, timeField, weightField } from './fields'
+import { planSchema } from './plan'
+
+/** How a leg is known, best first. */
+export const legSources = ['measured', 'routed', 'handbook'] as const
+
+/** What a leg is asked for: two places and the vehicle as it is on that way. */
+export const legAskSchema = z.strictObject({
+  from: pointField,
+  to: pointField,
+  via: z.array(pointField),
+  gross_lb: weightField.optional(),
+  height_ft: quantity(0, 20).optional(),
+  width_ft: quantity(0, 15).optional(),
+})
+
+/** A way that was found, kept under the key of what was asked. */
+export const legSchema = z.strictObject({
+  key: z.string().max(400),
+  by: z.enum(legSources),
+  distance_mi: quantity(0, 1000),
+  travel_s: timeField,
+  path: z.array(pointField).max(20_000),
+  roads: z.array(z.string().max(120)).max(400).optional().describe('names of the roads in order'),
+  cautions: z
+    .array(z.strictObject({ code: z.string().max(60), values: z.record(z.string(), z.union([z.number(), z.string()])) }))
+    .max(200)
+    .optional(),
+})
+
+/**
+ * All that an answer stands on, in one file: every id in it resolves, and it carries the
+ * legs that were found, so it is evaluated without a road graph, a database or a network.
+ */
+export const bundleSchema = z.strictObject({
+  format: z.literal('millrace-plan'),
+  version: z.literal(1),
+  district: districtSchema,
+  plan: planSchema,
+  legs: z.array(legSchema).max(5000),
+})
+
+export type LegAsk = z.infer<typeof legAskSchema>
+export type Leg = z.infer<typeof legSchema>
+export type Bundle = z.infer<typeof bundleSchema>

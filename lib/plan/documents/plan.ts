@@ -1,0 +1,116 @@
+import { z } from 'zod'
+import { strainerKinds } from './apparatus'
+import {
+  countField, evidenceMap, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, nameField, notesField, pointField, pressureField, quantity, shareField, timeField, volumeField,
+} from './fields'
+
+/** Suction set-up of a pumper at a draft site. */
+export const suctionSchema = z.strictObject({
+  size_in: hoseSizeField,
+  length_ft: quantity(0, 300),
+  lineCount: countField(1, 4).optional(),
+  strainer: z.enum(strainerKinds).optional(),
+})
+
+/** Hose from one place to the next, all lines alike. */
+export const hoseLaySchema = z.strictObject({
+  size_in: hoseSizeField,
+  length_ft: hoseLengthField,
+  lineCount: countField(1, 6).optional(),
+})
+
+/** Fill site: a pumper takes water from a source and fills tenders in one or more bays. */
+export const fillSiteSchema = z.strictObject({
+  ...itemFields('fillSite'),
+  point: pointField,
+  sourceId: idOf('source').optional(),
+  draftSiteId: idOf('draftSite').optional(),
+  pumperId: idOf('apparatus').optional(),
+  lift_ft: quantity(-20, 200).optional().describe('overrides the draft site’s'),
+  suction: suctionSchema.optional(),
+  fillLine: hoseLaySchema.optional().describe('from the pumper to one bay'),
+  fillLineRise_ft: quantity(-300, 300).optional().describe('tender inlet above the pumper'),
+  bayCount: countField(1, 12).optional(),
+  discharge_psi: pressureField.optional().describe('highest pressure the fill lines are pumped at'),
+  rate_gpm: flowField.optional().describe('fill rate into one tender alone, when it has been measured here'),
+  setUp_s: timeField.optional().describe('from the pumper’s arrival to ready to fill'),
+})
+
+export const dumpManners = ['backIn', 'driveThrough'] as const
+
+/** Dump site: tenders give their water to portable tanks, a pumper drafts from them and sends it on. */
+export const dumpSiteSchema = z.strictObject({
+  ...itemFields('dumpSite'),
+  point: pointField,
+  portableTankIds: z.array(idOf('equipment')).max(12).optional(),
+  tankCapacity_gal: volumeField.optional().describe('used when no portable tank is named'),
+  tankHeight_in: quantity(6, 72).optional(),
+  tankSlope_in: quantity(0, 60).optional().describe('fall of the ground across the tank'),
+  pumperId: idOf('apparatus').optional(),
+  positionCount: countField(1, 12).optional().describe('tenders that can dump at once'),
+  manner: z.enum(dumpManners).optional(),
+  setUp_s: timeField.optional().describe('from the first arrival with the tank to tank set'),
+  pumpSetUp_s: timeField.optional().describe('from the pumper’s arrival to drafting with the line to the attack charged'),
+  reprime_s: timeField.optional().describe('to get a lost draft back'),
+  draftLimit_in: quantity(0, 60).optional().describe('water over the tank floor at which the draft is lost, at the planned flow'),
+  demandShare: shareField.optional(),
+})
+
+/** A tender's part in the plan. */
+export const tenderTaskSchema = z.strictObject({
+  id: idOf('tenderTask'),
+  tenderId: idOf('apparatus'),
+  fillSiteId: idOf('fillSite').optional(),
+  dumpSiteId: idOf('dumpSite').optional(),
+  delay_s: timeField.optional().describe('later than its station could send it, after dispatch'),
+  withdraw_s: timeField.optional().describe('leaves the shuttle at its next dump after this time'),
+})
+
+/** What an officer knows of one way: a measured time, a distance, or the road to force. */
+export const legNoteSchema = z.strictObject({
+  id: idOf('legNote'),
+  fromId: z.string().max(64),
+  toId: z.string().max(64),
+  apparatusId: idOf('apparatus').optional().describe('absent: any vehicle'),
+  travel_s: timeField.optional(),
+  distance_mi: quantity(0, 200).optional(),
+  average_mph: quantity(3, 75).optional(),
+  via: z.array(pointField).max(20).optional(),
+  evidence: evidenceMap.optional(),
+})
+
+export const demandStageSchema = z.strictObject({
+  id: idOf('demandStage'),
+  from_s: timeField.describe('after dispatch'),
+  flow_gpm: flowField,
+})
+
+export const planSchema = z.strictObject({
+  format: z.literal('millrace-plan-document').optional(),
+  version: z.literal(1).optional(),
+  id: idOf('plan'),
+  name: nameField,
+  notes: notesField.optional(),
+  evidence: evidenceMap.optional(),
+  districtId: idOf('district'),
+  hazardId: idOf('hazard').optional(),
+  fireGround: pointField.optional(),
+  firstDueId: idOf('apparatus').optional().describe('the engine that arrives first; its tank holds the fire until supply is ready'),
+  firstLine_s: timeField.optional().describe('from its arrival to water on the fire'),
+  demand: z.array(demandStageSchema).max(50).optional().describe('absent: the hazard’s needed flow from the first arrival'),
+  duration_s: timeField.optional().describe('how long supply must last once it is ready, default 2 h'),
+  reserve_s: timeField.optional().describe('time of flow the tanks keep in hand, default 2 min'),
+  fillSites: z.array(fillSiteSchema).max(40),
+  dumpSites: z.array(dumpSiteSchema).max(40),
+  tenders: z.array(tenderTaskSchema).max(200),
+  legNotes: z.array(legNoteSchema).max(1000),
+})
+
+export type Suction = z.infer<typeof suctionSchema>
+export type HoseLay = z.infer<typeof hoseLaySchema>
+export type FillSite = z.infer<typeof fillSiteSchema>
+export type DumpSite = z.infer<typeof dumpSiteSchema>
+export type TenderTask = z.infer<typeof tenderTaskSchema>
+export type LegNote = z.infer<typeof legNoteSchema>
+export type DemandStage = z.infer<typeof demandStageSchema>
+export type Plan = z.infer<typeof planSchema>

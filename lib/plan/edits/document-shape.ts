@@ -1,0 +1,25 @@
+import type { z } from 'zod'
+import { districtSchema } from '../documents/district'
+import { planSchema } from '../documents/plan'
+
+/** Kinds of document that edits apply to. */
+export const documentKinds = ['district', 'plan'] as const
+export type DocumentKind = (typeof documentKinds)[number]
+
+/** A document as edits see it: fields, and lists of items with ids. */
+export type EditableDocument = { id: string; [field: string]: unknown }
+
+const schemas: Record<DocumentKind, z.ZodObject> = { district: districtSchema, plan: planSchema }
+
+/** District documents have stations, plan documents have fill sites; a plan names its district. */
+export const documentKindOf = (doc: EditableDocument): DocumentKind => ('districtId' in doc ? 'plan' : 'district')
+
+export const schemaOf = (kind: DocumentKind): z.ZodObject => schemas[kind]
+
+/** Schema of the items of a list, or undefined when the document has no such list of items. */
+export function findItemSchema(kind: DocumentKind, collection: string): z.ZodType | undefined {
+  let field = schemas[kind].shape[collection] as z.ZodType | undefined
+  if (field?.def.type === 'optional') field = (field as z.ZodOptional<z.ZodType>).unwrap()
+  if (field?.def.type !== 'array') return undefined
+  return (field as z.ZodArray<z.ZodType>).element
+}

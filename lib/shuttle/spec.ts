@@ -1,13 +1,15 @@
 /**
  * What the shuttle is told: numbers and indexes only, nothing of plans or maps.
- * `compile` checks it and turns it into immutable tables. All times are seconds from
- * dispatch, all volumes US gallons, all rates gpm.
+ * `compileShuttle` checks it and turns it into immutable tables. All times are seconds
+ * from dispatch, all volumes US gallons, all rates gpm.
  */
 export type ShuttleSpec = {
   /** Addresses of chance; a spec without spread runs the same for every seed. */
   readonly seed: number
-  /** The run ends here. */
+  /** No run goes past this; supply that is not ready by then never is. */
   readonly horizon_s: number
+  /** How long after supply is ready a named run lasts, inside the horizon. Default 7,200. */
+  readonly afterReady_s?: number
   readonly fills: readonly FillSpec[]
   readonly dumps: readonly DumpSpec[]
   readonly tenders: readonly TenderSpec[]
@@ -24,14 +26,16 @@ export type FillSpec = {
   readonly bayRate_gpm: readonly number[]
   /** What the source holds above the strainer at the start; absent: does not run out. */
   readonly usable_gal?: number
-  /** What runs into the source while it is drawn on. */
+  /** What runs into the source while it is drawn on; it never rises above `usable_gal`. */
   readonly inflow_gpm?: number
+  /** Chance: how much longer than planned the filling may take. Absent: never. */
+  readonly spread?: { readonly fill?: Spread }
 }
 
 /** A place where tenders give water, with one set of portable tanks and one pumper drafting from it. */
 export type DumpSpec = {
   readonly id: string
-  /** First moment a tender may dump: tank set, people there. */
+  /** First moment a tender may move into a dump position: tank set, people there. */
   readonly ready_s: number
   /** First moment the pumper there can send water on: drafting and line to the attack charged. Not before `ready_s`. */
   readonly pumpReady_s: number
@@ -43,6 +47,8 @@ export type DumpSpec = {
   readonly draftLimit: readonly { readonly flow_gpm: number; readonly volume_gal: number }[]
   /** Time to get the draft back once there is water again. */
   readonly reprime_s: number
+  /** Water again means: this much time of flow above the draft limit, or full tanks. Default 30. */
+  readonly restartMargin_s?: number
   /** The pumper's own tank, which feeds the fire ground while the draft is lost; used once. */
   readonly booster_gal: number
   /** Share of the demand this site carries; shares of all sites sum to 1. */
@@ -67,6 +73,8 @@ export type TenderSpec = {
   readonly dumpClear_s: number
   /** Dump rate by equal parts of the load, first part first; one number is a constant rate. */
   readonly dumpRate_gpm: readonly number[]
+  /** Part of what is dumped that misses the tank. Default 0. */
+  readonly spillShare?: number
   /** Into the bay and hooked up. */
   readonly fillPosition_s: number
   /** Unhook and out of the bay. */
@@ -76,13 +84,23 @@ export type TenderSpec = {
   /** The last part of the filling is slow: this share of the load at this share of the rate. */
   readonly topUpShare: number
   readonly topUpRateShare: number
+  /** Chance: how much longer than planned each stage of a round may take. Absent: never. */
+  readonly spread?: { readonly [S in TripStage]?: Spread }
 }
 
 export type DemandSpec = {
-  /** Flow asked for at the fire ground from each time on, sorted by time. */
+  /** Flow asked for at the fire ground from each time on, sorted by time. Before the first: nothing. */
   readonly stages: readonly { readonly from_s: number; readonly flow_gpm: number }[]
   /** The first engine at the fire: its tank feeds the demand from its arrival until it is empty or supply is ready. */
   readonly firstDue?: { readonly arrive_s: number; readonly tank_gal: number }
   /** Reserve the tanks must hold beside the draft limit before supply counts as ready, as time of flow. Default 120. */
   readonly reserve_s: number
 }
+
+/** The stages of a round, in the order of their addresses of chance. */
+export const tripStages = ['dumpPosition', 'dump', 'dumpClear', 'toFill', 'fillPosition', 'fill', 'fillClear', 'toDump'] as const
+export type TripStage = (typeof tripStages)[number]
+
+/** Factors on the planned time, triangular. `night` is drawn once a run, `trip` each time; both apply. */
+export type Spread = { readonly night?: SpreadRange; readonly trip?: SpreadRange }
+export type SpreadRange = { readonly lowFactor: number; readonly modeFactor: number; readonly highFactor: number }

@@ -1,0 +1,194 @@
+/** The database file: checked before it is used, migrated, checked again; set aside only when asked to. */
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import path from 'node:path'
+import { inRoot, root, urlOfFile } from './places.mjs'
+import { PlainError, say } from './say.mjs'
+
+const migrationsFolder = inRoot('prisma', 'migrations')
+const SIDE_FILES = ['-wal', '-shm']
+
+/** How the file is called in a sentence: short if it is inside the project. */
+const shown = (file) => (file.startsWith(root + path.sep) ? path.relative(root, file) : file)
+
+const stampOfNow = () => new Date().toISOString().slice(0, 19).replaceAll(':', '-')
+
+/**
+ * Renames a database and its side files to a dated name; nothing is deleted.
+ *
+ * @returns the new name, or undefined if there was no file
+ */
+export function setAsideDatabase(file) {
+  const aside = file.replace(/\.db$/, `-set-aside-${stampOfNow()}.db`)
+  const found = ['', ...SIDE_FILES].filter((end) => existsSync(file + end))
+  for (const end of found) renameSync(file + end, aside + end)
+  return found.length > 0 ? aside : undefined
+}
+
+function listMigrations() {
+  return readdirSync(migrationsFolder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => ({ name, sql: readFileSync(path.join(migrationsFolder, name, 'migration.sql'), 'utf8') }))
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+}
+
+async function connect(url) {
+  const { PrismaLibSql } = await import('@prisma/adapter-libsql')
+  const connection = await new PrismaLibSql({ url, timeout: 10_000 }).connect()
+  const rows = async (sql) => (await connection.queryRaw({ sql, args: [], argTypes: [] })).rows
+  return { rows, script: (sql) => connection.executeScript(sql), close: () => connection.dispose() }
+}
+
+const unreadable = (file, reason) =>
+  new PlainError(
+    `The database file ${shown(file)} cannot be read (${reason}); it was left as it is. Put a back-up in its place, ` +
+      'or keep it under another name and begin with an empty database: npm start -- --set-aside-database',
+  )
+
+const reasonOf = (error) => String(error?.cause?.originalMessage ?? error?.message ?? error).replace(/^SQLITE_[A-Z_]+: /, '')
+
+/** Opens the file and reads it through once, so that damage is met here and not in the middle of an edit. */
+async function openChecked(file) {
+  let database
+  try {
+    database = await connect(urlOfFile(file))
+    const [[verdict]] = await database.rows('PRAGMA quick_check(1)')
+    if (verdict !== 'ok') throw new Error(String(verdict))
+    await database.rows('PRAGMA journal_mode = WAL')
+    return database
+  } catch (error) {
+    await database?.close()
+    throw unreadable(file, reasonOf(error))
+  }
+}
+
+const SHAPE =
+  "SELECT type, name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' AND name <> '_prisma_migrations' ORDER BY type, name"
+
+/** True if the file's tables, indexes and triggers are, to the letter, those that the migrations make. */
+async function hasShapeOf(database, migrations) {
+  const wanted = await connect('file::memory:')
+  try {
+    for (const { sql } of migrations) await wanted.script(sql)
+    return JSON.stringify(await wanted.rows(SHAPE)) === JSON.stringify(await database.rows(SHAPE))
+  } finally {
+    await wanted.close()
+  }
+}
+
+async function applyAll(file, migrations) {
+  const { openSchemaEngine } = await import('./schema-engine.mjs')
+  const engine = await openSchemaEngine(urlOfFile(file))
+  await engine.applyMigrations({
+    migrationsList: {
+      baseDir: migrationsFolder,
+      lockfile: {
+        path: 'migration_lock.toml',
+        content: readFileSync(path.join(migrationsFolder, 'migration_lock.toml'), 'utf8'),
+      },
+      shadowDbInitScript: '',
+      migrationDirectories: migrations.map(({ name, sql }) => ({
+        path: name,
+        migrationFile: { path: 'migration.sql', content: { tag: 'ok', value: sql } },
+      })),
+    },
+    filters: { externalTables: [], externalEnums: [] },
+  })
+}
+
+async function readHistory(database) {
+  const [[count]] = await database.rows("SELECT count(*) FROM sqlite_schema WHERE name = '_prisma_migrations'")
+  if (Number(count) === 0) return []
+  const rows = await database.rows(
+    'SELECT migration_name, finished_at FROM _prisma_migrations WHERE rolled_back_at IS NULL ORDER BY migration_name',
+  )
+  return rows.map(([name, finished]) => ({ name, isFinished: finished !== null }))
+}
+
+/** What stands in the way of migrating, as a sentence. */
+function findObstacle(file, history, migrations) {
+  const failed = history.find(({ isFinished }) => !isFinished)
+  if (failed) {
+    return `An update of the database ${shown(file)} was interrupted (${failed.name}): put back the copy made before it, ` +
+      'which lies beside it, and start again.'
+  }
+  const known = new Set(migrations.map(({ name }) => name))
+  const foreign = history.find(({ name }) => !known.has(name))
+  if (foreign) {
+    return `The database ${shown(file)} was made by a newer Millrace (${foreign.name}): update Millrace, or choose ` +
+      'another folder with MILLRACE_DATA.'
+  }
+  return undefined
+}
+
+async function requireShape(database, file, migrations) {
+  if (await hasShapeOf(database, migrations)) return
+  throw new PlainError(`The tables in ${shown(file)} are not the ones Millrace makes; it was left as it is.`)
+}
+
+/** A new file gets its name only when it is whole, so an interrupted start leaves nothing half made. */
+async function makeDatabase(file, migrations) {
+  say(`Making the database ${shown(file)}`)
+  const draft = `${file}.new`
+  for (const end of ['', ...SIDE_FILES]) rmSync(draft + end, { force: true })
+  await applyAll(draft, migrations)
+  const database = await openChecked(draft)
+  try {
+    await requireShape(database, file, migrations)
+  } finally {
+    await database.close()
+  }
+  if (existsSync(`${draft}-wal`)) throw new PlainError(`The new database ${shown(draft)} could not be closed.`)
+  renameSync(draft, file)
+}
+
+async function updateDatabase(file, migrations) {
+  say(`Updating the database ${shown(file)}`)
+  const before = await openChecked(file)
+  await before.rows(`VACUUM INTO '${`${file}-before-${stampOfNow()}.db`.replaceAll("'", "''")}'`)
+  await before.close()
+  await applyAll(file, migrations).catch((error) => {
+    throw new PlainError(`The database ${shown(file)} could not be brought up to date.`, reasonOf(error))
+  })
+}
+
+/**
+ * Makes the file if there is none, brings it to the newest shape and checks that it has it. A file
+ * about to be updated is first copied beside itself.
+ *
+ * @throws PlainError if the file is damaged, from a newer version, or does not end in the right shape
+ */
+export async function migrateDatabase(file) {
+  mkdirSync(path.dirname(file), { recursive: true })
+  const migrations = listMigrations()
+  if (!existsSync(file)) {
+    const aside = setAsideDatabase(file)
+    if (aside) say(`There was no ${shown(file)} but a leftover beside it, kept as ${shown(aside)}-wal`)
+    await makeDatabase(file, migrations)
+    return
+  }
+  let database = await openChecked(file)
+  try {
+    const history = await readHistory(database)
+    const obstacle = findObstacle(file, history, migrations)
+    if (obstacle) throw new PlainError(obstacle)
+    if (history.length < migrations.length) {
+      await database.close()
+      await updateDatabase(file, migrations)
+      database = await openChecked(file)
+    }
+    await requireShape(database, file, migrations)
+  } finally {
+    await database.close()
+  }
+}
+
+/** True if no document was ever saved in it, deleted ones counted. */
+export async function isDatabaseEmpty(file) {
+  const database = await connect(urlOfFile(file))
+  try {
+    const [[count]] = await database.rows('SELECT count(*) FROM Document')
+    return Number(count) === 0
+  } finally {
+    await database.close()
+  }
+}

@@ -1,0 +1,38 @@
+import { formatNumber } from './format-number'
+import { roundTo } from './rounding'
+import type { Toward } from './rounding'
+
+const two = (n: number): string => String(n).padStart(2, '0')
+
+/**
+ * A span of time: "45 s", "1:30 min", "14 min", "2 h 5 min", "2 h 5 min 30 s".
+ *
+ * @param time_s any finite number; seconds are kept to the nearest one
+ */
+export function formatTime(time_s: number): string {
+  const total = Math.round(Math.abs(time_s))
+  const sign = time_s < 0 && total > 0 ? '−' : ''
+  if (total < 60) return `${sign}${total} s`
+  const seconds = total % 60
+  const minutes = Math.floor(total / 60)
+  if (minutes >= 120) {
+    const hours = `${formatNumber(Math.floor(minutes / 60))} h`
+    const rest = minutes % 60 || seconds ? ` ${minutes % 60} min` : ''
+    return sign + hours + rest + (seconds ? ` ${seconds} s` : '')
+  }
+  return seconds ? `${sign}${minutes}:${two(seconds)} min` : `${sign}${minutes} min`
+}
+
+/** A span for a headline, in whole minutes: "14 min", "2 h 5 min"; under a minute, seconds. */
+export function formatMinutes(time_s: number, toward: Toward = 'nearest'): string {
+  return formatTime(Math.abs(time_s) < 60 ? time_s : roundTo(time_s, 60, toward))
+}
+
+/** A moment on a running clock, from its start: "0:00", "14:30", "1:02:30". For axes and logs. */
+export function formatClock(time_s: number): string {
+  const total = Math.round(Math.abs(time_s))
+  const sign = time_s < 0 && total > 0 ? '−' : ''
+  const hours = Math.floor(total / 3600)
+  const minutes = Math.floor(total / 60) % 60
+  return hours ? `${sign}${hours}:${two(minutes)}:${two(total % 60)}` : `${sign}${minutes}:${two(total % 60)}`
+}

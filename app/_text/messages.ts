@@ -1,0 +1,38 @@
+import caution from './en/caution.json'
+import drill from './en/drill.json'
+import entry from './en/entry.json'
+import evidence from './en/evidence.json'
+import home from './en/home.json'
+import issue from './en/issue.json'
+import kit from './en/kit.json'
+import plan from './en/plan.json'
+import quantity from './en/quantity.json'
+import resources from './en/resources.json'
+import result from './en/result.json'
+import shell from './en/shell.json'
+import survey from './en/survey.json'
+import working from './en/working.json'
+
+/** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
+export const messages = {
+  caution, drill, entry, evidence, home, issue, kit, plan, quantity, resources, result, shell, survey, working,
+} as const
+
+type Messages = typeof messages
+export type Area = keyof Messages
+
+/** Key of a message: its area, a dot, and its key in the area's file. */
+export type TextKey = { [A in Area]: `${A}.${Extract<keyof Messages[A], string>}` }[Area]
+
+/** Text of a key, or undefined if there is none. */
+export function findMessage(key: string): string | undefined {
+  const dot = key.indexOf('.')
+  const area: Readonly<Record<string, string>> | undefined = Object.entries(messages).find(([name]) => name === key.slice(0, dot))?.[1]
+  const own = key.slice(dot + 1)
+  return area && Object.hasOwn(area, own) ? area[own] : undefined
+}
+
+/** Every key there is. */
+export function allKeys(): string[] {
+  return Object.entries(messages).flatMap(([area, texts]) => Object.keys(texts).map((key) => `${area}.${key}`))
+}

@@ -1,0 +1,71 @@
+import type { Unit } from '@/lib/units'
+import type { UnitSystem } from './unit-system'
+
+/** Decimals by size: the first row whose bound the shown value is below. */
+type Decimals = readonly (readonly [below: number, decimals: number])[]
+
+const whole: Decimals = [[Infinity, 0]]
+const oneWhenSmall: Decimals = [[10, 1], [Infinity, 0]]
+
+const usDecimals: Readonly<Record<Unit, Decimals>> = {
+  gal: oneWhenSmall,
+  gpm: oneWhenSmall,
+  psi: oneWhenSmall,
+  ft: [[100, 1], [Infinity, 0]],
+  in: [[10, 2], [Infinity, 1]],
+  mi: [[10, 2], [Infinity, 1]],
+  mph: whole,
+  lb: whole,
+  inHg: [[Infinity, 1]],
+  degF: whole,
+  s: whole,
+  sqft: whole,
+  cuft: oneWhenSmall,
+}
+
+const metricDecimals: Readonly<Record<Unit, Decimals>> = {
+  gal: oneWhenSmall,
+  gpm: oneWhenSmall,
+  psi: oneWhenSmall,
+  ft: [[10, 2], [100, 1], [Infinity, 0]],
+  in: whole,
+  mi: [[10, 2], [Infinity, 1]],
+  mph: whole,
+  lb: whole,
+  inHg: oneWhenSmall,
+  degF: [[Infinity, 1]],
+  s: whole,
+  sqft: oneWhenSmall,
+  cuft: [[10, 2], [100, 1], [Infinity, 0]],
+}
+
+/** Decimals that a shown value keeps. Chosen so that the last one is about what an officer can measure. */
+export function decimalsFor(shown: number, unit: Unit, system: UnitSystem): number {
+  if (system === 'metric-bar' && unit === 'psi') return Math.abs(shown) < 1 ? 2 : 1
+  const rows = (system === 'us' ? usDecimals : metricDecimals)[unit]
+  return rows.find(([below]) => Math.abs(shown) < below)?.[1] ?? 0
+}
+
+/** Step of a headline figure, in the unit shown; undefined where the plain decimals do. */
+export function findHeadlineStep(shown: number, unit: Unit, system: UnitSystem): number | undefined {
+  const size = Math.abs(shown)
+  if (unit === 'gpm') {
+    if (system === 'us') return size < 100 ? 5 : 10
+    return size < 500 ? 20 : 50
+  }
+  if (unit === 'gal') return size < 1000 ? 10 : 100
+  return undefined
+}
+
+export type Toward = 'nearest' | 'down' | 'up'
+
+/**
+ * Rounds to a step. A hair of binary noise (a billionth of a step) never costs a whole step.
+ */
+export function roundTo(value: number, step: number, toward: Toward = 'nearest'): number {
+  const steps = value / step
+  const noise = 1e-9 * Math.max(1, Math.abs(steps))
+  if (toward === 'down') return Math.floor(steps + noise) * step
+  if (toward === 'up') return Math.ceil(steps - noise) * step
+  return Math.round(steps) * step
+}

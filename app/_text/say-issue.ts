@@ -1,0 +1,46 @@
+import type { Issue } from '@/lib/issue'
+import { findUnit } from '@/lib/units'
+import { formatNumber, formatShare, LOCALE } from './format-number'
+import { formatQuantity } from './format-quantity'
+import { argumentsOf, isTextKey, say } from './say'
+import type { TextValue } from './say'
+import type { UnitSystem } from './unit-system'
+
+/** Name of an item for the sentence, or undefined where the id means nothing to the reader. */
+export type NameOf = (id: string) => string | undefined
+
+const list = new Intl.ListFormat(LOCALE, { type: 'conjunction' })
+
+/**
+ * One value of an issue as the sentence shows it: quantities by the unit their key ends in,
+ * shares as percentages, ids by the name of their item, counts left as numbers for plurals.
+ */
+export function issueValue(key: string, value: number | string, names: NameOf, system: UnitSystem): TextValue {
+  if (typeof value === 'string') return names(value) ?? value
+  const unit = findUnit(key)
+  if (unit) return formatQuantity(value, unit, system)
+  if (/share$/i.test(key)) return formatShare(value)
+  return Number.isInteger(value) ? value : formatNumber(value, 2)
+}
+
+/**
+ * The sentence of an issue: message `issue.<code>`.
+ *
+ * Besides the issue's own values a message may use `{subject}`, `{subject2}` (names of the first
+ * and second item it is about) and `{subjects}` (all of them, as a list). A value that the issue
+ * does not carry reads "not known"; a code without words is shown as it is, never hidden.
+ */
+export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): string {
+  const subjects = issue.subjectIds.map((id) => names(id) ?? say('issue.unnamed'))
+  const values: Record<string, TextValue> = {}
+  for (const [key, value] of Object.entries(issue.values)) values[key] = issueValue(key, value, names, system)
+  const [first, second] = subjects
+  if (first !== undefined) values.subject = first
+  if (second !== undefined) values.subject2 = second
+  if (subjects.length > 0) values.subjects = list.format(subjects)
+
+  const key = `issue.${issue.code}`
+  if (!isTextKey(key)) return say('issue.unworded', { code: issue.code })
+  for (const name of argumentsOf(key)) values[name] ??= say('quantity.unknown')
+  return say(key, values)
+}

@@ -77,22 +77,24 @@ async function hasShapeOf(database, migrations) {
 
 async function applyAll(file, migrations) {
   const { openSchemaEngine } = await import('./schema-engine.mjs')
-  const engine = await openSchemaEngine(urlOfFile(file))
-  await engine.applyMigrations({
-    migrationsList: {
-      baseDir: migrationsFolder,
-      lockfile: {
-        path: 'migration_lock.toml',
-        content: readFileSync(path.join(migrationsFolder, 'migration_lock.toml'), 'utf8'),
+  const { engine, close } = await openSchemaEngine(urlOfFile(file))
+  const lockfile = path.join(migrationsFolder, 'migration_lock.toml')
+  try {
+    await engine.applyMigrations({
+      migrationsList: {
+        baseDir: migrationsFolder,
+        lockfile: { path: 'migration_lock.toml', content: readFileSync(lockfile, 'utf8') },
+        shadowDbInitScript: '',
+        migrationDirectories: migrations.map(({ name, sql }) => ({
+          path: name,
+          migrationFile: { path: 'migration.sql', content: { tag: 'ok', value: sql } },
+        })),
       },
-      shadowDbInitScript: '',
-      migrationDirectories: migrations.map(({ name, sql }) => ({
-        path: name,
-        migrationFile: { path: 'migration.sql', content: { tag: 'ok', value: sql } },
-      })),
-    },
-    filters: { externalTables: [], externalEnums: [] },
-  })
+      filters: { externalTables: [], externalEnums: [] },
+    })
+  } finally {
+    close()
+  }
 }
 
 async function readHistory(database) {

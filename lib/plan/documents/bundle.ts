@@ -30,6 +30,14 @@ export const legSchema = z.strictObject({
     .optional(),
 })
 
+/** What was asked and has no way, with the reason: never answered by a straight line instead. */
+export const noLegSchema = z.strictObject({
+  key: z.string().max(400),
+  by: z.literal('none'),
+  code: z.string().max(60),
+  values: z.record(z.string(), z.union([z.number(), z.string()])),
+})
+
 /**
  * All that an answer stands on, in one file: every id in it resolves, and it carries the
  * legs that were found, so it is evaluated without a road graph, a database or a network.
@@ -39,9 +47,10 @@ export const bundleSchema = z.strictObject({
   version: z.literal(1),
   district: districtSchema,
   plan: planSchema,
-  legs: z.array(legSchema).max(5000),
+  legs: z.array(z.union([legSchema, noLegSchema])).max(5000),
 })
 
 export type LegAsk = z.infer<typeof legAskSchema>
 export type Leg = z.infer<typeof legSchema>
+export type NoLeg = z.infer<typeof noLegSchema>
 export type Bundle = z.infer<typeof bundleSchema>

@@ -14,7 +14,7 @@ export function setFields<D extends EditableDocument>(doc: D, edit: SetFields): 
   const where = findTarget(doc, edit)
   if ('code' in where) return where
   const { target, path, schema, put } = where
-  if (forbidden.some((field) => field in edit.set) || (!edit.collection && listFields(doc).some((field) => field in edit.set)))
+  if ([...forbidden, ...(edit.collection ? [] : listFields(doc))].some((field) => Object.hasOwn(edit.set, field)))
     return issue('edit-field-fixed', 'block', [target.id], { path })
   const next = merged(target, edit.set) as Fields & { id: string }
   if (edit.evidence) {

@@ -1,0 +1,50 @@
+import type { EvidenceMark } from '../evidence'
+
+/**
+ * Numbers taken where nobody has measured, each with how it is known. A plan with none of
+ * its own numbers stands on these alone, so each says its source and how far it may be off.
+ */
+export type Default = { readonly value: number; readonly mark: EvidenceMark; readonly source: string; readonly spreadShare: number }
+
+const handbook = (value: number, source: string, spreadShare: number): Default => ({ value, mark: 'handbook', source, spreadShare })
+const assumed = (value: number, spreadShare: number, source = 'common practice, no source'): Default => ({ value, mark: 'assumed', source, spreadShare })
+
+export const defaults = {
+  altitude_ft: assumed(1000, 0.5, 'the altitude of the classical lift table (from memory)'),
+  water_degF: handbook(60, 'pump rating conditions, NFPA 1901 (from memory)', 0.2),
+  average_mph: handbook(35, 'water shuttle lesson plan: T = 0.65 + 1.7 D at 35 mph', 0.2),
+  roadFactor: assumed(1.4, 0.25),
+  turnout_s: assumed(180, 0.6),
+  arrival_s: assumed(900, 0.6),
+  firstLine_s: assumed(120, 0.5),
+  duration_s: handbook(7200, 'rating bureau page: 250 gpm for 2 hours', 0),
+  reserve_s: assumed(120, 0),
+
+  usableShare: handbook(0.9, 'rating bureau page: tank less 10 %', 0.07),
+  tenderDump_gpm: handbook(1000, 'NFPA 1901: average 1,000 gpm over the first 90 % (from memory)', 0.3),
+  tenderDumpTail_gpm: assumed(400, 0.5),
+  tenderFillLimit_gpm: handbook(1000, 'NFPA 1903-1991: connection must take 1,000 gpm', 0.2),
+  fillInletMaximum_psi: handbook(100, 'plastic tanks: 100 psi and 1,000 gpm (trade series)', 0.1),
+  dumpPositionBackIn_s: assumed(75, 0.5),
+  dumpPositionDriveThrough_s: assumed(40, 0.5),
+  dumpClear_s: assumed(30, 0.5),
+  fillPosition_s: assumed(60, 0.5),
+  fillClear_s: assumed(30, 0.5),
+  topUpShare: assumed(0.1, 0.3),
+  topUpRateShare: assumed(0.5, 0.4),
+
+  fillSetUp_s: assumed(300, 0.4),
+  dumpSetUp_s: assumed(120, 0.5),
+  pumpSetUp_s: assumed(240, 0.4),
+  reprime_s: assumed(90, 0.35),
+  suctionSize_in: handbook(6, 'NFPA 1901 suction table for 1,000 to 1,250 gpm (from memory)', 0),
+  suctionLength_ft: handbook(20, 'pump rating: 20 ft of hard suction', 0),
+  fillLineSize_in: assumed(4, 0),
+  fillLineLength_ft: assumed(100, 0.3),
+  discharge_psi: assumed(150, 0.1),
+  portableTankHeight_in: assumed(29, 0.1),
+  dumpPump_gpm: assumed(1000, 0.25),
+  dumpLift_ft: assumed(4, 0.4),
+} as const satisfies Record<string, Default>
+
+export type DefaultName = keyof typeof defaults

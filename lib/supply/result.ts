@@ -1,0 +1,138 @@
+import { z } from 'zod'
+import { legSources } from '../plan'
+
+/**
+ * The answer to a plan. Quantities carry their unit in the name; all times are seconds from
+ * dispatch unless said. `null` stands where a figure has no value: the plan is blocked, or
+ * the thing never happens within the horizon. Nothing is 0 or infinite for want of knowledge.
+ */
+const figure = z.number().nullable()
+
+export const severitySchema = z.enum(['block', 'warn', 'note'])
+
+export const issueSchema = z.strictObject({
+  code: z.string(),
+  severity: severitySchema,
+  subjectIds: z.array(z.string()),
+  values: z.record(z.string(), z.union([z.number(), z.string()])),
+})
+
+export const linkKinds = ['fillRate', 'fillHandling', 'source', 'road', 'dumpRate', 'dumpHandling', 'portableTank', 'dumpPump'] as const
+
+export const linkSchema = z.strictObject({
+  kind: z.enum(linkKinds).describe('part of the chain from source to fire ground'),
+  subjectId: z.string().describe('fill site, dump site or source it belongs to'),
+  gain_gpm: z.number().describe('what the sustainable flow gains when this part alone is a tenth better'),
+})
+
+export const waterBalanceSchema = z.strictObject({
+  initial_gal: z.number(),
+  drawn_gal: z.number().describe('from the sources'),
+  delivered_gal: z.number().describe('to the fire ground'),
+  stored_gal: z.number().describe('in portable tanks and engines at the end'),
+  inTransit_gal: z.number().describe('aboard tenders at the end'),
+  spilled_gal: z.number(),
+  error_gal: z.number().describe('initial + drawn − delivered − stored − in transit − spilled'),
+})
+
+export const fillSiteResultSchema = z.strictObject({
+  kind: z.literal('fillSite'),
+  id: z.string(),
+  lift_ft: figure,
+  draft_gpm: figure.describe('most the pumper can draft here at the pressure the fill lines need'),
+  draftLimit: z.enum(['suction', 'pump', 'lift', 'measured', 'hydrant']).nullable(),
+  gaugeLow_inHg: figure,
+  gaugeHigh_inHg: figure,
+  margin_ft: figure.describe('suction head to spare at that flow; negative: feet of lift too many'),
+  bayRate_gpm: z.array(z.number()).describe('into each tender, by how many bays are filling'),
+  fillLimit: z.enum(['draft', 'pressure', 'inlet', 'vent', 'measured']).nullable(),
+  ready_s: figure,
+  busyShare: figure.describe('time its bays are taken, averaged'),
+  waiting_s: figure.describe('all waiting for a bay, planned run'),
+})
+
+export const dumpSiteResultSchema = z.strictObject({
+  kind: z.literal('dumpSite'),
+  id: z.string(),
+  capacity_gal: z.number(),
+  draftLimit_gal: figure.describe('left in the tanks when the draft is lost at the planned flow'),
+  pump_gpm: figure.describe('most its pumper can send on'),
+  ready_s: figure,
+  pumpReady_s: figure,
+  busyShare: figure,
+  waiting_s: figure.describe('all waiting for a position, planned run'),
+})
+
+export const tenderResultSchema = z.strictObject({
+  id: z.string(),
+  fillSiteId: z.string().nullable(),
+  dumpSiteId: z.string().nullable(),
+  usable_gal: figure,
+  arrive_s: figure,
+  toFill_s: figure,
+  toDump_s: figure,
+  fill_s: figure.describe('filling alone in a bay'),
+  dump_s: figure.describe('dumping into a tank with room'),
+  handling_s: figure.describe('positions, hook-up and clearing, both ends'),
+  cycle_s: figure.describe('a round with no waiting'),
+  hand_gpm: figure,
+  rounds: figure,
+  waitingShare: figure,
+})
+
+export const legResultSchema = z.strictObject({
+  fromId: z.string(),
+  toId: z.string(),
+  apparatusId: z.string(),
+  load: z.enum(['full', 'empty']),
+  by: z.enum(legSources).nullable().describe('null: there is no way'),
+  distance_mi: figure,
+  travel_s: figure,
+  isStraight: z.boolean().describe('straight line times the road factor'),
+  key: z.string(),
+})
+
+export const assumptionSchema = z.strictObject({
+  itemId: z.string(),
+  field: z.string(),
+  value: z.number(),
+  mark: z.enum(['computed', 'handbook', 'assumed']),
+  source: z.string(),
+  isDefault: z.boolean().describe('true when nobody entered a number'),
+})
+
+export const resultSchema = z.strictObject({
+  format: z.literal('millrace-result'),
+  version: z.literal(1),
+  planId: z.string(),
+  planName: z.string(),
+  sustainable_gpm: figure.describe('greatest constant flow at the fire ground, from supply ready, that is hauled and never short'),
+  stored_gpm: figure.describe('the same when stored water may be used up within the duration'),
+  hauledCapacity_gpm: figure.describe('into the dump sites when nothing there ever blocks'),
+  hand_gpm: figure.describe('handbook: usable gallons over fill, travel and dump time, summed over tenders'),
+  needed_gpm: figure.describe('peak stage of the demand; null when neither plan nor hazard says'),
+  duration_s: z.number().describe('from supply ready, that the flows are held for'),
+  firstArrival_s: figure,
+  firstWater_s: figure,
+  tankEmpty_s: figure.describe('the first-due engine’s tank is empty'),
+  supplyReady_s: figure,
+  gap_s: figure.describe('from tank empty to supply ready; 0 when there is none'),
+  short_s: figure.describe('time the planned demand is not met, after first water is due'),
+  limitingLink: linkSchema.nullable().describe('null: no part alone makes a difference, or the plan is blocked'),
+  links: z.array(linkSchema).describe('all of them, greatest gain first'),
+  waterBalance_gal: waterBalanceSchema.nullable(),
+  sites: z.array(z.discriminatedUnion('kind', [fillSiteResultSchema, dumpSiteResultSchema])),
+  tenders: z.array(tenderResultSchema),
+  legs: z.array(legResultSchema),
+  assumptions: z.array(assumptionSchema).describe('numbers nobody has measured'),
+  issues: z.array(issueSchema),
+})
+
+export type Link = z.infer<typeof linkSchema>
+export type LinkKind = (typeof linkKinds)[number]
+export type FillSiteResult = z.infer<typeof fillSiteResultSchema>
+export type DumpSiteResult = z.infer<typeof dumpSiteResultSchema>
+export type TenderResult = z.infer<typeof tenderResultSchema>
+export type LegResult = z.infer<typeof legResultSchema>
+export type Assumption = z.infer<typeof assumptionSchema>
+export type SupplyResult = z.infer<typeof resultSchema>

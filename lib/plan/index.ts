@@ -11,5 +11,6 @@ export { documentKinds, documentKindOf, findItemSchema, schemaOf, type DocumentK
 export { checkPlan } from './checks/check-plan'
 export { checkReferences } from './checks/check-references'
 export * from './find-item'
+export * from './templates'
 export { issuesFromZod } from './issues-from-zod'
 export { BUNDLE_VERSION, isBundle, readBundle } from './read-bundle'

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { countField, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, pressureField, quantity, shareField, timeField, volumeField, weightField } from './fields'
+import { countField, dayField, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, pressureField, quantity, shareField, timeField, volumeField, weightField } from './fields'
 
 export const strainerKinds = ['barrel', 'floating', 'lowLevel'] as const
 
@@ -17,27 +17,33 @@ const vehicleFields = {
   crewCount: countField(0, 12).optional(),
 }
 
-/** One point of a pumper's own test at draft. */
+/** One point of a pumper's own test at draft: the most it took, suction being the limit and not the engine. */
 export const testPointSchema = z.strictObject({
   lift_ft: quantity(0, 40),
+  flow_gpm: flowField,
   suction_in: hoseSizeField,
   suction_ft: quantity(0, 300).optional().describe('default 20'),
   suctionLineCount: countField(1, 4).optional(),
-  netPressure_psi: pressureField,
-  flow_gpm: flowField,
   altitude_ft: quantity(-1500, 18_000).optional(),
   water_degF: quantity(28, 130).optional(),
-  isFlowLimit: z.boolean().optional().describe('true when the suction would give no more; false when the test just held its rated flow'),
-  testedOn: z.string().max(40).optional(),
+  testedOn: dayField.optional(),
 })
+
+/** One point of a pumper's own pump test: the most it gave at a net pressure. */
+export const curvePointSchema = z.strictObject({ netPressure_psi: pressureField, flow_gpm: flowField, testedOn: dayField.optional() })
+
+export const intakePlaces = ['side', 'front', 'rear'] as const
 
 const pumpFields = {
   rated_gpm: flowField.optional().describe('rated capacity at draft, 150 psi net'),
   ratedLift_ft: quantity(0, 15).optional(),
   testPoints: z.array(testPointSchema).max(40).optional(),
+  curvePoints: z.array(curvePointSchema).max(40).optional(),
   dryVacuum_inHg: quantity(0, 30).optional().describe('highest vacuum held in the dry-vacuum test'),
-  allowsOverRating: z.boolean().optional().describe('count on 110 % of rating below 150 psi; assumed unless tested'),
-  intakeLoss_ft: quantity(0, 30).optional().describe('extra loss of a front or rear intake at rated flow'),
+  dryVacuumAltitude_ft: quantity(-1500, 18_000).optional(),
+  isOverRated: z.boolean().optional().describe('count on 110 % of rating below 150 psi; assumed unless tested'),
+  intakeLoss_ft: quantity(0, 60).optional().describe('extra loss of its front or rear intake at 1,000 gpm'),
+  pumpTop_ft: quantity(0, 10).optional().describe('highest place priming must fill, above the intake centre line'),
   priming_s: timeField.optional().describe('time to prime in the last test'),
   primer_gpm: flowField.optional().describe('air the primer moves at atmospheric intake, gallons a minute'),
 }

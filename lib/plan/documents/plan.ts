@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { strainerKinds } from './apparatus'
+import { intakePlaces, strainerKinds } from './apparatus'
 import {
   countField, evidenceMap, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, nameField, notesField, pointField, pressureField, quantity, shareField, timeField, volumeField,
 } from './fields'
@@ -10,6 +10,7 @@ export const suctionSchema = z.strictObject({
   length_ft: quantity(0, 300),
   lineCount: countField(1, 4).optional(),
   strainer: z.enum(strainerKinds).optional(),
+  intake: z.enum(intakePlaces).optional(),
 })
 
 /** Hose from one place to the next, all lines alike. */

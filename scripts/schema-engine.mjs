@@ -36,7 +36,7 @@ function errorFrom(thrown) {
 async function answer({ id, method, params }) {
   if (method === 'createDatabase') return { id, jsonrpc: '2.0', result: { databaseName: url } }
   try {
-    const { engine } = await openOnce()
+    const engine = await openOnce()
     if (method === 'reset') await dropTables(url)
     const name = RENAMED[method] ?? method
     if (typeof engine[name] !== 'function') throw new Error(`the schema engine has no method ${method}`)

@@ -1,10 +1,11 @@
 /** The database file: checked before it is used, migrated, checked again; set aside only when asked to. */
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
 import path from 'node:path'
+import { connect, hasShapeOf, listMigrations } from './migrations.mjs'
 import { inRoot, root, urlOfFile } from './places.mjs'
+import { runNode } from './run.mjs'
 import { PlainError, say } from './say.mjs'
 
-const migrationsFolder = inRoot('prisma', 'migrations')
 const SIDE_FILES = ['-wal', '-shm']
 
 /** How the file is called in a sentence: short if it is inside the project. */
@@ -24,20 +25,6 @@ export function setAsideDatabase(file) {
   return found.length > 0 ? aside : undefined
 }
 
-function listMigrations() {
-  return readdirSync(migrationsFolder, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map(({ name }) => ({ name, sql: readFileSync(path.join(migrationsFolder, name, 'migration.sql'), 'utf8') }))
-    .sort((a, b) => (a.name < b.name ? -1 : 1))
-}
-
-async function connect(url) {
-  const { PrismaLibSql } = await import('@prisma/adapter-libsql')
-  const connection = await new PrismaLibSql({ url, timeout: 10_000 }).connect()
-  const rows = async (sql) => (await connection.queryRaw({ sql, args: [], argTypes: [] })).rows
-  return { rows, script: (sql) => connection.executeScript(sql), close: () => connection.dispose() }
-}
-
 const unreadable = (file, reason) =>
   new PlainError(
     `The database file ${shown(file)} cannot be read (${reason}); it was left as it is. Put a back-up in its place, ` +
@@ -53,47 +40,10 @@ async function openChecked(file) {
     database = await connect(urlOfFile(file))
     const [[verdict]] = await database.rows('PRAGMA quick_check(1)')
     if (verdict !== 'ok') throw new Error(String(verdict))
-    await database.rows('PRAGMA journal_mode = WAL')
     return database
   } catch (error) {
     await database?.close()
     throw unreadable(file, reasonOf(error))
-  }
-}
-
-const SHAPE =
-  "SELECT type, name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' AND name <> '_prisma_migrations' ORDER BY type, name"
-
-/** True if the file's tables, indexes and triggers are, to the letter, those that the migrations make. */
-async function hasShapeOf(database, migrations) {
-  const wanted = await connect('file::memory:')
-  try {
-    for (const { sql } of migrations) await wanted.script(sql)
-    return JSON.stringify(await wanted.rows(SHAPE)) === JSON.stringify(await database.rows(SHAPE))
-  } finally {
-    await wanted.close()
-  }
-}
-
-async function applyAll(file, migrations) {
-  const { openSchemaEngine } = await import('./schema-engine.mjs')
-  const { engine, close } = await openSchemaEngine(urlOfFile(file))
-  const lockfile = path.join(migrationsFolder, 'migration_lock.toml')
-  try {
-    await engine.applyMigrations({
-      migrationsList: {
-        baseDir: migrationsFolder,
-        lockfile: { path: 'migration_lock.toml', content: readFileSync(lockfile, 'utf8') },
-        shadowDbInitScript: '',
-        migrationDirectories: migrations.map(({ name, sql }) => ({
-          path: name,
-          migrationFile: { path: 'migration.sql', content: { tag: 'ok', value: sql } },
-        })),
-      },
-      filters: { externalTables: [], externalEnums: [] },
-    })
-  } finally {
-    close()
   }
 }
 
@@ -122,35 +72,25 @@ function findObstacle(file, history, migrations) {
   return undefined
 }
 
-async function requireShape(database, file, migrations) {
-  if (await hasShapeOf(database, migrations)) return
-  throw new PlainError(`The tables in ${shown(file)} are not the ones Millrace makes; it was left as it is.`)
+/** In a process of its own, whose end lets the file go for certain; only then can it be renamed. */
+async function applyMigrations(file) {
+  const { code, output } = await runNode([inRoot('scripts/apply-migrations.mjs'), file], { quiet: true })
+  if (code !== 0) throw new PlainError(`The database ${shown(file)} could not be brought up to date.`, output)
 }
 
 /** A new file gets its name only when it is whole, so an interrupted start leaves nothing half made. */
-async function makeDatabase(file, migrations) {
+async function makeDatabase(file) {
   say(`Making the database ${shown(file)}`)
   const draft = `${file}.new`
-  for (const end of ['', ...SIDE_FILES]) rmSync(draft + end, { force: true })
-  await applyAll(draft, migrations)
-  const database = await openChecked(draft)
-  try {
-    await requireShape(database, file, migrations)
-  } finally {
-    await database.close()
-  }
-  if (existsSync(`${draft}-wal`)) throw new PlainError(`The new database ${shown(draft)} could not be closed.`)
+  for (const end of ['', '-journal', ...SIDE_FILES]) rmSync(draft + end, { force: true })
+  await applyMigrations(draft)
   renameSync(draft, file)
 }
 
-async function updateDatabase(file, migrations) {
+async function updateDatabase(file, database) {
   say(`Updating the database ${shown(file)}`)
-  const before = await openChecked(file)
-  await before.rows(`VACUUM INTO '${`${file}-before-${stampOfNow()}.db`.replaceAll("'", "''")}'`)
-  await before.close()
-  await applyAll(file, migrations).catch((error) => {
-    throw new PlainError(`The database ${shown(file)} could not be brought up to date.`, reasonOf(error))
-  })
+  await database.rows(`VACUUM INTO '${`${file}-before-${stampOfNow()}.db`.replaceAll("'", "''")}'`)
+  await applyMigrations(file)
 }
 
 /**
@@ -161,24 +101,22 @@ async function updateDatabase(file, migrations) {
  */
 export async function migrateDatabase(file) {
   mkdirSync(path.dirname(file), { recursive: true })
-  const migrations = listMigrations()
   if (!existsSync(file)) {
     const aside = setAsideDatabase(file)
     if (aside) say(`There was no ${shown(file)} but a leftover beside it, kept as ${shown(aside)}-wal`)
-    await makeDatabase(file, migrations)
-    return
+    await makeDatabase(file)
   }
-  let database = await openChecked(file)
+  const migrations = listMigrations()
+  const database = await openChecked(file)
   try {
     const history = await readHistory(database)
     const obstacle = findObstacle(file, history, migrations)
     if (obstacle) throw new PlainError(obstacle)
-    if (history.length < migrations.length) {
-      await database.close()
-      await updateDatabase(file, migrations)
-      database = await openChecked(file)
+    if (history.length < migrations.length) await updateDatabase(file, database)
+    if (!(await hasShapeOf(database, migrations))) {
+      throw new PlainError(`The tables in ${shown(file)} are not the ones Millrace makes; it was left as it is.`)
     }
-    await requireShape(database, file, migrations)
+    await database.rows('PRAGMA journal_mode = WAL')
   } finally {
     await database.close()
   }

@@ -37,11 +37,8 @@ async function loadGlue() {
  * - a script of several statements sent as one statement would run only its first.
  */
 class EngineAdapter extends PrismaLibSql {
-  clients = []
-
   createClient(config) {
     const client = super.createClient(config)
-    this.clients.push(client)
     const execute = client.execute.bind(client)
     client.execute = (statement) =>
       execute(statement).catch((error) => {
@@ -49,10 +46,6 @@ class EngineAdapter extends PrismaLibSql {
         throw error
       })
     return client
-  }
-
-  close() {
-    for (const client of this.clients) client.close()
   }
 
   connect = () => super.connect().then(withScripts)
@@ -72,16 +65,14 @@ function withScripts(connection) {
 /**
  * @param url        of the database file, `file:/…`
  * @param datamodels pairs of schema file name and text; none is said by leaving it out
- * @returns the engine, its methods named as in the engine's own protocol, and how to let the file go
+ * @returns the engine, its methods named as in the engine's own protocol
  */
 export async function openSchemaEngine(url, datamodels = undefined) {
   const { SchemaEngine } = await loadGlue()
-  const adapter = new EngineAdapter({ url, timeout: 10_000 })
-  const factory = bindMigrationAwareSqlAdapterFactory(adapter)
+  const factory = bindMigrationAwareSqlAdapterFactory(new EngineAdapter({ url, timeout: 10_000 }))
   // An empty list makes the engine panic.
   const options = { datamodels: datamodels?.length ? datamodels : undefined }
-  const engine = await SchemaEngine.new(options, () => {}, factory)
-  return { engine, close: () => adapter.close() }
+  return SchemaEngine.new(options, () => {}, factory)
 }
 
 /** Removes every table of the database file: the engine's own reset leaves those of SQLite in place. */

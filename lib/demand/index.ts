@@ -1,0 +1,6 @@
+export * from './building'
+export * from './building-size'
+export * from './needed-flow'
+export * from './quick-rules'
+export * from './rating-flow'
+export * from './rural-supply'

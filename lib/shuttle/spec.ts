@@ -73,7 +73,7 @@ export type TenderSpec = {
   readonly dumpClear_s: number
   /** Dump rate by equal parts of the load, first part first; one number is a constant rate. */
   readonly dumpRate_gpm: readonly number[]
-  /** Part of what is dumped that misses the tank. Default 0. */
+  /** Part of what is dumped that misses the tank, below 1. Default 0. */
   readonly spillShare?: number
   /** Into the bay and hooked up. */
   readonly fillPosition_s: number

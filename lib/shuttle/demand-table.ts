@@ -1,0 +1,99 @@
+import { requireNotNegative, requirePositive } from '../issue'
+import { SECONDS_PER_MINUTE } from '../units'
+import { draftLimitAt } from './draft-limit'
+import type { DemandTable, Scenario } from './scenario'
+import type { ShuttleSpec } from './spec'
+
+/** How the fire ground asks in a run: as planned, not at all with dumping never blocked, or one flow throughout. */
+export type RunDemand = 'planned' | 'open' | number
+
+/** Time of flow above the draft limit that counts as water again after a lost draft: assumed, common practice has no figure. */
+export const RESTART_MARGIN_S = 30
+export const AFTER_READY_S = 7200
+/** A draft is never sought on less water than this above the limit, so that every loss takes time. */
+const LEAST_RESTART_GAL = 1
+
+export type DemandOptions = {
+  afterReady_s?: number
+  endsAtLoss?: boolean
+  /** From here on the tanks must keep their reserve where they can hold it: falling below it counts as a lost draft. */
+  keepReserveFrom_s?: number
+}
+
+type Stage = { from_s: number; flow_gpm: number; keepsReserve: boolean }
+
+/**
+ * The demand of a run as a table, with the draft limit, reserve and restart volume of
+ * every dump site in every stage.
+ *
+ *   reserve = draft limit(Q) + reserve_s · Q, at most the capacity;
+ *   restart = draft limit(Q) + restartMargin_s · Q, at least 1 gal above the limit, at most the capacity;
+ *   never when the tanks do not hold 1 gal above the limit
+ *
+ * A stage that asks for nothing takes its reserve from the next one that does.
+ *
+ * @throws RangeError if a constant flow is negative or not finite
+ */
+export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: DemandOptions = {}): DemandTable {
+  if (typeof demand === 'number') requireNotNegative('demand', demand)
+  if (options.afterReady_s !== undefined && options.afterReady_s !== Infinity) requirePositive('afterReady_s', options.afterReady_s)
+  const stages = stagesOf(spec, demand, options.keepReserveFrom_s ?? Infinity)
+  const dumpCount = spec.dumps.length
+  const size = stages.length * dumpCount
+  const siteFlow_gpm = new Float64Array(size)
+  const limit_gal = new Float64Array(size)
+  const reserve_gal = new Float64Array(size)
+  const restart_gal = new Float64Array(size)
+  const isOpen = demand === 'open'
+  stages.forEach((stage, k) => {
+    const asked_gpm = stage.flow_gpm > 0 ? stage.flow_gpm : stages.slice(k).find(({ flow_gpm }) => flow_gpm > 0)?.flow_gpm ?? 0
+    spec.dumps.forEach((dump, d) => {
+      const at = k * dumpCount + d
+      const flow_gpm = stage.flow_gpm * dump.demandShare
+      const aim_gpm = asked_gpm * dump.demandShare
+      const aimed_gal = draftLimitAt(dump, aim_gpm) + (spec.demand.reserve_s * aim_gpm) / SECONDS_PER_MINUTE
+      const margin_gal = ((dump.restartMargin_s ?? RESTART_MARGIN_S) * flow_gpm) / SECONDS_PER_MINUTE
+      const isKept = stage.keepsReserve && aimed_gal <= dump.capacity_gal
+      const limit = isKept ? aimed_gal : draftLimitAt(dump, flow_gpm)
+      siteFlow_gpm[at] = isOpen ? 0 : flow_gpm
+      limit_gal[at] = limit
+      reserve_gal[at] = Math.min(dump.capacity_gal, aimed_gal)
+      restart_gal[at] = limit + LEAST_RESTART_GAL <= dump.capacity_gal ? Math.min(dump.capacity_gal, limit + Math.max(margin_gal, LEAST_RESTART_GAL)) : Infinity
+    })
+  })
+  const engine = spec.demand.firstDue
+  const firstAsked = stages.find(({ flow_gpm }) => flow_gpm > 0)
+  return {
+    kind: typeof demand === 'number' ? 'constant' : demand,
+    stageCount: stages.length,
+    from_s: Float64Array.from(stages, ({ from_s }) => from_s),
+    flow_gpm: Float64Array.from(stages, ({ flow_gpm }) => (isOpen ? 0 : flow_gpm)),
+    siteFlow_gpm,
+    limit_gal,
+    reserve_gal,
+    restart_gal,
+    lip_gal: Float64Array.from(spec.dumps, ({ capacity_gal }) => (isOpen ? Infinity : capacity_gal)),
+    engineArrive_s: engine?.arrive_s ?? Infinity,
+    engineTank_gal: engine?.tank_gal ?? 0,
+    countFrom_s: engine?.arrive_s ?? firstAsked?.from_s ?? Infinity,
+    afterReady_s: options.afterReady_s ?? Infinity,
+    endsAtLoss: options.endsAtLoss ?? false,
+  }
+}
+
+function stagesOf(spec: ShuttleSpec, demand: RunDemand, keepReserveFrom_s: number): Stage[] {
+  const asked = typeof demand === 'number' ? [{ from_s: 0, flow_gpm: demand }] : spec.demand.stages
+  const stages: Stage[] = asked.map((stage) => ({ ...stage, keepsReserve: stage.from_s >= keepReserveFrom_s }))
+  const first = stages[0]
+  if (!first || first.from_s > 0) stages.unshift({ from_s: 0, flow_gpm: 0, keepsReserve: false })
+  const within = stages.findLast(({ from_s }) => from_s <= keepReserveFrom_s)
+  if (within && within.from_s < keepReserveFrom_s && Number.isFinite(keepReserveFrom_s)) {
+    stages.splice(stages.indexOf(within) + 1, 0, { ...within, from_s: keepReserveFrom_s, keepsReserve: true })
+  }
+  return stages
+}
+
+/** The same tables with another demand. */
+export function withDemand(scenario: Scenario, demand: RunDemand, options: DemandOptions = {}): Scenario {
+  return { ...scenario, demand: demandTableFor(scenario.spec, demand, options) }
+}

@@ -1,0 +1,201 @@
+import { SECONDS_PER_MINUTE } from '../units'
+import { EVENT, type OnEvent } from './event'
+import { PHASE, PUMPER } from './phase'
+import type { Scenario } from './scenario'
+import { FIRE, type SimState } from './state'
+
+/** Levels this close are the same level: far above rounding, far below a drop. */
+export const SAME_LEVEL_GAL = 1e-6
+
+/** Moves the water at dump site `d` along its present rates up to `now_s`. */
+export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: number): void {
+  const elapsed_s = now_s - state.dumpSince_s[d]!
+  if (elapsed_s <= 0) return
+  state.dumpSince_s[d] = now_s
+  const elapsed_min = elapsed_s / SECONDS_PER_MINUTE
+  const in_gpm = state.in_gpm[d]!
+  if (in_gpm > 0) {
+    const upTo = scenario.slots.upTo[d]!
+    for (let slot = scenario.slots.from[d]!; slot < upTo; slot++) {
+      const i = state.slotTender[slot]!
+      if (i < 0 || state.phase[i] !== PHASE.dumps) continue
+      const moved_gal = state.rate_gpm[i]! * elapsed_min
+      state.load_gal[i] = state.load_gal[i]! - moved_gal
+      state.given_gal[i] = state.given_gal[i]! + moved_gal
+    }
+    state.received_gal[d] = state.received_gal[d]! + in_gpm * elapsed_min
+  }
+  const out_gpm = state.out_gpm[d]!
+  const level_gal = state.level_gal[d]! + (in_gpm - out_gpm) * elapsed_min
+  state.level_gal[d] = level_gal
+  state.pumped_gal[d] = state.pumped_gal[d]! + out_gpm * elapsed_min
+  if (state.full[d]) state.heldBack_s[d] = state.heldBack_s[d]! + elapsed_s
+  if (state.spill_gpm[d]! > 0) state.spilled_gal[d] = state.spilled_gal[d]! + state.spill_gpm[d]! * elapsed_min
+  const pumper = state.pumper[d]!
+  if (pumper < PUMPER.draws) return
+  if (level_gal < state.lowest_gal[d]!) {
+    state.lowest_gal[d] = level_gal
+    state.lowest_s[d] = now_s
+  }
+  const booster_gpm = state.boosterOut_gpm[d]!
+  if (out_gpm + booster_gpm > 0) state.pumping_s[d] = state.pumping_s[d]! + elapsed_s
+  if (pumper === PUMPER.draws) return
+  state.lost_s[d] = state.lost_s[d]! + elapsed_s
+  state.booster_gal[d] = state.booster_gal[d]! - booster_gpm * elapsed_min
+}
+
+/**
+ * Sets the rates at dump site `d` from now on, and when its level or its pumper next
+ * changes something.
+ *
+ * A full tank takes water at the rate it is drawn and no more; those dumping then give
+ * way alike, each at the same part of its own rate. A draft is lost when the level stands at the limit
+ * and falls, and is sought again once the level has reached the restart volume.
+ * Call `syncDump` first.
+ */
+export function replanDump(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {
+  if (!state.open[d]) return
+  const { demand, tenders, slots, dumps, entities } = scenario
+  const at = state.stage[0]! * dumps.count + d
+  const from = slots.from[d]!
+  const upTo = slots.upTo[d]!
+  let wanted_gpm = 0
+  let spill_gpm = 0
+  for (let slot = from; slot < upTo; slot++) {
+    const i = state.slotTender[slot]!
+    if (i < 0 || state.phase[i] !== PHASE.dumps) continue
+    const rate_gpm = tenders.dumpRate_gpm[tenders.partFrom[i]! + state.part[i]!]! * state.pace[i]!
+    const kept_gpm = rate_gpm * tenders.keptShare[i]!
+    wanted_gpm += kept_gpm
+    spill_gpm += rate_gpm - kept_gpm
+  }
+
+  const target_gal = state.target_gal[d]!
+  let level_gal = state.level_gal[d]!
+  if (level_gal !== target_gal && Math.abs(level_gal - target_gal) < SAME_LEVEL_GAL) {
+    level_gal = target_gal
+    state.level_gal[d] = level_gal
+  }
+
+  const flow_gpm = demand.siteFlow_gpm[at]!
+  const limit_gal = demand.limit_gal[at]!
+  if (state.pumper[d] === PUMPER.waitsForSupply && isSupplied(scenario, state, d, at, level_gal)) becomeReady(scenario, state, d, now_s, on)
+  if (state.pumper[d] === PUMPER.lost && level_gal >= demand.restart_gal[at]! - SAME_LEVEL_GAL) {
+    state.pumper[d] = PUMPER.reprimes
+    state.reprimed_s[d] = now_s + dumps.reprime_s[d]!
+    if (on) on(EVENT.reprime, now_s, -1, d)
+  }
+  let out_gpm = state.pumper[d] === PUMPER.draws ? flow_gpm : 0
+  if (out_gpm > 0 && (level_gal < limit_gal - SAME_LEVEL_GAL || (level_gal <= limit_gal + SAME_LEVEL_GAL && wanted_gpm < out_gpm))) {
+    state.pumper[d] = PUMPER.lost
+    state.losses[d] = state.losses[d]! + 1
+    out_gpm = 0
+    if (demand.endsAtLoss) state.end_s[0] = now_s
+    if (on) on(EVENT['draft-lost'], now_s, -1, d)
+  }
+  const pumper = state.pumper[d]!
+  const booster_gpm = pumper >= PUMPER.lost && state.booster_gal[d]! > 0 ? flow_gpm : 0
+  if (out_gpm !== state.out_gpm[d] || booster_gpm !== state.boosterOut_gpm[d]) {
+    state.out_gpm[d] = out_gpm
+    state.boosterOut_gpm[d] = booster_gpm
+    state.isFireDue[0] = 1
+  }
+  if (pumper >= PUMPER.draws) {
+    const boosterEnd_s = booster_gpm > 0 ? now_s + (state.booster_gal[d]! / booster_gpm) * SECONDS_PER_MINUTE : Infinity
+    state.next_s[entities.pumpers + d] = Math.min(boosterEnd_s, state.reprimed_s[d]!)
+  }
+
+  const isFull = level_gal >= demand.lip_gal[d]! - SAME_LEVEL_GAL && wanted_gpm > out_gpm
+  if (isFull !== (state.full[d] === 1)) {
+    state.full[d] = isFull ? 1 : 0
+    if (on) on(isFull ? EVENT['tank-full'] : EVENT['tank-takes-all'], now_s, -1, d)
+  }
+  const opening = isFull ? out_gpm / wanted_gpm : 1
+  state.in_gpm[d] = isFull ? out_gpm : wanted_gpm
+  state.spill_gpm[d] = spill_gpm * opening
+  if (wanted_gpm > 0) planDumpers(scenario, state, from, upTo, opening, now_s)
+  planLevel(scenario, state, d, at, state.in_gpm[d]! - out_gpm, now_s)
+}
+
+function planDumpers(scenario: Scenario, state: SimState, from: number, upTo: number, opening: number, now_s: number): void {
+  const { tenders } = scenario
+  for (let slot = from; slot < upTo; slot++) {
+    const i = state.slotTender[slot]!
+    if (i < 0 || state.phase[i] !== PHASE.dumps) continue
+    const part = state.part[i]!
+    const rate_gpm = tenders.dumpRate_gpm[tenders.partFrom[i]! + part]! * state.pace[i]! * opening
+    if (rate_gpm === state.rate_gpm[i]) continue
+    state.rate_gpm[i] = rate_gpm
+    if (rate_gpm === 0) {
+      state.next_s[i] = Infinity
+      continue
+    }
+    const partEnd_gal = tenders.load_gal[i]! * (1 - (part + 1) / tenders.partCount[i]!)
+    const left_gal = state.load_gal[i]! - partEnd_gal
+    state.next_s[i] = left_gal > 0 ? now_s + (left_gal / rate_gpm) * SECONDS_PER_MINUTE : now_s
+  }
+}
+
+function planLevel(scenario: Scenario, state: SimState, d: number, at: number, net_gpm: number, now_s: number): void {
+  const { demand, dumps, entities } = scenario
+  const level_gal = state.level_gal[d]!
+  let target_gal = Infinity
+  if (net_gpm > 0) {
+    target_gal = demand.lip_gal[d]!
+    if (state.pumper[d] === PUMPER.waitsForSupply) {
+      const reserve_gal = state.finished[d]! > 0 ? demand.reserve_gal[at]! : Infinity
+      const ready_gal = Math.min(reserve_gal, dumps.capacity_gal[d]!)
+      if (level_gal < ready_gal) target_gal = Math.min(target_gal, ready_gal)
+    } else if (state.pumper[d] === PUMPER.lost) {
+      target_gal = Math.min(target_gal, demand.restart_gal[at]!)
+    }
+  } else if (net_gpm < 0) {
+    target_gal = demand.limit_gal[at]!
+  }
+  state.target_gal[d] = target_gal
+  state.next_s[entities.dumps + d] = target_gal === Infinity ? Infinity
+    : now_s + Math.max(0, (target_gal - level_gal) / net_gpm) * SECONDS_PER_MINUTE
+}
+
+/** Supply counts as ready with one tender empty and the reserve reached, or with the tanks full. */
+function isSupplied(scenario: Scenario, state: SimState, d: number, at: number, level_gal: number): boolean {
+  if (scenario.dumps.share[d] === 0) return false
+  if (level_gal >= scenario.dumps.capacity_gal[d]! - SAME_LEVEL_GAL) return true
+  return state.finished[d]! > 0 && level_gal >= scenario.demand.reserve_gal[at]! - SAME_LEVEL_GAL
+}
+
+function becomeReady(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {
+  const { dumps, demand } = scenario
+  state.pumper[d] = PUMPER.draws
+  state.supplyReady_s[d] = now_s
+  state.lowest_gal[d] = state.level_gal[d]!
+  state.lowest_s[d] = now_s
+  state.isFireDue[0] = 1
+  if (on) on(EVENT['supply-ready'], now_s, -1, d)
+  for (let other = 0; other < dumps.count; other++) {
+    if (dumps.share[other]! > 0 && state.supplyReady_s[other] === Infinity) return
+  }
+  state.fire[FIRE.allReady_s] = now_s
+  if (demand.afterReady_s !== Infinity) state.end_s[0] = now_s + demand.afterReady_s
+  if (on) on(EVENT['all-supply-ready'], now_s, -1, -1)
+}
+
+/** The pumper of dump site `d` is set, its booster tank runs empty, or its draft is back. */
+export function handlePumper(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {
+  syncDump(scenario, state, d, now_s)
+  if (state.pumper[d] === PUMPER.setsUp) {
+    state.pumper[d] = PUMPER.waitsForSupply
+    state.next_s[scenario.entities.pumpers + d] = Infinity
+    if (on) on(EVENT['pumper-set'], now_s, -1, d)
+  }
+  if (state.boosterOut_gpm[d]! > 0 && state.booster_gal[d]! <= SAME_LEVEL_GAL) {
+    state.booster_gal[d] = 0
+    if (on) on(EVENT['booster-empty'], now_s, -1, d)
+  }
+  if (state.pumper[d] === PUMPER.reprimes && state.reprimed_s[d]! <= now_s) {
+    state.pumper[d] = PUMPER.draws
+    state.reprimed_s[d] = Infinity
+    if (on) on(EVENT['draft-back'], now_s, -1, d)
+  }
+  replanDump(scenario, state, d, now_s, on)
+}

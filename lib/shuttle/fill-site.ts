@@ -1,0 +1,88 @@
+import { SECONDS_PER_MINUTE } from '../units'
+import { SAME_LEVEL_GAL } from './dump-site'
+import { EVENT, type OnEvent } from './event'
+import { PHASE } from './phase'
+import type { Scenario } from './scenario'
+import type { SimState } from './state'
+
+/** Moves the water at fill site `f` along its present rates up to `now_s`. */
+export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: number): void {
+  const elapsed_s = now_s - state.fillSince_s[f]!
+  if (elapsed_s <= 0) return
+  state.fillSince_s[f] = now_s
+  const elapsed_min = elapsed_s / SECONDS_PER_MINUTE
+  const draw_gpm = state.draw_gpm[f]!
+  if (state.filling[f]! > 0) {
+    const site = scenario.dumps.count + f
+    const upTo = scenario.slots.upTo[site]!
+    for (let slot = scenario.slots.from[site]!; slot < upTo; slot++) {
+      const i = state.slotTender[slot]!
+      if (i < 0 || state.phase[i] !== PHASE.fills) continue
+      state.load_gal[i] = state.load_gal[i]! + state.rate_gpm[i]! * elapsed_min
+    }
+    state.filling_s[f] = state.filling_s[f]! + elapsed_s
+    state.drawn_gal[f] = state.drawn_gal[f]! + draw_gpm * elapsed_min
+  }
+  const usable_gal = scenario.fills.usable_gal[f]!
+  if (usable_gal === Infinity) return
+  if (state.dry[f]) state.dry_s[f] = state.dry_s[f]! + elapsed_s
+  const source_gal = state.source_gal[f]! + (scenario.fills.inflow_gpm[f]! - draw_gpm) * elapsed_min
+  state.source_gal[f] = Math.min(usable_gal, Math.max(0, source_gal))
+}
+
+/**
+ * Sets the rates at fill site `f` from now on, and when its tenders and its source next
+ * change something.
+ *
+ * Every bay in use takes the rate for that many bays, or the tender's own limit; the last
+ * part goes slowly. From an empty source they share what runs in, in the same proportion.
+ * Call `syncFill` first.
+ */
+export function replanFill(scenario: Scenario, state: SimState, f: number, now_s: number, on: OnEvent | undefined): void {
+  const { fills, tenders, slots, dumps, entities } = scenario
+  const site = dumps.count + f
+  if (!state.open[site]) return
+  const bays = state.filling[f]!
+  const offered_gpm = bays > 0 ? fills.bayRate_gpm[fills.rateFrom[f]! + bays - 1]! : 0
+  const from = slots.from[site]!
+  const upTo = slots.upTo[site]!
+  const isLimited = fills.usable_gal[f]! !== Infinity
+  let opening = 1
+  if (isLimited) {
+    let wanted_gpm = 0
+    for (let slot = from; slot < upTo; slot++) {
+      const i = state.slotTender[slot]!
+      if (i >= 0 && state.phase[i] === PHASE.fills) wanted_gpm += rateInto(scenario, state, i, offered_gpm)
+    }
+    const inflow_gpm = fills.inflow_gpm[f]!
+    const isDry = state.source_gal[f]! <= SAME_LEVEL_GAL && wanted_gpm > inflow_gpm
+    if (isDry) opening = inflow_gpm / wanted_gpm
+    if (isDry !== (state.dry[f] === 1)) {
+      state.dry[f] = isDry ? 1 : 0
+      if (on) on(isDry ? EVENT['source-empty'] : EVENT['source-recovers'], now_s, -1, f)
+    }
+    state.next_s[entities.fills + f] = !isDry && wanted_gpm > inflow_gpm
+      ? now_s + (state.source_gal[f]! / (wanted_gpm - inflow_gpm)) * SECONDS_PER_MINUTE
+      : Infinity
+  }
+  let draw_gpm = 0
+  for (let slot = from; slot < upTo; slot++) {
+    const i = state.slotTender[slot]!
+    if (i < 0 || state.phase[i] !== PHASE.fills) continue
+    const rate_gpm = rateInto(scenario, state, i, offered_gpm) * opening
+    draw_gpm += rate_gpm
+    if (rate_gpm === state.rate_gpm[i]) continue
+    state.rate_gpm[i] = rate_gpm
+    const target_gal = state.part[i] === 0 ? tenders.topUpFrom_gal[i]! : tenders.load_gal[i]!
+    const left_gal = target_gal - state.load_gal[i]!
+    state.next_s[i] = rate_gpm === 0 ? Infinity : left_gal > 0 ? now_s + (left_gal / rate_gpm) * SECONDS_PER_MINUTE : now_s
+  }
+  state.draw_gpm[f] = draw_gpm
+}
+
+function rateInto(scenario: Scenario, state: SimState, i: number, offered_gpm: number): number {
+  const { tenders } = scenario
+  const limit_gpm = tenders.fillLimit_gpm[i]!
+  const rate_gpm = (offered_gpm < limit_gpm ? offered_gpm : limit_gpm) * state.pace[i]!
+  return state.part[i] === 0 ? rate_gpm : rate_gpm * tenders.topUpRateShare[i]!
+}

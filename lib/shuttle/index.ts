@@ -1,0 +1,16 @@
+export type {
+  DemandSpec, DumpSpec, FillSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripStage,
+} from './spec'
+export { tripStages } from './spec'
+export { checkSpec } from './check-spec'
+export { compileShuttle, withSeed } from './compile-shuttle'
+export type { Scenario } from './scenario'
+export { begin } from './start'
+export { fork, type SimState } from './state'
+export { advance, settle } from './advance'
+export { eventKinds, EVENT, type EventKind, type OnEvent } from './event'
+export { PHASE, phaseNames, type PhaseName } from './phase'
+export { balanceOf, type Balance } from './balance'
+export { withDemand, type RunDemand } from './demand-table'
+export { runShuttle, type DumpRun, type FillRun, type RunOptions, type ShuttleRun, type TenderRun } from './run-shuttle'
+export { hauledCapacity, type HauledCapacity } from './hauled-capacity'

@@ -1,0 +1,30 @@
+import { issue, type Issue } from '../issue'
+import type { ShuttleRun } from './run-shuttle'
+
+/**
+ * Bad news in a run.
+ *
+ * @returns `supply-never-ready` (block), `water-gap`, `flow-short`, `draft-lost`, `source-empty` (warn)
+ */
+export function runIssues(run: Omit<ShuttleRun, 'issues'>): Issue[] {
+  const issues: Issue[] = []
+  const { supplyReady_s, engineEmpty_s, gap_s, end_s } = run
+  if (supplyReady_s === undefined) {
+    const unready = run.dumps.filter((dump) => dump.supplyReady_s === undefined).map(({ id }) => id)
+    issues.push(issue('supply-never-ready', 'block', unready, { end_s }))
+  }
+  if (gap_s !== undefined && gap_s > 0) {
+    issues.push(issue('water-gap', 'warn', [], { from_s: engineEmpty_s ?? 0, to_s: supplyReady_s ?? end_s, gap_s }))
+  }
+  if (run.shortSinceReady_s > 0) {
+    issues.push(issue('flow-short', 'warn', [], { short_s: run.shortSinceReady_s, short_gal: run.demanded_gal - run.delivered_gal }))
+  }
+  for (const dump of run.dumps) {
+    if (dump.draftLossCount === 0) continue
+    issues.push(issue('draft-lost', 'warn', [dump.id], { draftLossCount: dump.draftLossCount, draftLost_s: dump.draftLost_s }))
+  }
+  for (const fill of run.fills) {
+    if (fill.sourceEmpty_s > 0) issues.push(issue('source-empty', 'warn', [fill.id], { sourceEmpty_s: fill.sourceEmpty_s, drawn_gal: fill.drawn_gal }))
+  }
+  return issues
+}

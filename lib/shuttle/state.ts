@@ -1,0 +1,210 @@
+/**
+ * All that changes in a run, as views on one buffer: copying the buffer is copying the run.
+ *
+ * Volumes are exact at the moment named in the site's `*Since_s` and move in a straight
+ * line from there at the rates held beside them.
+ */
+export type SimState = {
+  readonly buffer: ArrayBuffer
+  readonly bytes: Uint8Array
+  readonly clock_s: Float64Array
+  /** The run stops itself here (named runs only). */
+  readonly end_s: Float64Array
+  /** Event queue: time of the next event of each entity, and its rank among simultaneous ones. */
+  readonly next_s: Float64Array
+  readonly rank: Float64Array
+  readonly sequence: Float64Array
+
+  readonly phase: Int32Array
+  /** Site the tender is at or on its way to, counted over dump sites, then fill sites. */
+  readonly place: Int32Array
+  readonly slot: Int32Array
+  readonly part: Int32Array
+  /** Loads dumped. */
+  readonly rounds: Int32Array
+  /** Bays taken so far, the count of chance at the fill site. */
+  readonly filled: Int32Array
+  readonly phaseSince_s: Float64Array
+  readonly ticket: Float64Array
+  readonly load_gal: Float64Array
+  /** Rate of dumping or filling now. */
+  readonly rate_gpm: Float64Array
+  /** Factor of chance on the rate of this dumping or filling. */
+  readonly pace: Float64Array
+  readonly waitedToDump_s: Float64Array
+  readonly waitedToFill_s: Float64Array
+  readonly given_gal: Float64Array
+  readonly left_s: Float64Array
+
+  readonly open: Int32Array
+  readonly waiting: Int32Array
+  readonly slotTender: Int32Array
+  readonly slotSince_s: Float64Array
+  readonly slotBusy_s: Float64Array
+
+  readonly pumper: Int32Array
+  readonly full: Int32Array
+  readonly finished: Int32Array
+  readonly losses: Int32Array
+  readonly dumpSince_s: Float64Array
+  readonly level_gal: Float64Array
+  readonly target_gal: Float64Array
+  readonly in_gpm: Float64Array
+  readonly spill_gpm: Float64Array
+  readonly out_gpm: Float64Array
+  readonly boosterOut_gpm: Float64Array
+  readonly booster_gal: Float64Array
+  readonly reprimed_s: Float64Array
+  readonly supplyReady_s: Float64Array
+  readonly received_gal: Float64Array
+  readonly spilled_gal: Float64Array
+  readonly pumped_gal: Float64Array
+  readonly heldBack_s: Float64Array
+  readonly pumping_s: Float64Array
+  readonly lost_s: Float64Array
+  readonly lowest_gal: Float64Array
+  readonly lowest_s: Float64Array
+
+  readonly filling: Int32Array
+  readonly dry: Int32Array
+  readonly fillSince_s: Float64Array
+  readonly source_gal: Float64Array
+  readonly draw_gpm: Float64Array
+  readonly drawn_gal: Float64Array
+  readonly filling_s: Float64Array
+  readonly dry_s: Float64Array
+
+  readonly stage: Int32Array
+  readonly engine: Int32Array
+  readonly isFireDue: Int32Array
+  /** Single figures of the fire ground, by `FIRE`. */
+  readonly fire: Float64Array
+}
+
+/** Places in `SimState.fire`. Times not reached yet are Infinity. */
+export const FIRE = {
+  since_s: 0,
+  flow_gpm: 1,
+  engine_gal: 2,
+  engineOut_gpm: 3,
+  delivered_gal: 4,
+  demanded_gal: 5,
+  isShort: 6,
+  shortSinceArrival_s: 7,
+  shortSinceReady_s: 8,
+  firstWater_s: 9,
+  engineEmpty_s: 10,
+  allReady_s: 11,
+  initial_gal: 12,
+  booster_gal: 13,
+} as const
+const FIRE_SIZE = 14
+
+export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; entities: number }
+
+type Maker = { floats: (count: number) => Float64Array; ints: (count: number) => Int32Array }
+
+function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState {
+  const { tenders: t, dumps: d, fills: f, slots, entities } = size
+  return {
+    buffer,
+    bytes: new Uint8Array(buffer),
+    clock_s: make.floats(1),
+    end_s: make.floats(1),
+    next_s: make.floats(entities),
+    rank: make.floats(entities),
+    sequence: make.floats(1),
+    phaseSince_s: make.floats(t),
+    ticket: make.floats(t),
+    load_gal: make.floats(t),
+    rate_gpm: make.floats(t),
+    pace: make.floats(t),
+    waitedToDump_s: make.floats(t),
+    waitedToFill_s: make.floats(t),
+    given_gal: make.floats(t),
+    left_s: make.floats(t),
+    slotSince_s: make.floats(slots),
+    slotBusy_s: make.floats(slots),
+    dumpSince_s: make.floats(d),
+    level_gal: make.floats(d),
+    target_gal: make.floats(d),
+    in_gpm: make.floats(d),
+    spill_gpm: make.floats(d),
+    out_gpm: make.floats(d),
+    boosterOut_gpm: make.floats(d),
+    booster_gal: make.floats(d),
+    reprimed_s: make.floats(d),
+    supplyReady_s: make.floats(d),
+    received_gal: make.floats(d),
+    spilled_gal: make.floats(d),
+    pumped_gal: make.floats(d),
+    heldBack_s: make.floats(d),
+    pumping_s: make.floats(d),
+    lost_s: make.floats(d),
+    lowest_gal: make.floats(d),
+    lowest_s: make.floats(d),
+    fillSince_s: make.floats(f),
+    source_gal: make.floats(f),
+    draw_gpm: make.floats(f),
+    drawn_gal: make.floats(f),
+    filling_s: make.floats(f),
+    dry_s: make.floats(f),
+    fire: make.floats(FIRE_SIZE),
+    phase: make.ints(t),
+    place: make.ints(t),
+    slot: make.ints(t),
+    part: make.ints(t),
+    rounds: make.ints(t),
+    filled: make.ints(t),
+    open: make.ints(d + f),
+    waiting: make.ints(d + f),
+    slotTender: make.ints(slots),
+    pumper: make.ints(d),
+    full: make.ints(d),
+    finished: make.ints(d),
+    losses: make.ints(d),
+    filling: make.ints(f),
+    dry: make.ints(f),
+    stage: make.ints(1),
+    engine: make.ints(1),
+    isFireDue: make.ints(1),
+  }
+}
+
+const NO_FLOATS = new Float64Array(0)
+const NO_INTS = new Int32Array(0)
+
+/** Views on a buffer laid out for a size; a new zeroed buffer when none is given. */
+export function stateOn(size: StateSize, buffer?: ArrayBuffer): SimState {
+  let bytes = 0
+  const measure: Maker = {
+    floats: (count) => { bytes += 8 * count; return NO_FLOATS },
+    ints: (count) => { bytes += 4 * count; return NO_INTS },
+  }
+  if (!buffer) {
+    viewsFrom(measure, new ArrayBuffer(0), size)
+    buffer = new ArrayBuffer(bytes)
+  }
+  const home = buffer
+  let at = 0
+  return viewsFrom({
+    floats: (count) => { const view = new Float64Array(home, at, count); at += 8 * count; return view },
+    ints: (count) => { const view = new Int32Array(home, at, count); at += 4 * count; return view },
+  }, home, size)
+}
+
+/** Size a state was laid out for. */
+export function sizeOf(state: SimState): StateSize {
+  return {
+    tenders: state.phase.length,
+    dumps: state.level_gal.length,
+    fills: state.source_gal.length,
+    slots: state.slotTender.length,
+    entities: state.next_s.length,
+  }
+}
+
+/** A copy that runs on its own from here. */
+export function fork(state: SimState): SimState {
+  return stateOn(sizeOf(state), state.buffer.slice(0))
+}

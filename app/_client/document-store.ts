@@ -1,0 +1,255 @@
+import { issue, type Issue } from '@/lib/issue'
+import type { Edit, EditableDocument, EditBody } from '@/lib/plan'
+import type { Conflict } from './conflict'
+import type { Outbox } from './outbox'
+import { addUnsent, conflictFromHistory, newReplica, receive, resolveConflict, withdraw, type Received, type Replica, type Unsent } from './replica'
+import { realTimers, type Timers } from './timers'
+import { Unreachable, type SequencedEdit, type Transport } from './transport'
+
+export type Sending = 'idle' | 'queued' | 'sending' | 'waiting'
+
+/** What a screen reads of one document. The same object until something changes. */
+export type DocumentView<D extends EditableDocument = EditableDocument> = {
+  status: 'loading' | 'ready' | 'deleted' | 'missing' | 'unreachable'
+  doc?: D
+  sequence: number
+  unsentCount: number
+  conflicts: readonly Conflict[]
+  sending: Sending
+  /** Why it could not be had. */
+  issue?: Issue
+}
+
+export type StoreEvents = {
+  /** Edits of others came in, and edits made here did not come to stand. */
+  received?(docId: string, received: Received): void
+  /** The server has taken edits from here. */
+  saved?(docId: string, sequence: number): void
+  changed?(): void
+}
+
+export type StoreOptions = { transport: Transport; outbox: Outbox; timers?: Timers; events?: StoreEvents }
+
+/** Time an edit waits for company before it is sent, and the longest pause between tries. */
+const SEND_WAIT_MS = 350
+const LONGEST_PAUSE_MS = 30_000
+
+/** One document: its replica, its queue, and the talk with the server about it. */
+export class DocumentStore {
+  readonly docId: string
+  #replica: Replica | undefined
+  #status: DocumentView['status'] = 'loading'
+  #sending: Sending = 'idle'
+  #issue: Issue | undefined
+  #view: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, conflicts: [], sending: 'idle' }
+  #listeners = new Set<() => void>()
+  #cancelWait: (() => void) | undefined
+  #failures = 0
+  #talk: Promise<void> = Promise.resolve()
+  readonly #options: Required<Pick<StoreOptions, 'transport' | 'outbox' | 'timers' | 'events'>>
+
+  constructor(docId: string, options: StoreOptions) {
+    this.docId = docId
+    this.#options = { timers: realTimers, events: {}, ...options }
+  }
+
+  view = (): DocumentView => this.#view
+
+  subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  get isWatched(): boolean {
+    return this.#listeners.size > 0
+  }
+
+  /** Loads the document, and lays what an earlier visit left unsent on top. */
+  load(): Promise<void> {
+    return this.#inTurn(async () => {
+      const loaded = await this.#options.transport.load(this.docId)
+      if ('code' in loaded) return this.#become('missing', loaded)
+      if (loaded.isDeleted) return this.#become('deleted', undefined, newReplica(loaded.doc, loaded.sequence))
+      let replica: Replica = { ...newReplica(loaded.doc, loaded.sequence), conflicts: this.#replica?.conflicts ?? [] }
+      const refused: { unsent: Unsent; issue: Issue }[] = []
+      for (const unsent of await this.#left(loaded.sequence)) {
+        const added = addUnsent(replica, unsent.edit, unsent.label)
+        if ('code' in added) refused.push({ unsent, issue: added })
+        else replica = added.replica
+      }
+      const withdrawnIds = refused.map(({ unsent: { edit } }) => edit.id)
+      await this.#options.outbox.forget(withdrawnIds)
+      this.#become('ready', undefined, replica)
+      this.#options.events.received?.(this.docId, { replica, foreignTouches: [], withdrawnIds, refused })
+      if (replica.unsent.length > 0) this.#queue(0)
+    })
+  }
+
+  /** What is unsent from an earlier visit or from before a reload, less what the server turns out to have. */
+  async #left(sequence: number): Promise<readonly Unsent[]> {
+    const kept = await this.#options.outbox.unsentOf(this.docId)
+    const held = this.#replica?.unsent ?? []
+    const unsent = [...kept.filter(({ edit }) => !held.some((item) => item.edit.id === edit.id)), ...held]
+    if (unsent.length === 0) return []
+    const base = Math.min(...unsent.map(({ edit }) => edit.base))
+    const known = base < sequence ? await this.#options.transport.since(this.docId, base) : { history: [] }
+    const had = new Set(known.history.map(({ id }) => id))
+    await this.#options.outbox.forget([...had])
+    return unsent.filter(({ edit }) => !had.has(edit.id))
+  }
+
+  /** Applies edits at once and queues them, all or none; inverses come back in the order of the edits. */
+  add(edits: readonly Edit[], label: string): { inverses: { editId: string; inverse: EditBody; touches: readonly string[] }[] } | Issue {
+    const made = this.prepare(edits, label)
+    if ('code' in made) return made
+    made.commit()
+    return { inverses: made.inverses }
+  }
+
+  /** As `add`, but nothing is kept until `commit` is called: for acts that span documents. */
+  prepare(edits: readonly Edit[], label: string): { inverses: { editId: string; inverse: EditBody; touches: readonly string[] }[]; commit: () => void } | Issue {
+    if (!this.#replica || this.#status !== 'ready') return issue('document-not-open', 'block', [this.docId])
+    let replica = this.#replica
+    const inverses: { editId: string; inverse: EditBody; touches: readonly string[] }[] = []
+    for (const edit of edits) {
+      const added = addUnsent(replica, { ...edit, base: replica.sequence }, label)
+      if ('code' in added) return added
+      replica = added.replica
+      inverses.push({ editId: edit.id, inverse: added.inverse, touches: added.touches })
+    }
+    const commit = () => {
+      this.#set(replica)
+      const ids = new Set(edits.map(({ id }) => id))
+      void this.#options.outbox.keep(replica.unsent.filter(({ edit }) => ids.has(edit.id)))
+      this.#queue(SEND_WAIT_MS)
+    }
+    return { inverses, commit }
+  }
+
+  /** Settles a conflict; the bodies to make afresh come back. */
+  resolve(conflictId: string, choice: 'mine' | 'theirs'): readonly EditBody[] {
+    if (!this.#replica) return []
+    const { replica, bodies } = resolveConflict(this.#replica, conflictId, choice)
+    this.#set(replica)
+    return bodies
+  }
+
+  /** Sends all that is unsent, now. */
+  flush(): Promise<void> {
+    this.#cancelWait?.()
+    this.#cancelWait = undefined
+    return this.#inTurn(() => this.#sendAll())
+  }
+
+  /** Asks for what others have done since. */
+  pull(): Promise<void> {
+    return this.#inTurn(async () => {
+      if (!this.#replica) return
+      const { history, isDeleted } = await this.#options.transport.since(this.docId, this.#replica.sequence)
+      this.#take(receive(this.#replica, history))
+      if (isDeleted !== (this.#status === 'deleted')) this.#become(isDeleted ? 'deleted' : 'ready')
+    })
+  }
+
+  markDeleted(isDeleted: boolean): void {
+    if (this.#replica) this.#become(isDeleted ? 'deleted' : 'ready')
+  }
+
+  async #sendAll(): Promise<void> {
+    while (this.#status === 'ready' && this.#replica) {
+      const next = this.#replica.unsent[0]
+      if (!next) break
+      this.#setSending('sending')
+      const answer = await this.#options.transport.send(next.edit)
+      if (answer.kind === 'refused') {
+        this.#take({ ...withdraw(this.#replica, next.edit.id), refused: [{ unsent: next, issue: answer.issue }] })
+        continue
+      }
+      this.#take(receive(this.#replica, answer.history))
+      const isLeft = this.#replica.unsent.some(({ edit }) => edit.id === next.edit.id)
+      if (isLeft) this.#take(this.#unexplained(next, answer.kind, answer.history))
+    }
+    this.#setSending('idle')
+  }
+
+  /** The answer did not take the edit out of the queue: the server knows of it, or of an overlap, from before. */
+  #unexplained(next: Unsent, kind: 'applied' | 'overlap', history: readonly SequencedEdit[]): Received {
+    if (!this.#replica) throw new RangeError('replica is absent, must be loaded')
+    return kind === 'overlap' ? conflictFromHistory(this.#replica, next.edit.id, history) : withdraw(this.#replica, next.edit.id)
+  }
+
+  #take(received: Received): void {
+    const before = this.#replica
+    this.#set(received.replica)
+    const left = new Set(received.replica.unsent.map(({ edit }) => edit.id))
+    const gone = before?.unsent.filter(({ edit }) => !left.has(edit.id)).map(({ edit }) => edit.id) ?? []
+    if (gone.length > 0) {
+      void this.#options.outbox.forget(gone)
+      this.#options.events.saved?.(this.docId, received.replica.sequence)
+    }
+    this.#options.events.received?.(this.docId, received)
+  }
+
+  #queue(wait_ms: number): void {
+    this.#cancelWait?.()
+    if (this.#sending === 'idle') this.#setSending('queued')
+    this.#cancelWait = this.#options.timers.after(wait_ms, () => void this.flush())
+  }
+
+  /** One exchange with the server at a time, in the order asked for. */
+  #inTurn(exchange: () => Promise<void>): Promise<void> {
+    const turn = this.#talk.then(async () => {
+      try {
+        await exchange()
+        this.#failures = 0
+      } catch (error) {
+        this.#recover(error)
+      }
+    })
+    this.#talk = turn.catch(() => undefined)
+    return turn
+  }
+
+  #recover(error: unknown): void {
+    const pause_ms = Math.min(LONGEST_PAUSE_MS, 1000 * 2 ** this.#failures)
+    this.#failures += 1
+    if (error instanceof RangeError) {
+      this.#cancelWait = this.#options.timers.after(this.#failures > 1 ? pause_ms : 0, () => void this.load())
+      return
+    }
+    if (!this.#replica) this.#become('unreachable', issue('server-unreachable', 'warn', [this.docId]))
+    if (!this.#replica || this.#replica.unsent.length > 0) {
+      this.#setSending('waiting')
+      this.#cancelWait?.()
+      this.#cancelWait = this.#options.timers.after(pause_ms, () => void (this.#replica ? this.flush() : this.load()))
+    }
+    if (!(error instanceof Unreachable)) throw error
+  }
+
+  #become(status: DocumentView['status'], why?: Issue, replica = this.#replica): void {
+    this.#status = status
+    this.#issue = why
+    this.#set(replica)
+  }
+
+  #setSending(sending: Sending): void {
+    if (this.#sending === sending) return
+    this.#sending = sending
+    this.#set(this.#replica)
+  }
+
+  #set(replica: Replica | undefined): void {
+    this.#replica = replica
+    this.#view = {
+      status: this.#status,
+      ...(replica && { doc: replica.view }),
+      sequence: replica?.sequence ?? 0,
+      unsentCount: replica?.unsent.length ?? 0,
+      conflicts: replica?.conflicts ?? [],
+      sending: this.#sending,
+      ...(this.#issue && { issue: this.#issue }),
+    }
+    for (const listener of this.#listeners) listener()
+    this.#options.events.changed?.()
+  }
+}

@@ -1,0 +1,44 @@
+import type { Issue } from '@/lib/issue'
+import type { DocumentKind, Edit, EditBody, EditableDocument } from '@/lib/plan'
+
+/** A line of the list of documents. */
+export type DocumentEntry = {
+  id: string
+  kind: DocumentKind
+  name: string
+  districtId?: string
+  sequence: number
+  updatedAt?: string
+  deletedAt?: string
+}
+
+export type LoadedDocument = { doc: EditableDocument; sequence: number; isDeleted: boolean }
+
+/** An edit the server has put in its place in the document's history. */
+export type SequencedEdit = { id: string; sequence: number; body: EditBody; touches: readonly string[]; by: string; at: string }
+
+/**
+ * What the server made of one edit. `history` holds every edit after the base it was sent
+ * with, in order; when it was applied, itself too.
+ */
+export type SendAnswer =
+  | { kind: 'applied'; history: readonly SequencedEdit[] }
+  | { kind: 'overlap'; history: readonly SequencedEdit[] }
+  | { kind: 'refused'; issue: Issue }
+
+/** The server as the client sees it. Every call rejects with `Unreachable` when no answer came. */
+export type Transport = {
+  list(options?: { withDeleted?: boolean }): Promise<DocumentEntry[]>
+  load(docId: string): Promise<LoadedDocument | Issue>
+  create(doc: EditableDocument): Promise<LoadedDocument | Issue>
+  send(edit: Edit): Promise<SendAnswer>
+  /** Edits after a sequence number, in order, and whether the document has been put away. */
+  since(docId: string, sequence: number): Promise<{ history: readonly SequencedEdit[]; isDeleted: boolean }>
+  remove(docId: string): Promise<Issue | undefined>
+  restore(docId: string): Promise<Issue | undefined>
+}
+
+/** No answer: the server is away, or too busy to say anything useful. The same call may be made again. */
+export class Unreachable extends Error {
+  override name = 'Unreachable'
+}

@@ -1,0 +1,79 @@
+import { issue } from '@/lib/issue'
+import { applyEdit, documentKindOf, pathsOverlap, type Edit, type EditableDocument } from '@/lib/plan'
+import { Unreachable, type SequencedEdit, type Transport } from '@/app/_client/transport'
+
+type Kept = { doc: EditableDocument; history: SequencedEdit[]; isDeleted: boolean }
+
+/** A server in memory with the one rule: an edit is taken unless another, made since its base, touched the same place. */
+export class FakeServer {
+  readonly kept = new Map<string, Kept>()
+  /** While true no call gets through. */
+  isAway = false
+  /** While true calls get through, and their answers are lost. */
+  losesAnswers = false
+  sent: string[] = []
+
+  doc(docId: string): EditableDocument {
+    const kept = this.kept.get(docId)
+    if (!kept) throw new RangeError(`no document ${docId}`)
+    return kept.doc
+  }
+
+  take(edit: Edit): Awaited<ReturnType<Transport['send']>> {
+    const kept = this.kept.get(edit.docId)
+    if (!kept) return { kind: 'refused', issue: issue('document-missing', 'block', [edit.docId]) }
+    const history = kept.history.slice(edit.base)
+    if (kept.history.some(({ id }) => id === edit.id)) return { kind: 'applied', history }
+    const applied = applyEdit(kept.doc, edit.body)
+    const touches = 'code' in applied ? touchesOf(edit) : applied.touches
+    const isOverlap = history.some((entry) => entry.touches.some((a) => touches.some((b) => pathsOverlap(a, b))))
+    if (isOverlap) return { kind: 'overlap', history }
+    if ('code' in applied) return { kind: 'refused', issue: applied }
+    kept.doc = applied.doc
+    const entry = { id: edit.id, sequence: kept.history.length + 1, body: edit.body, touches, by: edit.by, at: edit.at }
+    kept.history.push(entry)
+    return { kind: 'applied', history: [...history, entry] }
+  }
+
+  transport(): Transport {
+    const answer = async <T>(make: () => T): Promise<T> => {
+      if (this.isAway) throw new Unreachable()
+      const made = make()
+      if (this.losesAnswers) throw new Unreachable()
+      return structuredClone(made)
+    }
+    return {
+      list: () =>
+        answer(() =>
+          [...this.kept.values()]
+            .filter(({ isDeleted }) => !isDeleted)
+            .map(({ doc, history }) => ({ id: doc.id, kind: documentKindOf(doc), name: String(doc.name), sequence: history.length })),
+        ),
+      load: (docId) =>
+        answer(() => {
+          const kept = this.kept.get(docId)
+          return kept ? { doc: kept.doc, sequence: kept.history.length, isDeleted: kept.isDeleted } : issue('document-missing', 'block', [docId])
+        }),
+      create: (doc) =>
+        answer(() => {
+          if (!this.kept.has(doc.id)) this.kept.set(doc.id, { doc, history: [], isDeleted: false })
+          return { doc, sequence: 0, isDeleted: false }
+        }),
+      send: (edit) => answer(() => ((this.sent.push(edit.id)), this.take(edit))),
+      since: (docId, sequence) =>
+        answer(() => {
+          const kept = this.kept.get(docId)
+          return { history: kept?.history.slice(sequence) ?? [], isDeleted: kept?.isDeleted ?? true }
+        }),
+      remove: (docId) => answer(() => void (this.kept.get(docId)!.isDeleted = true)),
+      restore: (docId) => answer(() => void (this.kept.get(docId)!.isDeleted = false)),
+    }
+  }
+}
+
+/** Where an edit that does not apply was meant to go. */
+function touchesOf({ body }: Edit): string[] {
+  if (body.kind === 'addItem') return [`${body.collection}/${body.item.id}`]
+  if (body.kind === 'setFields') return Object.keys(body.set).map((field) => (body.collection ? `${body.collection}/${body.id}/${field}` : field))
+  return [body.kind === 'moveSite' ? `${body.collection}/${body.id}/point` : `${body.collection}/${body.id}`]
+}

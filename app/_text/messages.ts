@@ -2,20 +2,23 @@ import caution from './en/caution.json'
 import drill from './en/drill.json'
 import entry from './en/entry.json'
 import evidence from './en/evidence.json'
+import field from './en/field.json'
 import home from './en/home.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
+import law from './en/law.json'
 import plan from './en/plan.json'
 import quantity from './en/quantity.json'
 import resources from './en/resources.json'
 import result from './en/result.json'
+import server from './en/server.json'
 import shell from './en/shell.json'
 import survey from './en/survey.json'
 import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  caution, drill, entry, evidence, home, issue, kit, plan, quantity, resources, result, shell, survey, working,
+  caution, drill, entry, evidence, field, home, issue, kit, law, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

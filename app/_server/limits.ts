@@ -1,0 +1,6 @@
+/** The most that one request may carry. */
+export const DOCUMENT_LIMIT_MB = 2
+export const BLOB_LIMIT_MB = 64
+
+/** The most edits that one request may carry: a long time away, not an endless one. */
+export const EDITS_AT_ONCE = 2000

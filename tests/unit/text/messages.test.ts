@@ -13,7 +13,7 @@ function findCalls(): { place: string; key: string; names: string[] | undefined 
       if (!ts.isCallExpression(node) || !ts.isIdentifier(node.expression) || !['say', 'sayParts'].includes(node.expression.text)) return
       const [first, second] = node.arguments
       const keys: string[] = []
-      if (first) visitAll(first, (inner) => { if (ts.isStringLiteral(inner) && /^[a-z-]+\.[a-zA-Z0-9.-]+$/.test(inner.text)) keys.push(inner.text) })
+      if (first) visitAll(first, (inner) => { if (ts.isStringLiteral(inner) && /^[a-z-]+\.[a-zA-Z0-9_.-]+$/.test(inner.text)) keys.push(inner.text) })
       const isPlain = first && ts.isStringLiteral(first)
       for (const key of keys) calls.push({ place: placeOf(file, node), key, names: isPlain ? namesOf(second) : undefined })
     })

@@ -1,0 +1,40 @@
+import type { ReactNode } from 'react'
+import styles from './answer-sentence.module.css'
+import { joinClasses } from './join-classes'
+
+export type AnswerSentenceProps = {
+  /** What must come before everything: the gap before supply is ready, or why there is no answer. */
+  gap?: string | undefined
+  gapLook?: 'amber' | 'danger'
+  /** The answer, lowest figure first; figures inside as `Figure`. */
+  children: ReactNode
+  /** The first thing to change and the first thing to measure. */
+  change?: ReactNode
+  measure?: ReactNode
+  /** A better figure is being worked out; says so in words. */
+  pending?: string | undefined
+}
+
+/** The answer as a sentence, always in sight. Read out when it changes. */
+export function AnswerSentence({ gap, gapLook = 'amber', children, change, measure, pending }: AnswerSentenceProps) {
+  return (
+    <div className={styles.answer} aria-live="polite" aria-busy={pending !== undefined}>
+      {gap && <p className={joinClasses(styles.gap, styles[gapLook])}>{gap}</p>}
+      <p className={styles.sentence}>
+        {children}
+        {pending && <span className={styles.pending}> {pending}</span>}
+      </p>
+      {(change || measure) && (
+        <ul className={styles.steps}>
+          {change && <li>{change}</li>}
+          {measure && <li>{measure}</li>}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+/** A figure inside a sentence: heavier, and the first of them larger. */
+export function Figure({ children, isFirst = false }: { children: ReactNode; isFirst?: boolean }) {
+  return <strong className={joinClasses(styles.figure, isFirst && styles.first)}>{children}</strong>
+}

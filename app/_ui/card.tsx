@@ -1,0 +1,53 @@
+'use client'
+
+import { useId, useState } from 'react'
+import type { ReactNode } from 'react'
+import { Icon } from '../_look/icon'
+import styles from './card.module.css'
+import { joinClasses } from './join-classes'
+
+export type CardProps = {
+  title: string
+  /** What the closed card says about its content, in a line. */
+  summary?: ReactNode
+  /** A symbol before the title. */
+  symbol?: ReactNode
+  /** At the right end of the head: a figure, a mark, a count of issues. */
+  aside?: ReactNode
+  /** Edge on the left: the limiting link has amber, an issue that blocks has danger. */
+  edge?: 'amber' | 'danger'
+  startsOpen?: boolean
+  /** With these the parent decides what is open. */
+  isOpen?: boolean
+  onToggle?: (isOpen: boolean) => void
+  level?: 2 | 3 | 4
+  children: ReactNode
+}
+
+/** A card that opens in place. */
+export function Card({ title, summary, symbol, aside, edge, startsOpen = false, isOpen, onToggle, level = 3, children }: CardProps) {
+  const [ownOpen, setOwnOpen] = useState(startsOpen)
+  const bodyId = useId()
+  const open = isOpen ?? ownOpen
+  const Heading = `h${level}` as const
+  const toggle = (): void => {
+    setOwnOpen(!open)
+    onToggle?.(!open)
+  }
+  return (
+    <section className={joinClasses(styles.card, open && styles.open, edge && styles[edge])}>
+      <Heading className={styles.head}>
+        <button type="button" className={styles.toggle} aria-expanded={open} aria-controls={bodyId} onClick={toggle}>
+          {symbol && <span className={styles.symbol}>{symbol}</span>}
+          <span className={styles.words}>
+            <span className={styles.title}>{title}</span>
+            {summary && <span className={styles.summary}>{summary}</span>}
+          </span>
+          {aside && <span className={styles.aside}>{aside}</span>}
+          <span className={styles.chevron}><Icon name="chevron" size={14} /></span>
+        </button>
+      </Heading>
+      <div id={bodyId} className={styles.body} hidden={!open}>{children}</div>
+    </section>
+  )
+}

@@ -1,0 +1,6 @@
+const YEAR_S = 31_536_000
+
+/** Remembers a choice of the screen on this device for a year; undefined forgets it. */
+export function rememberChoice(name: string, value: string | undefined): void {
+  document.cookie = `${name}=${value ?? ''}; Path=/; Max-Age=${value === undefined ? 0 : YEAR_S}; SameSite=Lax`
+}

@@ -1,0 +1,44 @@
+'use client'
+
+import type { Issue, Severity } from '@/lib/issue'
+import { Icon } from '../_look/icon'
+import { say, sayIssue } from '../_text'
+import type { NameOf } from '../_text'
+import { Button } from './button'
+import styles from './issue-list.module.css'
+import { joinClasses } from './join-classes'
+import { useUnitSystem } from './unit-system-context'
+
+const order: readonly Severity[] = ['block', 'warn', 'note']
+
+export type IssueListProps = {
+  issues: readonly Issue[]
+  names: NameOf
+  /** Goes to the item an issue is about. */
+  onGo?: (subjectId: string) => void
+  label?: string
+}
+
+/** What needs a look, worst first: each with its shape and its word. */
+export function IssueList({ issues, names, onGo, label }: IssueListProps) {
+  const [system] = useUnitSystem()
+  const sorted = [...issues].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
+  if (sorted.length === 0) return <p className={styles.none}>{say('kit.issues.none')}</p>
+  return (
+    <ul className={styles.list} aria-label={label}>
+      {sorted.map((one, index) => {
+        const [subject] = one.subjectIds
+        const name = subject === undefined ? undefined : names(subject)
+        return (
+          <li key={`${one.code} ${one.subjectIds.join(' ')} ${index}`} className={joinClasses(styles.issue, styles[one.severity])}>
+            <span className={styles.sign}><Icon name={one.severity} size={18} /></span>
+            <span className={styles.words}><span className={styles.severity}>{say(`issue.severity.${one.severity}`)}</span> {sayIssue(one, names, system)}</span>
+            {onGo && subject !== undefined && name !== undefined && (
+              <Button look="quiet" size="s" iconAfter="arrowRight" label={say('kit.go-to', { name })} onClick={() => { onGo(subject) }} />
+            )}
+          </li>
+        )
+      })}
+    </ul>
+  )
+}

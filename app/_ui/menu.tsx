@@ -1,0 +1,41 @@
+'use client'
+
+import { DropdownMenu } from 'radix-ui'
+import { Icon } from '../_look/icon'
+import type { IconName } from '../_look/icon'
+import { Button } from './button'
+import type { ButtonProps } from './button'
+import { joinClasses } from './join-classes'
+import styles from './menu.module.css'
+
+export type MenuItem = {
+  readonly id: string
+  readonly label: string
+  readonly icon?: IconName
+  readonly isDanger?: boolean
+  readonly isDisabled?: boolean
+  readonly onSelect: () => void
+}
+
+export type MenuProps = { label: string; items: readonly MenuItem[]; look?: ButtonProps['look']; size?: ButtonProps['size']; icon?: IconName }
+
+/** A button that opens a list of actions. */
+export function Menu({ label, items, look = 'plain', size = 'm', icon }: MenuProps) {
+  return (
+    <DropdownMenu.Root modal={false}>
+      <DropdownMenu.Trigger asChild>
+        <Button label={label} look={look} size={size} icon={icon} iconAfter="chevron" />
+      </DropdownMenu.Trigger>
+      <DropdownMenu.Portal>
+        <DropdownMenu.Content className={styles.menu} align="end" sideOffset={4} collisionPadding={8}>
+          {items.map((item) => (
+            <DropdownMenu.Item key={item.id} className={joinClasses(styles.item, item.isDanger && styles.danger)} disabled={item.isDisabled} onSelect={item.onSelect}>
+              <span className={styles.sign}>{item.icon && <Icon name={item.icon} />}</span>
+              {item.label}
+            </DropdownMenu.Item>
+          ))}
+        </DropdownMenu.Content>
+      </DropdownMenu.Portal>
+    </DropdownMenu.Root>
+  )
+}

@@ -4,7 +4,8 @@ import { requireNotNegative } from '../issue'
 export type ApplianceKind = 'fitting' | 'master-stream'
 
 const FITTING_PSI = 10
-const FITTING_FROM_GPM = 350
+/** Below this flow a fitting costs nothing. */
+export const FITTING_FROM_GPM = 350
 const MASTER_STREAM_PSI = 25
 
 /**

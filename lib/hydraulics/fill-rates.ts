@@ -1,6 +1,6 @@
 import { issue, requirePositive, requireThat, type Issue } from '../issue'
 import { elevation_psi } from './elevation-pressure'
-import { layFriction_psiPerGpm2, layLoss_psi, type HoseLay } from './hose-lay'
+import { flowForSpare_gpm, layFriction_psiPerGpm2, layLoss_psi, type HoseLay } from './hose-lay'
 import { orificeFlow_gpm } from './openings'
 
 /** Maximum pressure at a tender's inlet unless its maker says otherwise: plastic tanks. Trade articles (seen). */
@@ -135,14 +135,9 @@ function flowsAt({ trunk }: FillLine, busy: readonly FillBay[], pump_psi: number
   return flows(manifold_psi)
 }
 
-/** Flow through a bay's hose and inlet, by the pressure at its start; closed form but for the step of its fittings. */
+/** Flow through a bay's hose and inlet, by the pressure at its start. */
 function bayFlow_gpm({ lay, inletCoefficient }: FillBay, start_psi: number): number {
-  const resistance = layFriction_psiPerGpm2(lay) + 1 / inletCoefficient ** 2
-  const spare_psi = start_psi - elevation_psi(lay.rise_ft ?? 0)
-  const flowWith = (fittings_psi: number) => Math.sqrt(Math.max(0, spare_psi - fittings_psi) / resistance)
-  const fittingCount = lay.fittingCount ?? 0
-  const above = flowWith(fittingCount * 10)
-  return above >= 350 ? above : Math.min(flowWith(0), fittingCount > 0 ? 350 : Infinity)
+  return flowForSpare_gpm(layFriction_psiPerGpm2(lay) + 1 / inletCoefficient ** 2, lay.fittingCount ?? 0, start_psi - elevation_psi(lay.rise_ft ?? 0))
 }
 
 /** Pressure at a bay's inlet when only it still flows: the valve that gates it stays where it is, the pump at its pressure. */

@@ -1,5 +1,5 @@
 import { requireNotNegative, requireThat } from '../issue'
-import { applianceLoss_psi } from './appliance-loss'
+import { FITTING_FROM_GPM, applianceLoss_psi } from './appliance-loss'
 import { elevation_psi } from './elevation-pressure'
 import { hoseCoefficient } from './hose-coefficient'
 import { parallelCoefficient } from './parallel-coefficient'
@@ -58,12 +58,22 @@ export function layLoss_psi(lay: HoseLay, flow_gpm: number): number {
 export function layFlow_gpm(lay: HoseLay, inlet_psi: number, outlet_psi = 0): number {
   requireNotNegative('inlet_psi', inlet_psi)
   requireNotNegative('outlet_psi', outlet_psi)
-  const friction = layFriction_psiPerGpm2(lay)
-  const spare_psi = inlet_psi - outlet_psi - elevation_psi(lay.rise_ft ?? 0)
+  return flowForSpare_gpm(layFriction_psiPerGpm2(lay), lay.fittingCount ?? 0, inlet_psi - outlet_psi - elevation_psi(lay.rise_ft ?? 0))
+}
+
+/**
+ * Flow that uses up a pressure in a resistance and its fittings: r Q² + fittings = spare.
+ *
+ * @param resistance    r, [psi per gpm²], 0 or more
+ * @param fittingCount  each 10 psi from 350 gpm on
+ * @param spare_psi     pressure to use up; 0 or less gives no flow
+ * @returns [gpm]; Infinity without any resistance
+ */
+export function flowForSpare_gpm(resistance: number, fittingCount: number, spare_psi: number): number {
   if (spare_psi <= 0) return 0
-  const flowWith = (fittings_psi: number) => (friction > 0 ? Math.sqrt(Math.max(0, spare_psi - fittings_psi) / friction) : spare_psi > fittings_psi ? Infinity : 0)
-  const each_psi = applianceLoss_psi('fitting', 1000)
-  const above = flowWith((lay.fittingCount ?? 0) * each_psi)
-  if (above >= 350) return above
-  return Math.min(flowWith(0), lay.fittingCount ? 350 : Infinity)
+  const flowWith = (fittings_psi: number) => Math.sqrt(Math.max(0, spare_psi - fittings_psi) / resistance)
+  if (resistance === 0) return Infinity
+  const above = flowWith(fittingCount * applianceLoss_psi('fitting', FITTING_FROM_GPM))
+  if (above >= FITTING_FROM_GPM) return above
+  return Math.min(flowWith(0), fittingCount > 0 ? FITTING_FROM_GPM : Infinity)
 }

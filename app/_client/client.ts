@@ -144,6 +144,16 @@ export class Client {
     await Promise.all([...this.#stores.values()].map((store) => store.flush()))
   }
 
+  /** Takes up what earlier visits left unsent, of any document. */
+  async resume(): Promise<void> {
+    for (const docId of await this.#options.outbox.docIds()) this.open(docId)
+  }
+
+  /** The page goes away: sends what is unsent without waiting. */
+  sendLast(): void {
+    for (const store of this.#stores.values()) store.sendLast()
+  }
+
   /** Asks what others have done: to one document, or to all that are on a screen. */
   async pull(docId?: string): Promise<void> {
     const stores = docId ? [this.#stores.get(docId)] : [...this.#stores.values()].filter(({ isWatched }) => isWatched)

@@ -141,6 +141,12 @@ export class DocumentStore {
     return this.#inTurn(() => this.#sendAll())
   }
 
+  /** The page goes away: what is unsent is sent without waiting; the outbox keeps it until the server is seen to have it. */
+  sendLast(): void {
+    const edits = this.#replica?.unsent.map(({ edit }) => edit) ?? []
+    if (this.#status === 'ready' && edits.length > 0) this.#options.transport.sendLast(this.docId, edits)
+  }
+
   /** Asks for what others have done since. */
   pull(): Promise<void> {
     return this.#inTurn(async () => {
@@ -161,6 +167,10 @@ export class DocumentStore {
       if (!next) break
       this.#setSending('sending')
       const answer = await this.#options.transport.send(next.edit)
+      if (answer.kind === 'refused' && answer.issue.code === 'document-deleted') {
+        this.#become('deleted')
+        break
+      }
       if (answer.kind === 'refused') {
         this.#take({ ...withdraw(this.#replica, next.edit.id), refused: [{ unsent: next, issue: answer.issue }] })
         continue

@@ -16,6 +16,10 @@ export function indexedOutbox(name = 'millrace-outbox'): Outbox {
     },
   }).catch(() => undefined)
   return {
+    async docIds() {
+      const db = await opened
+      return db ? [...new Set((await db.getAll('unsent')).map(({ docId }) => docId))] : fallback.docIds()
+    },
     async unsentOf(docId) {
       const db = await opened
       return db ? db.getAllFromIndex('unsent', 'docId', docId) : fallback.unsentOf(docId)

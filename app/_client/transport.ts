@@ -36,6 +36,8 @@ export type Transport = {
   since(docId: string, sequence: number): Promise<{ history: readonly SequencedEdit[]; isDeleted: boolean }>
   remove(docId: string): Promise<Issue | undefined>
   restore(docId: string): Promise<Issue | undefined>
+  /** Sends edits while the page goes away: nobody waits for the answer. */
+  sendLast(docId: string, edits: readonly Edit[]): void
 }
 
 /** No answer: the server is away, or too busy to say anything useful. The same call may be made again. */

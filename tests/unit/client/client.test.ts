@@ -145,6 +145,22 @@ describe('a server that is away', () => {
   })
 })
 
+describe('a page that goes away', () => {
+  it('sends what it has, and the next visit does not send it again', async () => {
+    const outbox = memoryOutbox()
+    const first = await opened(newClient({ outbox }), 'P')
+    first.edit('P', setLift(12), { label: 'lift' })
+    first.sendLast()
+    expect(liftOf(server.doc('P'))).toBe(12)
+    const second = newClient({ outbox })
+    await second.resume()
+    await settled()
+    expect(second.view('P')).toMatchObject({ sequence: 1, unsentCount: 0, conflicts: [] })
+    expect(server.sent).toEqual([])
+    expect(await outbox.docIds()).toEqual([])
+  })
+})
+
 describe('two windows', () => {
   it('keep both changes to different places', async () => {
     const a = await opened(newClient({ actor: 'a' }), 'P')

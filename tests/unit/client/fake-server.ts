@@ -67,6 +67,9 @@ export class FakeServer {
         }),
       remove: (docId) => answer(() => void (this.kept.get(docId)!.isDeleted = true)),
       restore: (docId) => answer(() => void (this.kept.get(docId)!.isDeleted = false)),
+      sendLast: (_docId, edits) => {
+        if (!this.isAway) for (const edit of edits) this.take(edit)
+      },
     }
   }
 }

@@ -1,0 +1,10 @@
+/** One door for documents on the client: open, edit, undo, save, list, and the data they name. */
+export { findBlob, hashOf, putBlob, type BlobKind } from './blobs'
+export { bundleFromDocuments, copyOfPlan, documentsFromBundle } from './bundle-documents'
+export { Client, type ActOptions, type Change, type DocumentList, type SaveState, type UndoState } from './client'
+export type { Conflict } from './conflict'
+export type { DocumentView } from './document-store'
+export { getClient } from './live'
+export { mintId } from './mint-id'
+export { Unreachable, type DocumentEntry } from './transport'
+export { useDistrict, useDocument, useDocumentList, usePlan, useSaveState, useUndo } from './use-documents'

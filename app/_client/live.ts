@@ -1,0 +1,44 @@
+import type { Client } from './client'
+import { indexedOutbox } from './indexed-outbox'
+import { httpTransport } from './http-transport'
+import { Client as DocumentClient } from './client'
+import { mintId } from './mint-id'
+
+const CHANNEL = 'millrace-documents'
+const POLL_MS = 8_000
+
+let shared: Client | undefined
+
+/** The client of this window. Only in a browser. */
+export function getClient(): Client {
+  shared ??= startClient()
+  return shared
+}
+
+/** Wires a client to the browser: other windows, the way out, the network coming back, a slow poll for other devices. */
+function startClient(): Client {
+  const channel = typeof BroadcastChannel === 'function' ? new BroadcastChannel(CHANNEL) : undefined
+  const client = new DocumentClient({
+    transport: httpTransport(),
+    outbox: indexedOutbox(),
+    actor: `window ${mintId().slice(0, 8)}`,
+    announce: (docId) => channel?.postMessage({ docId }),
+  })
+  channel?.addEventListener('message', (message: MessageEvent<{ docId?: string }>) => {
+    const { docId } = message.data
+    void (docId ? client.pull(docId) : client.refreshList())
+  })
+  const look = () => {
+    if (document.visibilityState === 'visible') void client.pull()
+  }
+  addEventListener('online', () => void client.flush())
+  addEventListener('focus', look)
+  document.addEventListener('visibilitychange', () => (document.visibilityState === 'hidden' ? void client.flush() : look()))
+  addEventListener('pagehide', () => client.sendLast())
+  addEventListener('beforeunload', (event) => {
+    if (client.saveState().state === 'waiting' || client.saveState().conflictCount > 0) event.preventDefault()
+  })
+  setInterval(look, POLL_MS)
+  void client.resume()
+  return client
+}

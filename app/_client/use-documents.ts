@@ -1,0 +1,36 @@
+'use client'
+
+import { useCallback, useEffect, useSyncExternalStore } from 'react'
+import type { District, EditableDocument, Plan } from '@/lib/plan'
+import type { DocumentList, SaveState, UndoState } from './client'
+import type { DocumentView } from './document-store'
+import { getClient } from './live'
+
+const loading: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, conflicts: [], sending: 'idle' }
+const noList: DocumentList = { status: 'loading', entries: [] }
+const saved: SaveState = { state: 'saved', unsentCount: 0, conflictCount: 0, refusals: [] }
+const noUndo: UndoState = { canUndo: false, canRedo: false }
+
+/** A document as this window holds it, edits and all; loading until it comes, and while no id is given. */
+export function useDocument<D extends EditableDocument = EditableDocument>(docId: string | undefined): DocumentView<D> {
+  const subscribe = useCallback((listener: () => void) => (docId ? getClient().open(docId).subscribe(listener) : () => undefined), [docId])
+  const view = useSyncExternalStore(subscribe, () => (docId ? getClient().view(docId) : loading), () => loading)
+  return view as DocumentView<D>
+}
+
+export const useDistrict = (docId: string | undefined): DocumentView<District> => useDocument<District>(docId)
+export const usePlan = (docId: string | undefined): DocumentView<Plan> => useDocument<Plan>(docId)
+
+/** The list of documents; asked for afresh when a screen first shows it. */
+export function useDocumentList(): DocumentList {
+  useEffect(() => void getClient().refreshList(), [])
+  return useSyncExternalStore(subscribeToClient, () => getClient().documentList(), () => noList)
+}
+
+/** Whether all is saved, and what is not. */
+export const useSaveState = (): SaveState => useSyncExternalStore(subscribeToClient, () => getClient().saveState(), () => saved)
+
+/** What undo and redo would do; the doing is `getClient().undo()`. */
+export const useUndo = (): UndoState => useSyncExternalStore(subscribeToClient, () => getClient().undoState(), () => noUndo)
+
+const subscribeToClient = (listener: () => void) => getClient().subscribe(listener)

@@ -24,6 +24,7 @@ export const defaults = {
   tenderDump_gpm: handbook(1000, 'NFPA 1901: average 1,000 gpm over the first 90 % (from memory)', 0.3),
   tenderDumpTail_gpm: assumed(400, 0.5),
   tenderFillLimit_gpm: handbook(1000, 'NFPA 1903-1991: connection must take 1,000 gpm', 0.2),
+  fillInlet_in: assumed(2.5, 0, 'an inlet that takes 1,000 gpm within 100 psi is about 2.5 in'),
   fillInletMaximum_psi: handbook(100, 'plastic tanks: 100 psi and 1,000 gpm (trade series)', 0.1),
   dumpPositionBackIn_s: assumed(75, 0.5),
   dumpPositionDriveThrough_s: assumed(40, 0.5),
@@ -45,6 +46,8 @@ export const defaults = {
   portableTankHeight_in: assumed(29, 0.1),
   dumpPump_gpm: assumed(1000, 0.25),
   dumpLift_ft: assumed(4, 0.4),
+  dumpDischarge_psi: assumed(150, 0.2),
+  lift_ft: handbook(10, 'lift for pump rating', 0.5),
 } as const satisfies Record<string, Default>
 
 export type DefaultName = keyof typeof defaults

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { countField, dayField, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, pressureField, quantity, shareField, timeField, volumeField, weightField } from './fields'
 
-export const strainerKinds = ['barrel', 'floating', 'lowLevel'] as const
+export const strainerKinds = ['barrel', 'floating', 'low-level'] as const
 
 /** Fields of any vehicle. */
 const vehicleFields = {

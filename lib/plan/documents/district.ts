@@ -89,7 +89,8 @@ export const roadNoteSchema = z.strictObject({
 })
 
 export const constructionTypes = ['I', 'II', 'III', 'IV', 'V'] as const
-export const neededFlowRules = ['officer', 'nfpa1142', 'nationalFireAcademy', 'iowa'] as const
+/** `officer`: the entered figure; else one of the methods, by its name in lib/demand. */
+export const neededFlowRules = ['officer', 'rural-standard', 'academy', 'iowa', 'institute', 'rating-schedule'] as const
 
 /** Target hazard: what may burn, and the flow it needs. */
 export const hazardSchema = z.strictObject({
@@ -104,6 +105,8 @@ export const hazardSchema = z.strictObject({
   constructionType: z.enum(constructionTypes).optional(),
   isDwelling: z.boolean().optional(),
   exposureCount: countField(0, 20).optional().describe('structures near enough to be threatened'),
+  spacing_ft: quantity(0, 10_000).optional().describe('to the nearest other building'),
+  isSprinklered: z.boolean().optional(),
   involvedShare: shareField.optional().describe('part of the floor expected to burn when water is applied'),
   needed_gpm: flowField.optional().describe('flow the officer has set'),
   neededBy: z.enum(neededFlowRules).optional().describe('which figure the plans are held to'),

@@ -1,0 +1,31 @@
+import type { Link, SupplyResult } from '@/lib/supply'
+import { formatQuantity } from './format-quantity'
+import { formatMinutes } from './format-time'
+import { say } from './say'
+import type { NameOf } from './say-issue'
+import type { UnitSystem } from './unit-system'
+
+/** A part of the chain in words: "the fill rate at Mill pond". */
+export const linkText = ({ kind, subjectId }: Pick<Link, 'kind' | 'subjectId'>, names: NameOf): string =>
+  say(`result.link.${kind}`, { subject: names(subjectId) ?? subjectId })
+
+/**
+ * The answer as sentences, lowest figure first; a gap before supply is ready comes before everything.
+ */
+export function answerSentences(result: SupplyResult, names: NameOf, system: UnitSystem): string[] {
+  const { sustainable_gpm, needed_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, assumptions } = result
+  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  if (result.issues.some(({ severity }) => severity === 'block') || sustainable_gpm === null) {
+    return [supplyReady_s === null && result.tenders.length > 0 ? say('result.never-ready') : say('result.blocked')]
+  }
+  const sentences: string[] = []
+  if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
+    sentences.push(say('result.gap', { gap: formatMinutes(gap_s), empty: formatMinutes(tankEmpty_s), ready: formatMinutes(supplyReady_s) }))
+  const ready = supplyReady_s === null ? '' : formatMinutes(supplyReady_s)
+  if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: flow(sustainable_gpm), ready }))
+  else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: flow(needed_gpm) }))
+  else sentences.push(say(sustainable_gpm < needed_gpm ? 'result.short' : 'result.enough', { sustainable: flow(sustainable_gpm), needed: flow(needed_gpm), ready }))
+  if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
+  sentences.push(say('result.assumed', { count: assumptions.length }))
+  return sentences
+}

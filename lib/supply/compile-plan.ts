@@ -1,0 +1,116 @@
+import { issue, isBlocking, type Issue } from '../issue'
+import { checkPlan, findApparatus, findTender, type Bundle } from '../plan'
+import type { ShuttleSpec } from '../shuttle'
+import { arrival } from './arrival'
+import { defaults } from './defaults'
+import { resolveDemand, type ResolvedDemand } from './demand'
+import { resolveDumpSite, type ResolvedDumpSite } from './dump-site'
+import { resolveFillSite, type ResolvedFillSite } from './fill-site'
+import { startLedger, take, type Ledger } from './ledger'
+import { FIRE_GROUND, sitesOfTask } from './legs'
+import { resolveTender, type ResolvedTender } from './tender'
+import { wayIssues, waysOf, type Ways } from './ways'
+
+/** A plan worked out as far as numbers: all that the shuttle and the explanations need. */
+export type CompiledPlan = {
+  readonly bundle: Bundle
+  readonly ledger: Ledger
+  readonly ways: Ways
+  readonly demand: ResolvedDemand
+  readonly fills: readonly ResolvedFillSite[]
+  readonly dumps: readonly ResolvedDumpSite[]
+  readonly tenders: readonly ResolvedTender[]
+  readonly duration_s: number
+  readonly firstArrive_s?: number
+  /** Absent when something blocks the answer. */
+  readonly spec?: ShuttleSpec
+  readonly issues: readonly Issue[]
+}
+
+/**
+ * Resolves a bundle into numbers: ways, what each site moves, who arrives when.
+ *
+ * No simulation is done and no road graph is needed. Blocking issues leave `spec` out.
+ */
+export function compilePlan(bundle: Bundle): CompiledPlan {
+  const { plan } = bundle
+  const ledger = startLedger()
+  const ways = waysOf(bundle)
+  const demand = resolveDemand(bundle)
+  const issues: Issue[] = [...checkPlan(bundle), ...demand.issues, ...wayIssues(bundle, ways)]
+  const duration_s = take(ledger, plan, 'duration_s', plan.duration_s, defaults.duration_s)
+  const base = { bundle, ledger, ways, demand, duration_s }
+  if (isBlocking(issues)) return { ...base, fills: [], dumps: [], tenders: [], issues }
+
+  const fillIndex = new Map(plan.fillSites.map(({ id }, index) => [id as string, index]))
+  const dumpIndex = new Map(plan.dumpSites.map(({ id }, index) => [id as string, index]))
+  const fills = plan.fillSites.map((site) => {
+    const here = plan.tenders.flatMap((task) => {
+      const tender = findTender(bundle, task.tenderId)
+      return tender && sitesOfTask(bundle, task).fillSiteId === site.id ? [tender] : []
+    })
+    return resolveFillSite(bundle, ledger, ways, site, here)
+  })
+  const tenders: ResolvedTender[] = []
+  for (const task of plan.tenders) {
+    const { resolved, issues: found } = resolveTender(bundle, ledger, ways, task, fillIndex, dumpIndex)
+    issues.push(...found)
+    if (resolved) tenders.push(resolved)
+  }
+  if (tenders.length === 0) issues.push(issue('no-tender-left', 'block', [plan.id]))
+
+  const shares = demandShares(plan.dumpSites)
+  const dumps = plan.dumpSites.map((site, index) => {
+    const arrivals = tenders.filter(({ dumpSiteId }) => dumpSiteId === site.id).map(({ spec }) => spec.arrive_s ?? Infinity)
+    const first_s = arrivals.length > 0 ? Math.min(...arrivals) : undefined
+    return resolveDumpSite(bundle, ledger, ways, site, first_s, shares[index] ?? 0)
+  })
+  issues.push(...fills.flatMap((fill) => fill.issues), ...dumps.flatMap((dump) => dump.issues))
+
+  const firstDue = findApparatus(bundle, plan.firstDueId)
+  const reached = firstDue && arrival(bundle, ledger, ways, firstDue, FIRE_GROUND)
+  let firstArrive_s: number | undefined
+  if (reached && 'code' in reached) issues.push(reached.code === 'place-missing' ? issue('fire-ground-missing', 'warn', [plan.id]) : { ...reached, severity: 'warn' })
+  else if (reached) {
+    firstArrive_s = reached.arrive_s
+    issues.push(...reached.issues)
+  }
+  const compiled = { ...base, fills, dumps, tenders, firstArrive_s, issues }
+  return isBlocking(issues) ? compiled : { ...compiled, spec: shuttleSpec(compiled, firstArrive_s, firstDue?.tank_gal) }
+}
+
+/** Shares of the demand by site: as entered, the rest evenly; together always 1. */
+function demandShares(sites: readonly { demandShare?: number }[]): number[] {
+  const entered = sites.reduce((sum, { demandShare }) => sum + (demandShare ?? 0), 0)
+  const open = sites.filter(({ demandShare }) => demandShare === undefined).length
+  const raw = sites.map(({ demandShare }) => demandShare ?? Math.max(0, 1 - entered) / open)
+  const total = raw.reduce((sum, share) => sum + share, 0)
+  return raw.map((share) => (total > 0 ? share / total : 1 / sites.length))
+}
+
+/** Long enough for supply to become ready late and then last. */
+const READY_ALLOWANCE_S = 3 * 3600
+
+function shuttleSpec(compiled: Omit<CompiledPlan, 'spec'>, firstArrive_s: number | undefined, tank_gal: number | undefined): ShuttleSpec {
+  const { bundle: { plan }, ledger, fills, dumps, tenders, demand, duration_s } = compiled
+  const lastStart_s = Math.max(0, ...dumps.map(({ spec }) => spec.pumpReady_s), ...fills.map(({ ready_s }) => ready_s), ...tenders.map(({ spec }) => spec.arrive_s ?? 0))
+  const firstLine_s = take(ledger, plan, 'firstLine_s', plan.firstLine_s, defaults.firstLine_s)
+  return {
+    seed: 1,
+    horizon_s: lastStart_s + READY_ALLOWANCE_S + duration_s,
+    afterReady_s: duration_s,
+    fills: fills.map(({ site, ready_s, bayRate_gpm, water }) => ({
+      id: site.id, ready_s, bayRate_gpm,
+      bayCount: bayRate_gpm.length,
+      ...(water.usable_gal !== undefined && { usable_gal: water.usable_gal }),
+      ...(water.inflow_gpm !== undefined && { inflow_gpm: water.inflow_gpm }),
+    })),
+    dumps: dumps.map(({ spec }) => spec),
+    tenders: tenders.map(({ spec }) => spec),
+    demand: {
+      stages: demand.stages,
+      reserve_s: plan.reserve_s ?? defaults.reserve_s.value,
+      ...(firstArrive_s !== undefined && tank_gal ? { firstDue: { arrive_s: firstArrive_s + firstLine_s, tank_gal } } : {}),
+    },
+  }
+}

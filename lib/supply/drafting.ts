@@ -1,0 +1,73 @@
+import type { DraftPlace, PumperHydraulics, SuctionSetup } from '../hydraulics'
+import { ratedSuction } from '../hydraulics'
+import type { District, DraftingPump, DraftSite, FillSite } from '../plan'
+import { defaults } from './defaults'
+import { take, type Ledger } from './ledger'
+
+/** What is known of a pump, as the drafting law wants it. */
+export function pumperHydraulics(pump: DraftingPump): PumperHydraulics {
+  const { rated_gpm = 0, ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, isOverRated, pumpTop_ft, testPoints, curvePoints } = pump
+  return {
+    rated_gpm, ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, pumpTop_ft,
+    overRating: isOverRated,
+    curvePoints: curvePoints?.map(({ netPressure_psi, flow_gpm }) => ({ netPressure_psi, flow_gpm })),
+    testPoints: testPoints?.map((point) => ({
+      lift_ft: point.lift_ft,
+      flow_gpm: point.flow_gpm,
+      altitude_ft: point.altitude_ft ?? defaults.altitude_ft.value,
+      water_degF: point.water_degF ?? defaults.water_degF.value,
+      suction: { size_in: point.suction_in, length_ft: point.suction_ft ?? 20, lineCount: point.suctionLineCount ?? 1 },
+    })),
+  }
+}
+
+/** Air, water and lift at a place where a pumper drafts. */
+export function draftPlace(ledger: Ledger, district: District, lift_ft: number, water_degF: number | undefined): DraftPlace {
+  return {
+    lift_ft,
+    altitude_ft: take(ledger, district, 'altitude_ft', district.altitude_ft, defaults.altitude_ft),
+    barometer_inHg: district.barometer_inHg,
+    water_degF: water_degF ?? take(ledger, district, 'water_degF', district.water_degF, defaults.water_degF),
+  }
+}
+
+/**
+ * Suction set-up of a fill site: the plan's own, else what the pumper carries, else what a pump of
+ * its rating was rated with; through the site's dry hydrant where there is one.
+ */
+export function suctionSetup(ledger: Ledger, site: FillSite, draftSite: DraftSite | undefined, pump: DraftingPump): SuctionSetup {
+  const rated = ratedSuction(pump.rated_gpm ?? 1000).suction
+  const carried = pump.kind === 'pumper' ? pump : undefined
+  const size_in = site.suction?.size_in ?? take(ledger, pump, 'suction_in', carried?.suction_in, { ...defaults.suctionSize_in, value: rated.size_in })
+  const length_ft = site.suction?.length_ft ?? draftSite?.hoseRun_ft ?? take(ledger, pump, 'suction_ft', carried?.suction_ft, defaults.suctionLength_ft)
+  const intake = site.suction?.intake ?? 'side'
+  return {
+    size_in, length_ft, intake,
+    lineCount: site.suction?.lineCount ?? 1,
+    strainer: site.suction?.strainer ?? 'barrel',
+    ...(intake !== 'side' && pump.intakeLoss_ft !== undefined && { intakeExtraAt1000gpm_ft: pump.intakeLoss_ft }),
+    ...(draftSite?.dryHydrant && {
+      dryHydrant: {
+        pipe_in: draftSite.dryHydrant.pipe_in,
+        length_ft: draftSite.dryHydrant.pipe_ft,
+        elbow90Count: draftSite.dryHydrant.elbow90Count,
+        elbow45Count: draftSite.dryHydrant.elbow45Count,
+      },
+    }),
+  }
+}
+
+/**
+ * Lift at a draft site: measured before computed from elevations before assumed.
+ *
+ * @returns lift, and whether anything but a guess stands behind it
+ */
+export function liftOf(ledger: Ledger, site: FillSite, draftSite: DraftSite | undefined, surfaceElevation_ft: number | undefined): { lift_ft: number; isGuess: boolean } {
+  if (site.lift_ft !== undefined) return { lift_ft: take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft), isGuess: false }
+  if (draftSite?.lift_ft !== undefined) return { lift_ft: take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft), isGuess: false }
+  if (draftSite?.bankElevation_ft !== undefined && surfaceElevation_ft !== undefined) {
+    const lift_ft = draftSite.bankElevation_ft + (draftSite.intakeHeight_ft ?? 2.5) - surfaceElevation_ft
+    return { lift_ft: take(ledger, { ...draftSite, evidence: { lift_ft: { mark: 'computed', source: 'bank and water surface elevations' } } }, 'lift_ft', lift_ft, defaults.lift_ft), isGuess: false }
+  }
+  return { lift_ft: take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft), isGuess: true }
+}

@@ -1,0 +1,112 @@
+import { isBlocking, issue, type Issue } from '../issue'
+import type { Bundle } from '../plan'
+import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
+import { compilePlan, type CompiledPlan } from './compile-plan'
+import { linkTrials } from './improve-link'
+import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
+import type { Link, SupplyResult } from './result'
+import { handFigureOf } from './hand-figure'
+import { legResults } from './ways'
+
+export type EvaluateOptions = {
+  /** Leaves out the limiting link and the ranking of links, which take a search each. */
+  readonly quick?: boolean
+}
+
+/**
+ * The answer to a plan: what it sustains, from when, what limits it, with the working behind it.
+ *
+ * The same bundle gives the same answer everywhere: no road graph, database, clock or chance.
+ *
+ * @param bundle through `readBundle`
+ * @returns the result; when something blocks the answer its figures are null and its issues say why
+ */
+export function evaluatePlan(bundle: Bundle, options: EvaluateOptions = {}): SupplyResult {
+  return evaluateCompiled(compilePlan(bundle), options)
+}
+
+/** The same from a plan that is already worked out as far as numbers. */
+export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: EvaluateOptions = {}): SupplyResult {
+  const { spec, bundle: { plan } } = compiled
+  if (!spec) return blockedResult(compiled, compiled.issues)
+  const scenario = compileShuttle(spec)
+  const planned = runShuttle(scenario)
+  const haul = hauledCapacity(scenario)
+  const pump_gpm = compiled.dumps.reduce((sum, dump) => sum + dump.pump_gpm, 0)
+  const found = sustainableFlow(scenario)
+  const sustainable_gpm = Math.min(found.flow_gpm, pump_gpm)
+  const stored_gpm = Math.min(flowUsingStored(scenario, compiled.duration_s).flow_gpm, pump_gpm)
+  const links = quick ? [] : rankLinks(scenario, sustainable_gpm, pump_gpm)
+  const needed_gpm = compiled.demand.needed_gpm ?? null
+  const { firstArrive_s } = compiled
+
+  const issues = [...compiled.issues, ...withoutDoubles([...planned.issues, ...found.issues])]
+  if (found.flow_gpm > pump_gpm) issues.push(issue('dump-pump-limits', 'note', compiled.dumps.map(({ site }) => site.id), { pump_gpm }))
+  if (needed_gpm !== null && sustainable_gpm < needed_gpm) issues.push(issue('short-of-need', 'warn', [plan.id], { short_gpm: needed_gpm - sustainable_gpm }))
+  return {
+    ...head(compiled),
+    sustainable_gpm, stored_gpm, needed_gpm,
+    hauledCapacity_gpm: haul.hauledCapacity_gpm,
+    hand_gpm: handFigureOf(compiled),
+    firstArrival_s: firstArrive_s ?? null,
+    firstWater_s: planned.firstWater_s ?? null,
+    tankEmpty_s: planned.engineEmpty_s ?? null,
+    supplyReady_s: planned.supplyReady_s ?? null,
+    gap_s: planned.gap_s ?? (planned.supplyReady_s === undefined ? null : 0),
+    short_s: compiled.demand.stages.length > 0 ? planned.shortSinceArrival_s : null,
+    limitingLink: links[0] && links[0].gain_gpm > 0 ? links[0] : null,
+    links,
+    waterBalance_gal: planned.balance,
+    ...parts(compiled, planned),
+    issues,
+  }
+}
+
+/** Gain of every part of the chain when it alone is a tenth better, greatest first. */
+function rankLinks(scenario: Scenario, sustainable_gpm: number, pump_gpm: number): Link[] {
+  return linkTrials(scenario.spec)
+    .map(({ kind, subjectId, spec, pumpFactor }) => ({
+      kind, subjectId,
+      gain_gpm: Math.max(0, Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, pump_gpm * pumpFactor) - sustainable_gpm),
+    }))
+    .sort((a, b) => b.gain_gpm - a.gain_gpm)
+}
+
+function head({ bundle: { plan }, duration_s }: CompiledPlan) {
+  return { format: 'millrace-result' as const, version: 1 as const, planId: plan.id, planName: plan.name, duration_s }
+}
+
+function parts(compiled: CompiledPlan, run: ShuttleRun | undefined): Pick<SupplyResult, 'sites' | 'tenders' | 'legs' | 'assumptions'> {
+  const { fills, dumps, tenders, bundle: { plan }, ways, ledger } = compiled
+  return {
+    sites: [...fills.map((fill) => fillSiteResult(fill, run)), ...dumps.map((dump) => dumpSiteResult(dump, compiled.demand.needed_gpm, run))],
+    tenders: plan.tenders.map((task) => {
+      const resolved = tenders.find(({ tender }) => tender.id === task.tenderId)
+      return resolved ? tenderResult(resolved, fills, run) : tenderOut(task)
+    }),
+    legs: legResults(ways),
+    assumptions: [...ledger.assumptions.values()],
+  }
+}
+
+function blockedResult(compiled: CompiledPlan, issues: readonly Issue[]): SupplyResult {
+  if (!isBlocking(issues)) throw new RangeError('issues hold nothing that blocks, must hold the reason why there is no answer')
+  return {
+    ...head(compiled),
+    sustainable_gpm: null, stored_gpm: null, hauledCapacity_gpm: null, hand_gpm: null,
+    needed_gpm: compiled.demand.needed_gpm ?? null,
+    firstArrival_s: compiled.firstArrive_s ?? null,
+    firstWater_s: null, tankEmpty_s: null, supplyReady_s: null, gap_s: null, short_s: null,
+    limitingLink: null, links: [], waterBalance_gal: null,
+    ...parts(compiled, undefined),
+    issues: [...issues],
+  }
+}
+
+function withoutDoubles(issues: readonly Issue[]): Issue[] {
+  const seen = new Set<string>()
+  return issues.filter(({ code, subjectIds }) => {
+    const key = `${code} ${subjectIds.join()}`
+    return seen.has(key) ? false : seen.add(key)
+  })
+}

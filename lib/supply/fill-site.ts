@@ -1,0 +1,102 @@
+import { assumedInletCoefficient, draftCapacity, draftSupply, fillRates, type DraftCapacity, type FillCase } from '../hydraulics'
+import { issue, type Issue } from '../issue'
+import { findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type FillSite, type Source, type Tender } from '../plan'
+import { arrival } from './arrival'
+import { defaults } from './defaults'
+import { draftPlace, liftOf, pumperHydraulics, suctionSetup } from './drafting'
+import { take, type Ledger } from './ledger'
+import type { FillSiteResult } from './result'
+import { sourceWater, type SourceWater } from './source'
+import type { Ways } from './ways'
+
+/** A fill site as the shuttle sees it, and what stands behind its rates. */
+export type ResolvedFillSite = {
+  readonly site: FillSite
+  readonly source?: Source
+  readonly pump?: DraftingPump
+  readonly water: SourceWater
+  readonly ready_s: number
+  readonly bayRate_gpm: readonly number[]
+  readonly lift_ft?: number
+  readonly draft?: DraftCapacity
+  readonly fillCase?: FillCase
+  readonly limit: FillSiteResult['fillLimit']
+  readonly draftLimit: FillSiteResult['draftLimit']
+  readonly issues: readonly Issue[]
+}
+
+/**
+ * What a fill site gives: the pumper's draft there, through its hose, into the tenders that come.
+ * Bays share one pump; the rates are those of the weakest inlet among the tenders assigned.
+ *
+ * @param tenders those that fill here
+ */
+export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site: FillSite, tenders: readonly Tender[]): ResolvedFillSite {
+  const draftSite = findDraftSite(bundle, site.draftSiteId)
+  const source = findSource(bundle, site.sourceId ?? draftSite?.sourceId)
+  const water = sourceWater(source)
+  const pump = findDraftingPump(bundle, site.pumperId)
+  const bayCount = site.bayCount ?? 1
+  const issues: Issue[] = []
+
+  const reached = pump ? arrival(bundle, ledger, ways, pump, site.id) : { arrive_s: 0, issues: [] }
+  const cannotReach = 'code' in reached
+  if (cannotReach) issues.push({ ...reached, severity: 'block' })
+  else issues.push(...reached.issues)
+  const ready_s = (cannotReach ? 0 : reached.arrive_s) + take(ledger, site, 'setUp_s', site.setUp_s, defaults.fillSetUp_s)
+  const shared = { site, source, pump, water, ready_s }
+
+  if (source?.kind === 'pressureHydrant' && water.hydrant_gpm === undefined) issues.push(issue('hydrant-untested', 'warn', [source.id]))
+  if (!pump?.rated_gpm) {
+    const measured_gpm = take(ledger, site, 'rate_gpm', site.rate_gpm, defaults.tenderFillLimit_gpm)
+    return { ...shared, bayRate_gpm: bays(bayCount, (busy) => measured_gpm / busy), limit: 'measured', draftLimit: 'measured', issues }
+  }
+
+  const isHydrant = source?.kind === 'pressureHydrant' && water.hydrant_gpm !== undefined
+  const { lift_ft, isGuess } = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source?.surfaceElevation_ft)
+  if (isGuess) issues.push(issue('lift-assumed', 'warn', [site.id], { lift_ft }))
+  const ask = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
+  const maxDischarge_psi = site.discharge_psi ?? take(ledger, pump, 'discharge_psi', pump.discharge_psi, defaults.discharge_psi)
+  const drafted = draftSupply(ask)
+  const supplyFlow_gpm = isHydrant ? () => Math.min(water.hydrant_gpm ?? 0, pump.rated_gpm ?? 0) : drafted
+  const bay = {
+    lay: {
+      size_in: site.fillLine?.size_in ?? take(ledger, site, 'fillLineSize_in', undefined, defaults.fillLineSize_in),
+      length_ft: site.fillLine?.length_ft ?? take(ledger, site, 'fillLineLength_ft', undefined, defaults.fillLineLength_ft),
+      lineCount: site.fillLine?.lineCount ?? 1,
+      rise_ft: site.fillLineRise_ft ?? 0,
+    },
+    inletCoefficient: assumedInletCoefficient(Math.min(...tenders.map(({ fillInlet_in }) => fillInlet_in ?? defaults.fillInlet_in.value), ...(tenders.length === 0 ? [defaults.fillInlet_in.value] : []))),
+    maxInlet_psi: Math.min(...tenders.map(({ fillInletMaximum_psi }) => fillInletMaximum_psi ?? defaults.fillInletMaximum_psi.value), ...(tenders.length === 0 ? [defaults.fillInletMaximum_psi.value] : [])),
+    fillLimit_gpm: Math.max(...tenders.map(({ fillLimit_gpm }) => fillLimit_gpm ?? defaults.tenderFillLimit_gpm.value), ...(tenders.length === 0 ? [defaults.tenderFillLimit_gpm.value] : [])),
+  }
+  const rates = fillRates({ supplyFlow_gpm, maxDischarge_psi, bays: bays(bayCount, () => bay) })
+  const busiest = rates.cases[rates.cases.length - 1]
+  const draft = isHydrant ? undefined : draftCapacity({ ...ask, ask: { discharge_psi: busiest?.pumpPressure_psi ?? maxDischarge_psi } })
+  const about = (problem: Issue): Issue => ({ ...problem, subjectIds: [site.id, pump.id] })
+  if (draft) issues.push(...draft.issues.filter(({ code }) => code !== 'net-pressure-beyond-curve').map(about))
+  issues.push(...rates.issues.filter(({ code }) => code !== 'no-fill-flow').map(about))
+
+  const measured_gpm = site.rate_gpm
+  const total = (busy: number) => rates.cases[busy - 1]?.total_gpm ?? 0
+  return {
+    ...shared, lift_ft: isHydrant ? undefined : lift_ft, draft, fillCase: busiest,
+    bayRate_gpm: bays(bayCount, (busy) =>
+      measured_gpm === undefined ? total(busy) / busy : Math.min(measured_gpm, Math.max(measured_gpm, total(busy)) / busy)),
+    limit: measured_gpm === undefined ? limitOf(busiest) : 'measured',
+    draftLimit: isHydrant ? 'hydrant' : (draft?.limitedBy ?? null),
+    issues: cannotReach || total(1) > 0 || measured_gpm !== undefined ? issues : [...issues, issue('fill-site-dry', 'block', [site.id, pump.id])],
+  }
+}
+
+const bays = <T>(count: number, of: (busy: number) => T): T[] => Array.from({ length: count }, (_, index) => of(index + 1))
+
+function limitOf(fillCase: FillCase | undefined): FillSiteResult['fillLimit'] {
+  switch (fillCase?.limitedBy) {
+    case 'supply': return 'draft'
+    case 'discharge-pressure': return 'pressure'
+    case 'inlet-pressure': return 'inlet'
+    case 'tender': return 'vent'
+    case undefined: return null
+  }
+}

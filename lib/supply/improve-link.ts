@@ -1,0 +1,43 @@
+import type { DumpSpec, FillSpec, ShuttleSpec, TenderSpec } from '../shuttle'
+import type { LinkKind } from './result'
+
+/** One part of the chain, and the shuttle with that part alone a tenth better. */
+export type LinkTrial = { readonly kind: LinkKind; readonly subjectId: string; readonly spec: ShuttleSpec; readonly pumpFactor: number }
+
+const BETTER = 1.1
+const SHORTER = 0.9
+
+/**
+ * Every part of the chain improved by a tenth, one at a time: its rate, its room, or the time it takes.
+ *
+ * @param spec the plan as it is
+ * @returns one trial a part, in the order of the chain: source, fill, road, dump, pumper
+ */
+export function linkTrials(spec: ShuttleSpec): LinkTrial[] {
+  const trials: LinkTrial[] = []
+  const add = (kind: LinkKind, subjectId: string, change: Partial<ShuttleSpec>, pumpFactor = 1) => trials.push({ kind, subjectId, spec: { ...spec, ...change }, pumpFactor })
+  spec.fills.forEach((fill, index) => {
+    const change = (with_: Partial<FillSpec>) => ({ fills: spec.fills.with(index, { ...fill, ...with_ }) })
+    const here = (tender: TenderSpec) => tender.fillIndex === index
+    if (fill.usable_gal !== undefined)
+      add('source', fill.id, change({ usable_gal: fill.usable_gal * BETTER, ...(fill.inflow_gpm !== undefined && { inflow_gpm: fill.inflow_gpm * BETTER }) }))
+    add('fillRate', fill.id, {
+      ...change({ bayRate_gpm: fill.bayRate_gpm.map((rate) => rate * BETTER) }),
+      tenders: tendersWith(spec, here, ({ fillLimit_gpm }) => ({ fillLimit_gpm: fillLimit_gpm * BETTER })),
+    })
+    add('fillHandling', fill.id, { tenders: tendersWith(spec, here, ({ fillPosition_s, fillClear_s }) => ({ fillPosition_s: fillPosition_s * SHORTER, fillClear_s: fillClear_s * SHORTER })) })
+    add('road', fill.id, { tenders: tendersWith(spec, here, ({ toFill_s, toDump_s }) => ({ toFill_s: toFill_s * SHORTER, toDump_s: toDump_s * SHORTER })) })
+  })
+  spec.dumps.forEach((dump, index) => {
+    const change = (with_: Partial<DumpSpec>) => ({ dumps: spec.dumps.with(index, { ...dump, ...with_ }) })
+    const here = (tender: TenderSpec) => tender.dumpIndex === index
+    add('dumpRate', dump.id, { tenders: tendersWith(spec, here, ({ dumpRate_gpm }) => ({ dumpRate_gpm: dumpRate_gpm.map((rate) => rate * BETTER) })) })
+    add('dumpHandling', dump.id, { tenders: tendersWith(spec, here, ({ dumpPosition_s, dumpClear_s }) => ({ dumpPosition_s: dumpPosition_s * SHORTER, dumpClear_s: dumpClear_s * SHORTER })) })
+    add('portableTank', dump.id, change({ capacity_gal: dump.capacity_gal * BETTER }))
+    add('dumpPump', dump.id, {}, BETTER)
+  })
+  return trials
+}
+
+const tendersWith = (spec: ShuttleSpec, which: (tender: TenderSpec) => boolean, change: (tender: TenderSpec) => Partial<TenderSpec>): TenderSpec[] =>
+  spec.tenders.map((tender) => (which(tender) ? { ...tender, ...change(tender) } : tender))

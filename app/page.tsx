@@ -1,7 +1,49 @@
-export default function Page() {
+import { DistrictList } from './_home/district-list'
+import styles from './_home/home.module.css'
+import { loadHome } from './_home/load-home'
+import { NewDistrict } from './_home/new-district'
+import { say } from './_text'
+import { Caution } from './_ui/caution'
+import { EmptyState } from './_ui/empty-state'
+import { Shell } from './_ui/shell'
+
+const steps = ['survey', 'resources', 'plan'] as const
+
+/** The first page: districts and their plans, how to begin, and what to beware of. */
+export default async function Home() {
+  const districts = await loadHome()
   return (
-    <main>
-      <h1>Millrace</h1>
-    </main>
+    <Shell>
+      <div className={styles.page}>
+        <header className={styles.intro}>
+          <h1 className={styles.title}>{say('home.title')}</h1>
+          <p className={styles.lead}>{say('home.lead')}</p>
+        </header>
+        <section className={styles.main} aria-labelledby="districts">
+          <h2 id="districts" className={styles.heading}>{say('home.districts')}</h2>
+          {districts.length > 0 ? <DistrictList districts={districts} /> : <EmptyState title={say('home.empty')} text={say('home.empty.text')} />}
+        </section>
+        <div className={styles.side}>
+          <section aria-labelledby="new-district">
+            <h2 id="new-district" className={styles.heading}>{say('home.new')}</h2>
+            <NewDistrict />
+          </section>
+          <section aria-labelledby="how">
+            <h2 id="how" className={styles.heading}>{say('home.how')}</h2>
+            <ol className={styles.steps}>
+              {steps.map((step, index) => (
+                <li key={step} className={styles.step}>
+                  <span className={styles.number} aria-hidden="true">{index + 1}</span>
+                  <p><strong>{say(`shell.${step}`)}</strong> {say(`home.how.${step}`)}</p>
+                </li>
+              ))}
+            </ol>
+          </section>
+        </div>
+        <div className={styles.cautions}>
+          <Caution title={say('caution.title')} kinds={['planning-aid', 'banks', 'bridges', 'back-up-prime']} />
+        </div>
+      </div>
+    </Shell>
   )
 }

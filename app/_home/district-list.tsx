@@ -1,0 +1,44 @@
+import Link from 'next/link'
+import { Icon } from '../_look/icon'
+import { formatDay, say } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { screenHref } from '../_ui/screens'
+import styles from './home.module.css'
+import type { HomeDistrict } from './load-home'
+
+/** Districts with their plans, each a way in. */
+export function DistrictList({ districts }: { districts: readonly HomeDistrict[] }) {
+  return (
+    <ul className={styles.districts}>
+      {districts.map(({ id, name, updatedAt, plans }) => (
+        <li key={id} className={styles.district}>
+          <div className={styles.districtHead}>
+            <h3 className={styles.districtName}><Link href={screenHref('survey', id)}>{name}</Link></h3>
+            <p className={styles.quiet}>{say('home.changed', { day: formatDay(updatedAt) })}</p>
+          </div>
+          {plans.length === 0
+            ? <p className={styles.quiet}>{say('home.no-plans')}</p>
+            : (
+              <ul className={styles.plans}>
+                {plans.map((plan) => (
+                  <li key={plan.id}>
+                    <Link className={styles.plan} href={screenHref('plan', id, plan.id)}>
+                      <Icon name="plan" />
+                      <span className={styles.planName}>{plan.name}</span>
+                      <span className={styles.quiet}>{formatDay(plan.updatedAt)}</span>
+                    </Link>
+                  </li>
+                ))}
+              </ul>
+            )}
+          <div className={styles.ways}>
+            <ButtonLink size="s" icon="survey" label={say('shell.survey')} href={screenHref('survey', id)} />
+            <ButtonLink size="s" icon="resources" label={say('shell.resources')} href={screenHref('resources', id)} />
+            <ButtonLink size="s" icon="plan" label={say('home.plans', { count: plans.length })} href={screenHref('plan', id)} />
+            <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}

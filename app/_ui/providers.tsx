@@ -1,0 +1,19 @@
+'use client'
+
+import type { ReactNode } from 'react'
+import type { Theme } from '../_look/theme'
+import type { UnitSystem } from '../_text'
+import { ThemeProvider } from './theme-context'
+import { ToastProvider } from './toast'
+import { UnitSystemProvider } from './unit-system-context'
+
+/** What every screen may count on: units, light, and the line at the foot. */
+export function Providers({ system, theme, children }: { system: UnitSystem; theme: Theme | undefined; children: ReactNode }) {
+  return (
+    <UnitSystemProvider initial={system}>
+      <ThemeProvider initial={theme}>
+        <ToastProvider>{children}</ToastProvider>
+      </ThemeProvider>
+    </UnitSystemProvider>
+  )
+}

@@ -1,0 +1,56 @@
+import Link from 'next/link'
+import type { ReactNode } from 'react'
+import { Icon } from '../_look/icon'
+import { say } from '../_text'
+import { DisplayChoice } from './display-choice'
+import { joinClasses } from './join-classes'
+import { screenHref, screenIcons, screens } from './screens'
+import type { Screen } from './screens'
+import styles from './shell.module.css'
+import { Wordmark } from './wordmark'
+
+export type ShellProps = {
+  /** The district that is open; without one there are no screens to go to. */
+  district?: { readonly id: string; readonly name: string } | undefined
+  screen?: Screen
+  /** Whether changes are kept: `SaveState`. */
+  saveState?: ReactNode
+  /** Actions of the screen, at the right of the bar. */
+  actions?: ReactNode
+  /** `page` scrolls as a whole; `work` fills the window and scrolls inside. */
+  layout?: 'page' | 'work'
+  children: ReactNode
+}
+
+/** The frame of every screen: bar above, on a phone the screens below. */
+export function Shell({ district, screen, saveState, actions, layout = 'page', children }: ShellProps) {
+  return (
+    <div className={joinClasses(styles.shell, styles[layout], district && styles.withScreens)}>
+      <a className={styles.skip} href="#content">{say('shell.skip')}</a>
+      <header className={styles.bar}>
+        <Link href="/" className={styles.home} aria-label={district ? say('shell.home') : undefined}><Wordmark /></Link>
+        {district && <span className={styles.district} title={district.name}>{district.name}</span>}
+        {district && <Screens district={district} screen={screen} />}
+        <div className={styles.end}>
+          {saveState}
+          {actions}
+          <DisplayChoice />
+        </div>
+      </header>
+      <main id="content" className={styles.content} tabIndex={-1}>{children}</main>
+    </div>
+  )
+}
+
+function Screens({ district, screen }: { district: { readonly id: string }; screen: Screen | undefined }) {
+  return (
+    <nav className={styles.screens} aria-label={say('shell.screens')}>
+      {screens.map((one) => (
+        <Link key={one} href={screenHref(one, district.id)} className={styles.screen} aria-current={one === screen ? 'page' : undefined}>
+          <Icon name={screenIcons[one]} />
+          <span>{say(`shell.${one}`)}</span>
+        </Link>
+      ))}
+    </nav>
+  )
+}

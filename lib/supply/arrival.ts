@@ -14,7 +14,7 @@ export function arrival(bundle: Bundle, ledger: Ledger, ways: Ways, unit: Appara
   const station = findStation(bundle, unit.stationId)
   if (!station) {
     const arrive_s = defaults.arrival_s.value
-    return { arrive_s, issues: [issue(unit.kind === 'tender' ? 'tender-without-station' : 'unit-without-station', 'warn', [unit.id], { arrive_s })] }
+    return { arrive_s, issues: [issue('unit-without-station', 'warn', [unit.id], { arrive_s })] }
   }
   const way = ways.find(unit.id, station.id, toId)
   if (way === undefined) return issue('place-missing', 'block', [toId])

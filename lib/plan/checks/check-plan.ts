@@ -51,7 +51,6 @@ function checkTenders(docs: Docs): Issue[] {
       continue
     }
     if (!tender.tank_gal) issues.push(issue('tender-without-tank', 'block', [tender.id]))
-    if (tender.stationId === undefined) issues.push(issue('tender-without-station', 'warn', [tender.id]))
     if (tender.full_lb !== undefined && tender.empty_lb !== undefined && tender.full_lb < tender.empty_lb)
       issues.push(issue('tender-lighter-full', 'warn', [tender.id], { full_lb: tender.full_lb, empty_lb: tender.empty_lb }))
     if (seen.has(tenderId)) issues.push(issue('tender-twice', 'block', [tenderId]))

@@ -1,5 +1,5 @@
 /** @type {import('next').NextConfig} */
-export default {
+const config = {
   // The tests build into a folder of their own, so that they never disturb a running app.
   distDir: process.env.MILLRACE_BUILD || '.next',
   poweredByHeader: false,
@@ -10,3 +10,5 @@ export default {
   // `npm run types` checks every file, tests included; the build need not do it a second time.
   typescript: { ignoreBuildErrors: true },
 }
+
+export default config

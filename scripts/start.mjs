@@ -6,10 +6,11 @@
  * PORT, MILLRACE_HOST, MILLRACE_DATA and MILLRACE_BUILD move things; see README.md.
  */
 import path from 'node:path'
+import { ensureBuild } from './house/build.mjs'
 import { buildFolder, databaseFile, dataFolder } from './house/places.mjs'
 import { PlainError, runMain, say } from './house/say.mjs'
 import { serve } from './house/serve.mjs'
-import { ensureBuild, setUpDatabase, setUpTools } from './house/set-up.mjs'
+import { setUpDatabase, setUpTools } from './house/set-up.mjs'
 
 const FLAG = '--set-aside-database'
 

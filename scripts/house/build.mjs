@@ -2,7 +2,7 @@ import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { hashOf } from './hash-files.mjs'
 import { buildFolder, inRoot } from './places.mjs'
 import { runNode } from './run.mjs'
-import { PlainError, say } from './say.mjs'
+import { PlainError, sayProgress } from './say.mjs'
 
 /** All that the production build is made from. */
 const SOURCES = [
@@ -16,7 +16,7 @@ export async function ensureBuild() {
   const hash = hashOf(SOURCES, process.versions.node)
   const isFresh = existsSync(stampFile) && readFileSync(stampFile, 'utf8') === hash && existsSync(inRoot(folder, 'BUILD_ID'))
   if (isFresh) return
-  say('Building the app (under a minute, only the first time and after an update)')
+  sayProgress('Building the app (under a minute, only the first time and after an update)')
   rmSync(stampFile, { force: true })
   const { code, output } = await runNode([inRoot('node_modules/next/dist/bin/next'), 'build'], {
     quiet: true,

@@ -4,7 +4,7 @@ import path from 'node:path'
 import { connect, hasShapeOf, listMigrations } from './migrations.mjs'
 import { inRoot, root, urlOfFile } from './places.mjs'
 import { runNode } from './run.mjs'
-import { PlainError, say } from './say.mjs'
+import { PlainError, sayProgress } from './say.mjs'
 
 const SIDE_FILES = ['-wal', '-shm']
 
@@ -80,7 +80,7 @@ async function applyMigrations(file) {
 
 /** A new file gets its name only when it is whole, so an interrupted start leaves nothing half made. */
 async function makeDatabase(file) {
-  say(`Making the database ${shown(file)}`)
+  sayProgress(`Making the database ${shown(file)}`)
   const draft = `${file}.new`
   for (const end of ['', '-journal', ...SIDE_FILES]) rmSync(draft + end, { force: true })
   await applyMigrations(draft)
@@ -88,7 +88,7 @@ async function makeDatabase(file) {
 }
 
 async function updateDatabase(file, database) {
-  say(`Updating the database ${shown(file)}`)
+  sayProgress(`Updating the database ${shown(file)}`)
   await database.rows(`VACUUM INTO '${`${file}-before-${stampOfNow()}.db`.replaceAll("'", "''")}'`)
   await applyMigrations(file)
 }
@@ -103,7 +103,7 @@ export async function migrateDatabase(file) {
   mkdirSync(path.dirname(file), { recursive: true })
   if (!existsSync(file)) {
     const aside = setAsideDatabase(file)
-    if (aside) say(`There was no ${shown(file)} but a leftover beside it, kept as ${shown(aside)}-wal`)
+    if (aside) sayProgress(`There was no ${shown(file)} but a leftover beside it, kept as ${shown(aside)}-wal`)
     await makeDatabase(file)
   }
   const migrations = listMigrations()

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { inRoot } from './places.mjs'
 import { run, runNode } from './run.mjs'
-import { PlainError, say } from './say.mjs'
+import { PlainError, sayProgress } from './say.mjs'
 
 const lockFile = inRoot('package-lock.json')
 const stampFile = inRoot('node_modules', '.millrace-lock')
@@ -46,7 +46,7 @@ function runNpm(args) {
  */
 export async function ensureDependencies() {
   if (isInstalled()) return
-  say('Installing packages (about a minute, only the first time and after an update)')
+  sayProgress('Installing packages (about a minute, only the first time and after an update)')
   const { code, output } = await runNpm(['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund'])
   if (code !== 0) {
     throw new PlainError('The packages could not be installed: is the network there? Start again when it is.', output)

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { hashOf } from './hash-files.mjs'
 import { inRoot } from './places.mjs'
 import { runNode } from './run.mjs'
-import { PlainError, say } from './say.mjs'
+import { PlainError, sayProgress } from './say.mjs'
 
 const stampFile = inRoot('generated', 'prisma', '.millrace-schema')
 
@@ -10,7 +10,7 @@ const stampFile = inRoot('generated', 'prisma', '.millrace-schema')
 export async function ensurePrismaClient() {
   const hash = hashOf(['prisma/schema.prisma', 'node_modules/prisma/package.json'])
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === hash) return
-  say('Writing the database client')
+  sayProgress('Writing the database client')
   const { code, output } = await runNode([inRoot('node_modules/prisma/build/index.js'), 'generate'], {
     quiet: true,
     env: { PRISMA_HIDE_UPDATE_MESSAGE: '1', CHECKPOINT_DISABLE: '1' },

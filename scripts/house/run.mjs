@@ -19,14 +19,15 @@ for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) {
  * @param args    its arguments
  * @param options.env   added to this process's environment
  * @param options.quiet true: keep the output instead of showing it
+ * @param options.stdin `inherit`: the command reads what this process is given
  * @returns exit code and kept output
  */
-export function run(command, args, { env = {}, quiet = false, cwd = root } = {}) {
+export function run(command, args, { env = {}, quiet = false, cwd = root, stdin = 'ignore' } = {}) {
   return new Promise((resolve, reject) => {
     const child = spawn(command, args, {
       cwd,
       env: { ...process.env, ...env },
-      stdio: quiet ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'],
+      stdio: quiet ? [stdin, 'pipe', 'pipe'] : [stdin, 'inherit', 'inherit'],
     })
     current.add(child)
     let output = ''

@@ -14,6 +14,9 @@ export class PlainError extends Error {
 
 export const say = (line) => process.stdout.write(`${line}\n`)
 
+/** What is going on, for a person who waits; kept apart from results, which another program may read. */
+export const sayProgress = (line) => process.stderr.write(`${line}\n`)
+
 /** Runs `main` and ends the process: an error becomes one sentence. */
 export async function runMain(main) {
   try {

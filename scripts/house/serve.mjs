@@ -30,6 +30,12 @@ async function listen(server, host, { port, isFixed }) {
   }
 }
 
+function withResolvers() {
+  const made = {}
+  made.promise = new Promise((resolve, reject) => Object.assign(made, { resolve, reject }))
+  return made
+}
+
 const shownHost = (host) => (host.includes(':') ? `[${host}]` : host)
 
 /**
@@ -41,19 +47,17 @@ const shownHost = (host) => (host.includes(':') ? `[${host}]` : host)
 export async function serve({ host, port, isFixed }) {
   process.env.NODE_ENV = 'production'
   process.env.NEXT_TELEMETRY_DISABLED = '1'
-  let handle
-  let markReady
-  const ready = new Promise((resolve) => (markReady = resolve))
+  // The port is taken before the app is loaded, so that what it is told of its address is so.
+  const opened = withResolvers()
   const server = createServer(async (request, response) => {
-    await ready
+    const handle = await opened.promise
     handle(request, response)
   })
   const actualPort = await listen(server, host, { port, isFixed })
   const { default: next } = await import('next')
   const app = next({ dev: false, dir: root, hostname: host, port: actualPort, httpServer: server })
   await app.prepare()
-  handle = app.getRequestHandler()
-  markReady()
+  opened.resolve(app.getRequestHandler())
   const stop = async () => {
     server.close()
     server.closeAllConnections()

@@ -1,12 +1,11 @@
 /** What must be so before anything of ours runs; each step does nothing when it already is. */
 import { existsSync } from 'node:fs'
-import { ensureBuild } from './build.mjs'
 import { ensureDependencies } from './dependencies.mjs'
 import { requireNode } from './node-version.mjs'
 import { databaseFile, inRoot } from './places.mjs'
 import { ensurePrismaClient } from './prisma-client.mjs'
-import { runNode } from './run.mjs'
-import { PlainError, say } from './say.mjs'
+import { runTypeScript } from './run-typescript.mjs'
+import { PlainError, sayProgress } from './say.mjs'
 
 export async function setUpTools() {
   requireNode()
@@ -20,12 +19,7 @@ export async function setUpDatabase() {
   await migrateDatabase(databaseFile())
   const seed = inRoot('app', '_cli', 'seed-demo.ts')
   if (!existsSync(seed) || !(await isDatabaseEmpty(databaseFile()))) return
-  say('Adding the demonstration district')
+  sayProgress('Adding the demonstration district')
   const { code, output } = await runTypeScript([seed], { quiet: true })
   if (code !== 0) throw new PlainError('The demonstration district could not be added to the database.', output)
 }
-
-/** Runs a TypeScript file of ours with this same Node. */
-export const runTypeScript = (args, options) => runNode(['--import', 'tsx', ...args], options)
-
-export { ensureBuild }

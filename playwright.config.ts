@@ -1,0 +1,24 @@
+import { defineConfig } from '@playwright/test'
+import { browserFlags, findBrowser } from './scripts/house/browser.mjs'
+
+const executablePath = await findBrowser()
+
+export default defineConfig({
+  testDir: 'e2e',
+  outputDir: 'test-results',
+  workers: 2,
+  fullyParallel: false,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  globalSetup: './e2e/support/make-template.ts',
+  reporter: [['list']],
+  use: {
+    locale: 'en-US',
+    timezoneId: 'America/New_York',
+    trace: 'retain-on-failure',
+    screenshot: 'only-on-failure',
+    launchOptions: { executablePath, args: browserFlags() },
+  },
+})

@@ -1,0 +1,28 @@
+import { existsSync, readFileSync } from 'node:fs'
+import path from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { placesNamedIn, scriptsNamedIn } from './guide-references'
+import { root } from './source-imports'
+
+const guides = ['DEVELOPERS.md', 'README.md'].filter((name) => existsSync(path.join(root, name)))
+const scripts = Object.keys((JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { scripts: object }).scripts)
+
+describe.each(guides.map((name) => ({ name, text: readFileSync(path.join(root, name), 'utf8') })))('$name', ({ text }) => {
+  test('names only places that exist', () => {
+    expect(placesNamedIn(text).filter((place) => !existsSync(path.join(root, place)))).toEqual([])
+  })
+
+  test('names only commands that exist', () => {
+    expect(scriptsNamedIn(text).filter((script) => !scripts.includes(script))).toEqual([])
+  })
+})
+
+test('places and commands are found in a text', () => {
+  const text = 'Run `npm run -s evaluate` or npm test; see `lib/plan/edits`, `proxy.ts` and `say(key)`. A ratio `a / b` is none.'
+  expect(placesNamedIn(text)).toEqual(['lib/plan/edits', 'proxy.ts'])
+  expect(scriptsNamedIn(text)).toEqual(['evaluate', 'test'])
+})
+
+test('the commands everyone relies on are there', () => {
+  expect(scripts).toEqual(expect.arrayContaining(['start', 'test', 'evaluate', 'bench', 'lint', 'types']))
+})

@@ -1,0 +1,5 @@
+export { readOsm } from './read-osm'
+export type { ReadOptions, Unpack } from './read-context'
+export { defaultOsmLimits, type OsmLimits } from './osm-limits'
+export { DEGREES_E7, MISSING_NODE, type OsmCounts, type OsmExtract, type OsmFileKind, type OsmMember, type OsmRelation, type Tags } from './osm-extract'
+export { FEET_PER_SECOND_PER_MPH, lengthLimitFromTag, speedLimitFromTag, weightLimitFromTag, type PostedLimit } from './posted-limit'

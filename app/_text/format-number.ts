@@ -22,7 +22,7 @@ export function formatNumber(value: number, decimals = 0, fixed = false): string
   return /[1-9]/.test(text) ? text.replace('-', '−') : text.replace('-', '')
 }
 
-/** A share of one as a percentage: 0.87 is "87 %". */
+/** A share of one as a percentage: 0.87 is "87%". */
 export function formatShare(share: number, decimals = 0): string {
-  return `${formatNumber(share * 100, decimals)} %`
+  return `${formatNumber(share * 100, decimals)}%`
 }

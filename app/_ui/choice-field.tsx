@@ -25,7 +25,7 @@ export type ChoiceFieldProps<V extends string> = {
 export function ChoiceField<V extends string>({ label, choices, value, hint, isDisabled = false, isWide = true, none, onCommit }: ChoiceFieldProps<V>) {
   const id = useId()
   return (
-    <FieldRow label={label} htmlFor={id} hint={hint} hintId={`${id}-hint`} isWide={isWide}>
+    <FieldRow label={label} htmlFor={id} hint={hint} hintId={`${id}-hint`} isWide={isWide} isSpanning>
       <span className={entry.box}>
         <select
           id={id}

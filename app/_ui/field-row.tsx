@@ -16,16 +16,18 @@ export type FieldRowProps = {
   mark?: ReactNode
   /** Wide entries stand under their label. */
   isWide?: boolean
+  /** The entry takes the place of the mark too. */
+  isSpanning?: boolean
   children: ReactNode
 }
 
 /** Label, entry, mark; the sentence of an error under them. */
-export function FieldRow({ label, htmlFor, hint, hintId, error, errorId, mark, isWide = false, children }: FieldRowProps) {
+export function FieldRow({ label, htmlFor, hint, hintId, error, errorId, mark, isWide = false, isSpanning = false, children }: FieldRowProps) {
   return (
-    <div className={joinClasses(styles.row, isWide && styles.wide, mark !== undefined && styles.marked)}>
+    <div className={joinClasses(styles.row, isWide && styles.wide, isSpanning && styles.spanning)}>
       <label className={styles.label} htmlFor={htmlFor}>{label}</label>
       <div className={styles.entry}>{children}</div>
-      {mark !== undefined && <div className={styles.mark}>{mark}</div>}
+      {mark && <div className={styles.mark}>{mark}</div>}
       {hint && <p className={styles.hint} id={hintId}>{hint}</p>}
       {error && <p className={styles.error} id={errorId} role="alert"><Icon name="warn" size={14} /><span>{error}</span></p>}
     </div>

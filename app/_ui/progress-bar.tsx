@@ -1,5 +1,6 @@
 import { formatShare, say } from '../_text'
 import { Button } from './button'
+import { joinClasses } from './join-classes'
 import styles from './progress-bar.module.css'
 
 export type ProgressBarProps = {
@@ -13,7 +14,7 @@ export type ProgressBarProps = {
 export function ProgressBar({ label, share, onCancel }: ProgressBarProps) {
   const done = share === undefined ? undefined : Math.min(1, Math.max(0, share))
   return (
-    <div className={styles.row}>
+    <div className={joinClasses(styles.row, onCancel && styles.stoppable)}>
       <span className={styles.label}>{done === undefined ? label : say('kit.progress', { label, share: formatShare(done) })}</span>
       <progress className={styles.bar} aria-label={label} max={1} {...(done !== undefined && { value: done })} />
       {onCancel && <Button look="quiet" size="s" icon="close" label={say('kit.cancel')} onClick={onCancel} />}

@@ -72,7 +72,7 @@ export function QuantityField(props: QuantityFieldProps) {
     : standIn && <EvidenceChip mark={standIn.mark} title={standIn.source} />
 
   return (
-    <FieldRow label={label} htmlFor={id} hint={lines} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} mark={hasMark ? mark ?? null : undefined}>
+    <FieldRow label={label} htmlFor={id} hint={lines} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} mark={hasMark && mark}>
       <span className={entry.box} data-wrong={error !== undefined}>
         <input
           id={id}

@@ -58,7 +58,7 @@ export function TextField(props: TextFieldProps) {
     },
   }
   return (
-    <FieldRow label={label} htmlFor={id} hint={hint} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} isWide={!isDay}>
+    <FieldRow label={label} htmlFor={id} hint={hint} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} isWide={!isDay} isSpanning>
       <span className={entry.box} data-wrong={error !== undefined}>
         {isLong
           ? <textarea className={joinClasses(entry.input, entry.area)} rows={3} {...common} />

@@ -86,7 +86,7 @@ describe('time on screen', () => {
 })
 
 test('shares read as percentages and numbers in groups of three', () => {
-  expect(plain(formatShare(0.874))).toBe('87 %')
+  expect(plain(formatShare(0.874))).toBe('87%')
   expect(formatNumber(1234567.891, 1)).toBe('1,234,567.9')
 })
 

@@ -42,10 +42,10 @@ export function wayIssues({ district }: Bundle, ways: Ways): Issue[] {
       continue
     }
     if (way.isStraight && way.by === 'handbook') straight.add(`${use.fromId}>${use.toId}`)
-    for (const { code, values } of way.cautions) {
+    for (const { code, severity, values } of way.cautions) {
       const key = `${code} ${JSON.stringify(values)}`
       const known = said.get(key)
-      if (!known) said.set(key, issue(`road-${code}`, 'note', [use.apparatusId], values))
+      if (!known) said.set(key, issue(code, severity, [use.apparatusId], values))
       else if (!known.subjectIds.includes(use.apparatusId)) known.subjectIds.push(use.apparatusId)
     }
   }

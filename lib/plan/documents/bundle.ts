@@ -25,7 +25,7 @@ export const legSchema = z.strictObject({
   path: z.array(pointField).max(20_000),
   roads: z.array(z.string().max(120)).max(400).optional().describe('names of the roads in order'),
   cautions: z
-    .array(z.strictObject({ code: z.string().max(60), values: z.record(z.string(), z.union([z.number(), z.string()])) }))
+    .array(z.strictObject({ code: z.string().max(60), severity: z.enum(['warn', 'note']), values: z.record(z.string(), z.union([z.number(), z.string()])) }))
     .max(200)
     .optional(),
 })

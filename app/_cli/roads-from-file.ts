@@ -1,0 +1,36 @@
+import { createHash } from 'node:crypto'
+import { readFile } from 'node:fs/promises'
+import { basename } from 'node:path'
+import { gunzipSync, inflateSync } from 'node:zlib'
+import { importDistrictData } from '@/app/_worker/import-roads'
+import { issue, type Issue } from '@/lib/issue'
+import type { DataSet, LegAsk, RoadNote } from '@/lib/plan'
+import { decodeRoadGraph } from '@/lib/roads'
+import { legFinder, type FoundLeg } from '@/lib/supply'
+
+export type FileRoads = { dataSet: DataSet; find: (notes: readonly RoadNote[]) => (ask: LegAsk) => FoundLeg | Issue }
+
+/**
+ * Roads of a map file, as the app's import makes them.
+ *
+ * @throws the Issue that the import reports
+ */
+export async function roadsFromFile(file: string): Promise<FileRoads> {
+  const name = basename(file)
+  const bytes = await readFile(file).catch((error: NodeJS.ErrnoException) => {
+    throw issue('file-missing', 'block', [], { file: name, reason: error.code ?? '' })
+  })
+  const imported = await importDistrictData(new Uint8Array(bytes), name, { inflate: (part) => inflateSync(part), gunzip: (part) => gunzipSync(part) })
+  if ('code' in imported) throw imported
+  const graph = decodeRoadGraph(imported.graphBlob)
+  if ('code' in graph) throw graph
+  return {
+    dataSet: {
+      hash: createHash('sha256').update(imported.graphBlob).digest('hex'),
+      name,
+      attribution: '© OpenStreetMap contributors, ODbL 1.0',
+      importedOn: new Date().toISOString().slice(0, 10),
+    },
+    find: (notes) => legFinder(graph, notes),
+  }
+}

@@ -26,9 +26,9 @@ export async function readPbf(bytes: Uint8Array, context: ReadContext): Promise<
     if (headerLength === 0 || headerLength > LONGEST_HEADER) throw osmFault('osm-damaged', place)
     const headerEnd = at + 4 + headerLength
     if (headerEnd > bytes.length) throw osmFault('osm-truncated', place)
-    const { type, dataSize } = guarded(place, () => readBlobHeader(bytes.subarray(at + 4, headerEnd)))
-    const blobEnd = headerEnd + dataSize
-    if (!(dataSize >= 0 && dataSize <= LONGEST_BLOCK)) throw osmFault('osm-damaged', place)
+    const { type, dataBytes } = guarded(place, () => readBlobHeader(bytes.subarray(at + 4, headerEnd)))
+    const blobEnd = headerEnd + dataBytes
+    if (!(dataBytes >= 0 && dataBytes <= LONGEST_BLOCK)) throw osmFault('osm-damaged', place)
     if (blobEnd > bytes.length) throw osmFault('osm-truncated', place)
     if (block === 0 && type !== 'OSMHeader') throw osmFault('osm-damaged', place)
     if (type === 'OSMHeader' || type === 'OSMData') {
@@ -57,42 +57,42 @@ function guarded<T>(place: Place, read: () => T): T {
   }
 }
 
-function readBlobHeader(bytes: Uint8Array): { type: string; dataSize: number } {
+function readBlobHeader(bytes: Uint8Array): { type: string; dataBytes: number } {
   const pbf = new PbfReader(bytes)
-  let type = '', dataSize = -1
+  let type = '', dataBytes = -1
   for (let field = pbf.nextField(); field !== 0; field = pbf.nextField()) {
     if (field === 1) type = pbf.readString()
-    else if (field === 3) dataSize = pbf.readVarint(true)
+    else if (field === 3) dataBytes = pbf.readVarint(true)
     else pbf.skip(pbf.type)
   }
   if (pbf.pos !== bytes.length) throw new Error('header ends inside a field')
-  return { type, dataSize }
+  return { type, dataBytes }
 }
 
 async function unpack(blob: Uint8Array, place: Place, context: ReadContext): Promise<Uint8Array> {
-  const { raw, rawSize, packed, packing } = guarded(place, () => readBlob(blob))
+  const { raw, rawBytes, packed, packing } = guarded(place, () => readBlob(blob))
   if (raw) return raw
   if (packing !== undefined) throw osmFault('osm-unsupported', { format: packing })
-  if (!packed || !(rawSize >= 0 && rawSize <= LONGEST_BLOCK)) throw osmFault('osm-damaged', place)
+  if (!packed || !(rawBytes >= 0 && rawBytes <= LONGEST_BLOCK)) throw osmFault('osm-damaged', place)
   let data: Uint8Array
   try {
     // One byte more than promised is allowed, so that a lie is seen and not cut off in silence.
-    data = await context.inflate(packed, rawSize + 1)
+    data = await context.inflate(packed, rawBytes + 1)
   } catch {
     throw osmFault('osm-damaged', place)
   }
-  if (data.length !== rawSize) throw osmFault('osm-damaged', place)
+  if (data.length !== rawBytes) throw osmFault('osm-damaged', place)
   return data
 }
 
-type Blob = { raw?: Uint8Array; rawSize: number; packed?: Uint8Array; packing?: string }
+type Blob = { raw?: Uint8Array; rawBytes: number; packed?: Uint8Array; packing?: string }
 
 function readBlob(bytes: Uint8Array): Blob {
   const pbf = new PbfReader(bytes)
-  const blob: Blob = { rawSize: -1 }
+  const blob: Blob = { rawBytes: -1 }
   for (let field = pbf.nextField(); field !== 0; field = pbf.nextField()) {
     if (field === 1) blob.raw = pbf.readBytes()
-    else if (field === 2) blob.rawSize = pbf.readVarint(true)
+    else if (field === 2) blob.rawBytes = pbf.readVarint(true)
     else if (field === 3) blob.packed = pbf.readBytes()
     else {
       if (packings[field] !== undefined) blob.packing = packings[field]

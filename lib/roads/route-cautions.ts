@@ -59,7 +59,7 @@ function bridgeCautions(graph: RoadGraph, weights: RoadWeights, pieces: readonly
     if (seen.has(road)) continue
     const place = { name: nameOfEdge(graph, edge), ...middleOfEdge(graph, edge), roadId: graph.roadId[road] ?? 0 }
     const posted = postedOnEdge(graph, weights, edge)
-    if (flags & roadFlag.bridge && Number.isNaN(posted.weight) && !(flags & roadFlag.weightPostedNone)) {
+    if (flags & roadFlag.bridge && Number.isNaN(posted.weight_lb) && !(flags & roadFlag.weightPostedNone)) {
       seen.add(road)
       found.push(issue('route-bridge-unknown', 'warn', [], place))
     }

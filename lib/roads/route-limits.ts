@@ -20,14 +20,16 @@ export function middleOfEdge(graph: RoadGraph, edge: number): Point {
   }
 }
 
+export type PostedLimits = { readonly weight_lb: number; readonly height_ft: number; readonly width_ft: number; readonly isNoted: boolean }
+
 /** Limits posted on a stretch of road, notes before data; NaN where nothing is known. */
-export function postedOnEdge(graph: RoadGraph, weights: RoadWeights, edge: number): { weight: number; height: number; width: number; isNoted: boolean } {
+export function postedOnEdge(graph: RoadGraph, weights: RoadWeights, edge: number): PostedLimits {
   const road = graph.edgeRoad[edge] ?? 0
   const note = weights.noted.get(edge)
   return {
-    weight: note?.maxWeight_lb ?? graph.roadMaxWeight_lb[road] ?? NaN,
-    height: note?.maxHeight_ft ?? graph.roadMaxHeight_ft[road] ?? NaN,
-    width: note?.maxWidth_ft ?? graph.roadMaxWidth_ft[road] ?? NaN,
+    weight_lb: note?.maxWeight_lb ?? graph.roadMaxWeight_lb[road] ?? NaN,
+    height_ft: note?.maxHeight_ft ?? graph.roadMaxHeight_ft[road] ?? NaN,
+    width_ft: note?.maxWidth_ft ?? graph.roadMaxWidth_ft[road] ?? NaN,
     isNoted: note !== undefined,
   }
 }
@@ -35,17 +37,17 @@ export function postedOnEdge(graph: RoadGraph, weights: RoadWeights, edge: numbe
 /** Limits the route passes and the vehicle keeps, in the order they are met; one posting over several stretches counts once. */
 export function limitsOf(graph: RoadGraph, weights: RoadWeights, pieces: readonly RoutePiece[]): LimitCheck[] {
   const checks: LimitCheck[] = []
-  const measures = { weight: weights.vehicle.gross_lb, height: weights.vehicle.height_ft, width: weights.vehicle.width_ft }
+  const { gross_lb, height_ft, width_ft } = weights.vehicle
   const seen = new Set<string>()
   for (const { arc } of pieces) {
     const edge = arc >>> 1
     const posted = postedOnEdge(graph, weights, edge)
-    for (const kind of ['weight', 'height', 'width'] as const) {
-      const limit = posted[kind]
+    const rows = [['weight', posted.weight_lb, gross_lb], ['height', posted.height_ft, height_ft], ['width', posted.width_ft, width_ft]] as const
+    for (const [kind, limit, vehicle] of rows) {
       const key = `${kind} ${graph.edgeRoad[edge]} ${limit}`
       if (Number.isNaN(limit) || seen.has(key)) continue
       seen.add(key)
-      checks.push({ kind, limit, vehicle: measures[kind], name: nameOfEdge(graph, edge), point: middleOfEdge(graph, edge), isNoted: posted.isNoted })
+      checks.push({ kind, limit, vehicle, name: nameOfEdge(graph, edge), point: middleOfEdge(graph, edge), isNoted: posted.isNoted })
     }
   }
   return checks

@@ -51,12 +51,12 @@ function cut(points: readonly Point[], fromShare: number, toShare: number): Poin
   return [pointAlong(points, along, from), ...inside, pointAlong(points, along, to)]
 }
 
-function pointAlong(points: readonly Point[], along: readonly number[], distance: number): Point {
+function pointAlong(points: readonly Point[], along: readonly number[], at: number): Point {
   let i = 1
-  while (i < points.length - 1 && (along[i] ?? 0) < distance) i++
+  while (i < points.length - 1 && (along[i] ?? 0) < at) i++
   const a = points[i - 1], b = points[i]
   if (!a || !b) throw new RangeError('a road has fewer than two points')
   const start = along[i - 1] ?? 0, length = (along[i] ?? 0) - start
-  const t = length > 0 ? Math.min(1, Math.max(0, (distance - start) / length)) : 0
+  const t = length > 0 ? Math.min(1, Math.max(0, (at - start) / length)) : 0
   return { lat: a.lat + t * (b.lat - a.lat), lon: a.lon + t * (b.lon - a.lon) }
 }

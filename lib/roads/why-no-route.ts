@@ -8,7 +8,6 @@ import { driveWithoutRules_s, isAgainstOneWay, reasonOfArc, turnRounds, type Blo
 
 /** Far more than any drive: a way past one obstacle is always taken before a way past two. */
 const OBSTACLE_S = 1e7
-const limitOf: Partial<Record<BlockReason, 'weight' | 'height' | 'width'>> = { weight: 'weight', height: 'height', width: 'width' }
 
 /**
  * Says what stands between places that no route joins: the fewest obstacles on any way
@@ -73,14 +72,19 @@ function obstaclesOn(graph: RoadGraph, weights: RoadWeights, arcs: readonly numb
 }
 
 function roadObstacle(graph: RoadGraph, weights: RoadWeights, edge: number, reason: BlockReason): Obstacle {
-  const kind = limitOf[reason]
-  const unit = kind === 'weight' ? 'lb' : 'ft'
-  const measure = kind === 'weight' ? weights.vehicle.gross_lb : kind === 'height' ? weights.vehicle.height_ft : weights.vehicle.width_ft
   const noteId = weights.noted.get(edge)?.noteIds.at(-1)
   return {
     reason, name: nameOfEdge(graph, edge), ...middleOfEdge(graph, edge),
     roadId: graph.roadId[graph.edgeRoad[edge] ?? 0] ?? 0,
-    ...(kind ? { [`limit_${unit}`]: postedOnEdge(graph, weights, edge)[kind], [`vehicle_${unit}`]: measure } : {}),
+    ...limitValues(graph, weights, edge, reason),
     ...(noteId === undefined ? {} : { noteId }),
   }
+}
+
+function limitValues(graph: RoadGraph, weights: RoadWeights, edge: number, reason: BlockReason): Record<string, number> {
+  const posted = postedOnEdge(graph, weights, edge)
+  const { vehicle } = weights
+  if (reason === 'weight') return { limit_lb: posted.weight_lb, vehicle_lb: vehicle.gross_lb }
+  if (reason === 'height') return { limit_ft: posted.height_ft, vehicle_ft: vehicle.height_ft }
+  return reason === 'width' ? { limit_ft: posted.width_ft, vehicle_ft: vehicle.width_ft } : {}
 }

@@ -92,7 +92,7 @@ export function draftCapacity({ pumper, suction, place, ask }: DraftAsk): DraftC
   const velocityHeads_ft = Math.max(...lines.map((line) => velocityHead_ft(line.flow_gpm, line.size_in)))
   // A gauge cannot read more than the air over the vapor of the water.
   const most_inHg = inchesOfMercuryFromFeetOfWater(atmosphericHead_ft(altitude_ft, barometer_inHg) - vaporHead_ft(water_degF))
-  const gauge_inHg = (head: number) => Math.min(most_inHg, Math.max(0, inchesOfMercuryFromFeetOfWater(head)))
+  const gauge_inHg = (vacuum_ft: number) => Math.min(most_inHg, Math.max(0, inchesOfMercuryFromFeetOfWater(vacuum_ft)))
   const covers = lines.filter(({ sunk }) => sunk).map((line) => strainerCover(line.flow_gpm, line.size_in))
   const deepest = covers.length > 0 ? covers.reduce((a, b) => (b.vortex_ft > a.vortex_ft ? b : a)) : undefined
 
@@ -124,8 +124,8 @@ function pumpFlow_gpm(curve: PumpCurve, ask: PressureAsk, lift_ft: number, loss_
     return curveFlow_gpm(curve, ask.netPressure_psi)
   }
   requireNotNegative('discharge_psi', ask.discharge_psi)
-  const spare_gpm = (flow: number) =>
-    curveFlow_gpm(curve, Math.max(0, ask.discharge_psi + pressureCorrection_psi(lift_ft, loss_ft * (flow / 1000) ** 2))) - flow
+  const spare_gpm = (flow_gpm: number) =>
+    curveFlow_gpm(curve, Math.max(0, ask.discharge_psi + pressureCorrection_psi(lift_ft, loss_ft * (flow_gpm / 1000) ** 2))) - flow_gpm
   let low = 0, high = curve.flows_gpm[0] ?? 0
   if (spare_gpm(high) >= 0) return high
   for (let i = 0; i < 40; i++) {

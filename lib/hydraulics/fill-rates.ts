@@ -1,6 +1,7 @@
 import { issue, requirePositive, requireThat, type Issue } from '../issue'
+import { applianceLoss_psi } from './appliance-loss'
 import { elevation_psi } from './elevation-pressure'
-import { flowForSpare_gpm, layFriction_psiPerGpm2, layLoss_psi, type HoseLay } from './hose-lay'
+import { flowForSpare_gpm, layFriction_psiPerGpm2, type HoseLay } from './hose-lay'
 import { orificeFlow_gpm } from './openings'
 
 /** Maximum pressure at a tender's inlet unless its maker says otherwise: plastic tanks. Trade articles (seen). */
@@ -35,7 +36,10 @@ export type FillLine = {
   readonly bays: readonly FillBay[]
 }
 
-/** `tender`: every tender takes all its vent allows. `inlet-pressure`: its inlet allows no more pressure. `supply`: pump or source. `discharge-pressure`: the hose, at the highest allowed pressure. */
+/**
+ * `tender`: every tender takes all its vent allows. `inlet-pressure`: its inlet allows no more pressure.
+ * `supply`: pump or source. `discharge-pressure`: the hose, at the highest allowed pressure.
+ */
 export type FillLimit = 'tender' | 'inlet-pressure' | 'supply' | 'discharge-pressure'
 
 /** The answer for one number of bays busy. */
@@ -48,7 +52,7 @@ export type FillCase = {
   readonly pumpPressure_psi: number
   /** At each busy bay's tender inlet. */
   readonly inletPressures_psi: readonly number[]
-  /** At each busy bay's inlet, valves and pump left as they are, once the other bays have closed: what a tender gets when its neighbour shuts. */
+  /** The same once the other bays have closed, valves and pump left as they are: what a tender gets when its neighbour shuts. */
   readonly alonePressures_psi: readonly number[]
   readonly limitedBy: FillLimit
 }
@@ -81,78 +85,105 @@ export function fillRates(line: FillLine): FillRates {
   requireThat(bays.length > 0, 'bays', '[]', 'at least one')
   requirePositive('maxDischarge_psi', maxDischarge_psi)
   const issues: Issue[] = []
-  const cases = bays.map((_, index) => solveCase(line, bays.slice(0, index + 1)))
+  const ready = bays.map(readyBay)
+  const trunk = line.trunk && readyLay(line.trunk)
+  const cases = ready.map((_, index) => solveCase(line, trunk, ready.slice(0, index + 1)))
   for (const { busyCount, total_gpm, alonePressures_psi } of cases) {
     if (total_gpm <= 0) issues.push(issue('no-fill-flow', 'block', [], { busyCount, maxDischarge_psi }))
     alonePressures_psi.forEach((alone_psi, index) => {
-      const max_psi = bays[index]?.maxInlet_psi ?? DEFAULT_MAX_INLET_PSI
-      if (busyCount > 1 && alone_psi > max_psi + 0.5) issues.push(issue('bay-pressure-when-alone', 'warn', [], { busyCount, bay: index + 1, alone_psi, max_psi }))
+      const max_psi = ready[index]?.maxInlet_psi ?? DEFAULT_MAX_INLET_PSI
+      if (busyCount > 1 && alone_psi > max_psi + NOTICEABLE_PSI) {
+        issues.push(issue('bay-pressure-when-alone', 'warn', [], { busyCount, bay: index + 1, alone_psi, max_psi }))
+      }
     })
   }
   return { bayRate_gpm: cases.map(({ total_gpm, busyCount }) => total_gpm / busyCount), cases, issues }
 }
 
-const ROUNDS = 60
+const ROUNDS = 50
+const NOTICEABLE_PSI = 0.5
 
-function solveCase(line: FillLine, busy: readonly FillBay[]): FillCase {
-  const { supplyFlow_gpm, maxDischarge_psi } = line
-  const caps = busy.map(capOf)
-  const atMost = flowsAt(line, busy, maxDischarge_psi)
-  let pump_psi = maxDischarge_psi
-  const tooMuch = (pressure: number) => sum(flowsAt(line, busy, pressure)) > supplyFlow_gpm(pressure)
-  const supplyLimits = tooMuch(maxDischarge_psi)
-  if (supplyLimits) pump_psi = bisect(0, maxDischarge_psi, (pressure) => !tooMuch(pressure))
-  let flows = supplyLimits ? flowsAt(line, busy, pump_psi) : atMost
-  const total = sum(flows)
-  // All gated: the same flows come at a lower pressure.
-  const capped = flows.every((flow, i) => flow >= (caps[i]?.flow_gpm ?? 0) * (1 - 1e-9))
-  if (capped) {
-    pump_psi = bisect(pump_psi, 0, (pressure) => sum(flowsAt(line, busy, pressure)) >= total * (1 - 1e-9))
-    flows = caps.map(({ flow_gpm }) => flow_gpm)
-  }
-  const limitedBy: FillLimit = capped ? (caps.every(({ by }) => by === 'inlet-pressure') ? 'inlet-pressure' : 'tender') : supplyLimits ? 'supply' : 'discharge-pressure'
-  return {
-    busyCount: busy.length, rates_gpm: flows, total_gpm: sum(flows), pumpPressure_psi: pump_psi, limitedBy,
-    inletPressures_psi: busy.map((bay, i) => ((flows[i] ?? 0) / bay.inletCoefficient) ** 2),
-    alonePressures_psi: busy.map((bay, i) => alonePressure_psi(line, bay, pump_psi, flows[i] ?? 0, sum(flows))),
-  }
+/** A lay with its numbers worked out once: the search below asks for them thousands of times. */
+type ReadyLay = { readonly resistance: number; readonly fittingCount: number; readonly rise_psi: number }
+type ReadyBay = ReadyLay & {
+  readonly inletCoefficient: number
+  readonly maxInlet_psi: number
+  /** The most a bay is let have: its vent's flow, or the flow at which its inlet's pressure is reached. */
+  readonly cap_gpm: number
+  readonly capBy: 'tender' | 'inlet-pressure'
 }
 
-/** The most a bay is let have: its vent's flow, or the flow at which its inlet's pressure is reached. */
-function capOf({ inletCoefficient, maxInlet_psi = DEFAULT_MAX_INLET_PSI, fillLimit_gpm = DEFAULT_FILL_LIMIT_GPM }: FillBay): { flow_gpm: number; by: 'tender' | 'inlet-pressure' } {
+function readyLay(lay: HoseLay): ReadyLay {
+  return { resistance: layFriction_psiPerGpm2(lay), fittingCount: lay.fittingCount ?? 0, rise_psi: elevation_psi(lay.rise_ft ?? 0) }
+}
+
+function readyBay({ lay, inletCoefficient, maxInlet_psi = DEFAULT_MAX_INLET_PSI, fillLimit_gpm = DEFAULT_FILL_LIMIT_GPM }: FillBay): ReadyBay {
   requirePositive('inletCoefficient', inletCoefficient)
   requirePositive('maxInlet_psi', maxInlet_psi)
   requirePositive('fillLimit_gpm', fillLimit_gpm)
-  const byPressure = inletCoefficient * Math.sqrt(maxInlet_psi)
-  return fillLimit_gpm <= byPressure ? { flow_gpm: fillLimit_gpm, by: 'tender' } : { flow_gpm: byPressure, by: 'inlet-pressure' }
+  const hose = readyLay(lay)
+  const byPressure_gpm = inletCoefficient * Math.sqrt(maxInlet_psi)
+  return {
+    ...hose, resistance: hose.resistance + 1 / inletCoefficient ** 2, inletCoefficient, maxInlet_psi,
+    cap_gpm: Math.min(fillLimit_gpm, byPressure_gpm),
+    capBy: fillLimit_gpm <= byPressure_gpm ? 'tender' : 'inlet-pressure',
+  }
 }
 
-/** Flows into the busy bays at a pump pressure, supply permitting: bisection on the pressure at the manifold. */
-function flowsAt({ trunk }: FillLine, busy: readonly FillBay[], pump_psi: number): number[] {
-  const flows = (manifold_psi: number) => busy.map((bay) => Math.min(bayFlow_gpm(bay, manifold_psi), capOf(bay).flow_gpm))
-  if (!trunk) return flows(pump_psi)
-  const manifold_psi = bisect(0, Math.max(0, pump_psi - Math.min(0, elevation_psi(trunk.rise_ft ?? 0))), (pressure) => pressure + layLoss_psi(trunk, sum(flows(pressure))) <= pump_psi)
-  return flows(manifold_psi)
+function solveCase({ supplyFlow_gpm, maxDischarge_psi }: FillLine, trunk: ReadyLay | undefined, busy: readonly ReadyBay[]): FillCase {
+  const demand_gpm = (pump_psi: number) => totalFlow_gpm(busy, manifoldPressure_psi(trunk, busy, pump_psi))
+  const isSupplied = (pump_psi: number) => demand_gpm(pump_psi) <= supplyFlow_gpm(pump_psi)
+  const supplyLimits = !isSupplied(maxDischarge_psi)
+  let pump_psi = supplyLimits ? bisect(0, maxDischarge_psi, isSupplied) : maxDischarge_psi
+  const most_gpm = demand_gpm(pump_psi)
+  const capped_gpm = busy.reduce((total, { cap_gpm }) => total + cap_gpm, 0)
+  const isCapped = most_gpm >= capped_gpm * (1 - 1e-9)
+  // All gated: the same flows come at a lower pressure.
+  if (isCapped) pump_psi = bisect(pump_psi, 0, (lower_psi) => demand_gpm(lower_psi) >= most_gpm * (1 - 1e-9))
+  const manifold_psi = manifoldPressure_psi(trunk, busy, pump_psi)
+  // Downhill the bays may want more than the supply gives even with no pressure at the pump: they share what there is.
+  const shareFactor = Math.min(1, supplyFlow_gpm(pump_psi) / Math.max(1e-9, totalFlow_gpm(busy, manifold_psi)))
+  const rates_gpm = busy.map((bay) => bayFlow_gpm(bay, manifold_psi) * shareFactor)
+  return {
+    busyCount: busy.length, rates_gpm, total_gpm: rates_gpm.reduce((total, rate_gpm) => total + rate_gpm, 0), pumpPressure_psi: pump_psi,
+    inletPressures_psi: busy.map((bay, i) => ((rates_gpm[i] ?? 0) / bay.inletCoefficient) ** 2),
+    alonePressures_psi: busy.map((bay, i) => alonePressure_psi(trunk, bay, pump_psi, manifold_psi, rates_gpm[i] ?? 0)),
+    limitedBy: isCapped ? capLimit(busy) : supplyLimits ? 'supply' : 'discharge-pressure',
+  }
 }
 
-/** Flow through a bay's hose and inlet, by the pressure at its start. */
-function bayFlow_gpm({ lay, inletCoefficient }: FillBay, start_psi: number): number {
-  return flowForSpare_gpm(layFriction_psiPerGpm2(lay) + 1 / inletCoefficient ** 2, lay.fittingCount ?? 0, start_psi - elevation_psi(lay.rise_ft ?? 0))
+const capLimit = (busy: readonly ReadyBay[]): FillLimit => (busy.every(({ capBy }) => capBy === 'inlet-pressure') ? 'inlet-pressure' : 'tender')
+
+/** Flow through a bay's hose and inlet by the pressure at its start, gated to its cap. */
+function bayFlow_gpm({ resistance, fittingCount, rise_psi, cap_gpm }: ReadyBay, start_psi: number): number {
+  return Math.min(cap_gpm, flowForSpare_gpm(resistance, fittingCount, start_psi - rise_psi))
+}
+
+function totalFlow_gpm(busy: readonly ReadyBay[], manifold_psi: number): number {
+  let total_gpm = 0
+  for (const bay of busy) total_gpm += bayFlow_gpm(bay, manifold_psi)
+  return total_gpm
+}
+
+const readyLoss_psi = ({ resistance, fittingCount, rise_psi }: ReadyLay, flow_gpm: number): number =>
+  resistance * flow_gpm ** 2 + fittingCount * applianceLoss_psi('fitting', flow_gpm) + rise_psi
+
+/** Pressure at the manifold by the pump's: bisection, because what the bays take sets what the trunk loses. */
+function manifoldPressure_psi(trunk: ReadyLay | undefined, busy: readonly ReadyBay[], pump_psi: number): number {
+  if (!trunk) return pump_psi
+  const highest_psi = Math.max(0, pump_psi - Math.min(0, trunk.rise_psi))
+  return bisect(0, highest_psi, (at_psi) => at_psi + readyLoss_psi(trunk, totalFlow_gpm(busy, at_psi)) <= pump_psi)
 }
 
 /** Pressure at a bay's inlet when only it still flows: the valve that gates it stays where it is, the pump at its pressure. */
-function alonePressure_psi(line: FillLine, bay: FillBay, pump_psi: number, flow_gpm: number, total_gpm: number): number {
+function alonePressure_psi(trunk: ReadyLay | undefined, bay: ReadyBay, pump_psi: number, manifold_psi: number, flow_gpm: number): number {
   if (flow_gpm <= 0) return 0
-  const manifold_psi = pump_psi - (line.trunk ? layLoss_psi(line.trunk, total_gpm) : 0)
   // Everything from the manifold on, gate included, as one resistance.
-  const resistance = Math.max(1e-12, (manifold_psi - elevation_psi(bay.lay.rise_ft ?? 0)) / flow_gpm ** 2)
-  const trunkResistance = line.trunk ? layFriction_psiPerGpm2(line.trunk) : 0
-  const spare_psi = pump_psi - elevation_psi(bay.lay.rise_ft ?? 0) - elevation_psi(line.trunk?.rise_ft ?? 0)
-  const alone_gpm = Math.sqrt(Math.max(0, spare_psi) / (resistance + trunkResistance))
+  const gated = Math.max(bay.resistance, (manifold_psi - bay.rise_psi) / flow_gpm ** 2)
+  const spare_psi = pump_psi - bay.rise_psi - (trunk?.rise_psi ?? 0)
+  const alone_gpm = Math.sqrt(Math.max(0, spare_psi) / (gated + (trunk?.resistance ?? 0)))
   return (Math.max(alone_gpm, flow_gpm) / bay.inletCoefficient) ** 2
 }
-
-const sum = (list: readonly number[]): number => list.reduce((total, one) => total + one, 0)
 
 /** Farthest point from `good` towards `far` where the test still holds, taking it to hold at `good`. */
 function bisect(good: number, far: number, holds: (value: number) => boolean): number {

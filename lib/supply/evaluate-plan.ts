@@ -1,6 +1,7 @@
 import { isBlocking, issue, type Issue } from '../issue'
 import type { Bundle } from '../plan'
 import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
+import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
 import { linkTrials } from './improve-link'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
@@ -56,6 +57,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
     short_s: compiled.demand.stages.length > 0 ? planned.shortSinceArrival_s : null,
     limitingLink: links[0] && links[0].gain_gpm > 0 ? links[0] : null,
     links,
+    chain: chainOf(compiled),
     waterBalance_gal: planned.balance,
     ...parts(compiled, planned),
     issues,
@@ -97,7 +99,7 @@ function blockedResult(compiled: CompiledPlan, issues: readonly Issue[]): Supply
     needed_gpm: compiled.demand.needed_gpm ?? null,
     firstArrival_s: compiled.firstArrive_s ?? null,
     firstWater_s: null, tankEmpty_s: null, supplyReady_s: null, gap_s: null, short_s: null,
-    limitingLink: null, links: [], waterBalance_gal: null,
+    limitingLink: null, links: [], chain: [], waterBalance_gal: null,
     ...parts(compiled, undefined),
     issues: [...issues],
   }

@@ -1,4 +1,6 @@
 /** From a bundle to its answer: resolve, compile, evaluate, explain. */
+export { chainOf } from './chain'
+export { supplyChart, type SupplyChart } from './chart'
 export { compilePlan, type CompiledPlan } from './compile-plan'
 export { defaults, type Default, type DefaultName } from './defaults'
 export { findBuilding, findHazardFlow_gpm, findNeededFlow } from './demand'

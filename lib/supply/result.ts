@@ -25,6 +25,14 @@ export const linkSchema = z.strictObject({
   gain_gpm: z.number().describe('what the sustainable flow gains when this part alone is a tenth better'),
 })
 
+export const chainParts = ['source', 'fill', 'road', 'dump', 'fireGround'] as const
+
+export const chainPartSchema = z.strictObject({
+  part: z.enum(chainParts),
+  capacity_gpm: z.number().describe('what this part would pass if the others were no hindrance'),
+  subjectIds: z.array(z.string()),
+})
+
 export const waterBalanceSchema = z.strictObject({
   initial_gal: z.number(),
   drawn_gal: z.number().describe('from the sources'),
@@ -120,6 +128,7 @@ export const resultSchema = z.strictObject({
   short_s: figure.describe('time the planned demand is not met, after first water is due'),
   limitingLink: linkSchema.nullable().describe('null: no part alone makes a difference, or the plan is blocked'),
   links: z.array(linkSchema).describe('all of them, greatest gain first'),
+  chain: z.array(chainPartSchema).describe('the parts from source to fire ground; empty when the plan is blocked'),
   waterBalance_gal: waterBalanceSchema.nullable(),
   sites: z.array(z.discriminatedUnion('kind', [fillSiteResultSchema, dumpSiteResultSchema])),
   tenders: z.array(tenderResultSchema),
@@ -128,6 +137,7 @@ export const resultSchema = z.strictObject({
   issues: z.array(issueSchema),
 })
 
+export type ChainPart = z.infer<typeof chainPartSchema>
 export type Link = z.infer<typeof linkSchema>
 export type LinkKind = (typeof linkKinds)[number]
 export type FillSiteResult = z.infer<typeof fillSiteResultSchema>

@@ -16,3 +16,4 @@ export { runShuttle, type DumpRun, type FillRun, type RunOptions, type ShuttleRu
 export { hauledCapacity, type HauledCapacity } from './hauled-capacity'
 export { flowUsingStored, sustainableFlow, type HeldFlow } from './sustainable-flow'
 export { levelAt, recordShuttle, startRecord, type LoggedEvent, type PhaseSegment, type Recorder, type ShuttleRecord } from './record-shuttle'
+export { carry } from './carry'

@@ -48,7 +48,6 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   state.fire[FIRE.engineEmpty_s] = Infinity
   state.fire[FIRE.allReady_s] = Infinity
   state.fire[FIRE.initial_gal] = aboard_gal + boosters_gal
-  state.fire[FIRE.booster_gal] = boosters_gal
   return state
 }
 

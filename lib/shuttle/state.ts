@@ -96,9 +96,8 @@ export const FIRE = {
   engineEmpty_s: 10,
   allReady_s: 11,
   initial_gal: 12,
-  booster_gal: 13,
 } as const
-const FIRE_SIZE = 14
+const FIRE_SIZE = 13
 
 export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; entities: number }
 

@@ -1,18 +1,16 @@
-import { issue, requireNotNegative, requireThat, type Issue } from '../issue'
+import { issue, requireThat, type Issue } from '../issue'
 import { feetOfWaterFromInchesOfMercury, inchesOfMercuryFromFeetOfWater } from '../units'
 import { atmosphericHead_ft } from './atmosphere'
+import { pumpSideFlow_gpm, suctionSideFlow_gpm, type PressureAsk } from './draft-sides'
 import { pressureCorrection_psi } from './net-pressure'
-import { curveFlow_gpm, pumpCurve, type PumpCurve } from './pump-curve'
-import { findWidestRatedSuction } from './pump-rating'
+import { pumpCurve, type PumpCurve } from './pump-curve'
+import { RATING_WATER_DEGF, findWidestRatedSuction } from './pump-rating'
 import type { DraftPlace, PumperHydraulics } from './pumper'
 import { availableHead_ft, calibrateRequiredHead, type RequiredHead } from './required-head'
 import { strainerCover } from './submergence'
 import { suctionIssues, suctionLines, suctionLossAt1000gpm_ft, type SuctionSetup } from './suction-setup'
 import { vaporHead_ft } from './vapor-pressure'
 import { velocityHead_ft } from './velocity-head'
-
-/** What the layout asks of the pump: a net pressure, or a pressure on the discharge gauge. */
-export type PressureAsk = { readonly netPressure_psi: number } | { readonly discharge_psi: number }
 
 export type DraftAsk = {
   readonly pumper: PumperHydraulics
@@ -43,7 +41,7 @@ export type DraftCapacity = {
   /** What the intake gauge reads at `flow_gpm`, by where its tap sits. */
   readonly vacuumLow_inHg: number
   readonly vacuumHigh_inHg: number
-  /** Water over each strainer: 2 ft rule, and the larger of rule and vortex formula. Absent when all strainers float or are a dry hydrant's. */
+  /** Water over each strainer: the 2 ft rule, and the larger of rule and vortex formula. Absent when none is sunk from here. */
   readonly strainerCover?: { readonly rule_ft: number; readonly vortex_ft: number; readonly advised_ft: number }
   readonly required: RequiredHead
   readonly issues: readonly Issue[]
@@ -78,8 +76,8 @@ export function draftCapacity({ pumper, suction, place, ask }: DraftAsk): DraftC
   const loss_ft = suctionLossAt1000gpm_ft(suction)
   const head_ft = availableHead_ft(place)
 
-  const suctionSide_gpm = suctionFlow_gpm(head_ft, loss_ft, required)
-  const pumpSide_gpm = pumpFlow_gpm(curve, ask, lift_ft, loss_ft)
+  const suctionSide_gpm = suctionSideFlow_gpm(head_ft, loss_ft, required)
+  const pumpSide_gpm = pumpSideFlow_gpm(curve, ask, lift_ft, loss_ft)
   const spare_ft = head_ft - required.a_ft
   const limitedBy = spare_ft <= 0 ? 'lift' : suctionSide_gpm <= pumpSide_gpm ? 'suction' : 'pump'
   const flow_gpm = Math.min(suctionSide_gpm, pumpSide_gpm)
@@ -111,31 +109,6 @@ export function draftCapacity({ pumper, suction, place, ask }: DraftAsk): DraftC
   return { ...result, issues: findIssues({ pumper, suction, place, ask }, result, curve, loss_ft) }
 }
 
-/** Closed form of the suction side: every loss goes with the square of the flow. */
-function suctionFlow_gpm(head_ft: number, loss_ft: number, { a_ft, b_ft, rated_gpm }: RequiredHead): number {
-  if (head_ft <= a_ft) return 0
-  return 1000 * Math.sqrt((head_ft - a_ft) / Math.max(1e-9, loss_ft + b_ft * (1000 / rated_gpm) ** 2))
-}
-
-/** Most flow on the curve; with a discharge pressure asked, the flow at which curve and correction agree. */
-function pumpFlow_gpm(curve: PumpCurve, ask: PressureAsk, lift_ft: number, loss_ft: number): number {
-  if ('netPressure_psi' in ask) {
-    requireNotNegative('netPressure_psi', ask.netPressure_psi)
-    return curveFlow_gpm(curve, ask.netPressure_psi)
-  }
-  requireNotNegative('discharge_psi', ask.discharge_psi)
-  const spare_gpm = (flow_gpm: number) =>
-    curveFlow_gpm(curve, Math.max(0, ask.discharge_psi + pressureCorrection_psi(lift_ft, loss_ft * (flow_gpm / 1000) ** 2))) - flow_gpm
-  let low = 0, high = curve.flows_gpm[0] ?? 0
-  if (spare_gpm(high) >= 0) return high
-  for (let i = 0; i < 40; i++) {
-    const middle = (low + high) / 2
-    if (spare_gpm(middle) >= 0) low = middle
-    else high = middle
-  }
-  return low
-}
-
 type LineFlow = { readonly size_in: number; readonly flow_gpm: number; readonly sunk: boolean }
 
 /** Flow in each line: set-ups side by side share by 1/√S, equal lines evenly. */
@@ -147,27 +120,31 @@ function lineFlows(suction: DraftAsk['suction'], loss_ft: number, flow_gpm: numb
   }))
 }
 
-function findIssues({ pumper, suction, place }: DraftAsk, result: Omit<DraftCapacity, 'issues'>, curve: PumpCurve, loss_ft: number): Issue[] {
-  const { lift_ft, water_degF } = place
+function findIssues(
+  { pumper, suction, place: { lift_ft, water_degF } }: DraftAsk, result: Omit<DraftCapacity, 'issues'>, curve: PumpCurve, loss_ft: number,
+): Issue[] {
   const issues: Issue[] = [...result.required.issues, ...curve.issues, ...suctionIssues(suction)]
   const { overLift_ft, zeroFlowLift_ft, vacuumHigh_inHg, netPressure_psi } = result
   if (result.limitedBy === 'lift') issues.push(issue('lift-impossible', 'block', [], { lift_ft, over_ft: overLift_ft, zeroFlowLift_ft }))
   else if (lift_ft > WARN_LIFT_FT) issues.push(issue('lift-over-20ft', 'warn', [], { lift_ft }))
   if (vacuumHigh_inHg > WARN_VACUUM_INHG) issues.push(issue('vacuum-over-20inHg', 'warn', [], { vacuum_inHg: vacuumHigh_inHg }))
-  if (result.pumpSide_gpm <= 0) issues.push(issue('net-pressure-beyond-curve', 'block', [], { netPressure_psi, highest_psi: curve.pressures_psi[curve.pressures_psi.length - 1] ?? 0 }))
-  if (water_degF >= WARN_WATER_DEGF) issues.push(issue('warm-water', 'note', [], { water_degF, lost_ft: vaporHead_ft(water_degF) - vaporHead_ft(60) }))
+  const highest_psi = curve.pressures_psi[curve.pressures_psi.length - 1] ?? 0
+  if (result.pumpSide_gpm <= 0) issues.push(issue('net-pressure-beyond-curve', 'block', [], { netPressure_psi, highest_psi }))
+  if (water_degF >= WARN_WATER_DEGF) {
+    issues.push(issue('warm-water', 'note', [], { water_degF, lost_ft: vaporHead_ft(water_degF) - vaporHead_ft(RATING_WATER_DEGF) }))
+  }
 
-  const primingLift_ft = pumper.dryVacuum_inHg === undefined ? zeroFlowLift_ft : Math.min(zeroFlowLift_ft, feetOfWaterFromInchesOfMercury(pumper.dryVacuum_inHg))
+  const held_ft = pumper.dryVacuum_inHg === undefined ? Infinity : feetOfWaterFromInchesOfMercury(pumper.dryVacuum_inHg)
+  const primingLift_ft = Math.min(zeroFlowLift_ft, held_ft)
   if (pumper.pumpTop_ft !== undefined && result.limitedBy !== 'lift' && lift_ft + pumper.pumpTop_ft > primingLift_ft) {
     issues.push(issue('prime-short-of-pump-top', 'block', [], { top_ft: lift_ft + pumper.pumpTop_ft, primingLift_ft }))
   }
-  if (!pumper.ratedSuction && result.required.basis !== 'test-points') {
-    const widest = findWidestRatedSuction(pumper.rated_gpm)
-    if (widest) {
-      const least = calibrateRequiredHead({ ...pumper, ratedSuction: widest.suction, ratedLift_ft: pumper.ratedLift_ft ?? widest.lift_ft })
-      const least_gpm = Math.min(suctionFlow_gpm(result.availableHead_ft, loss_ft, least), result.pumpSide_gpm)
-      if (least_gpm < result.flow_gpm * 0.99) issues.push(issue('rated-hose-assumed', 'note', [], { least_gpm, size_in: widest.suction.size_in, lineCount: widest.suction.lineCount }))
-    }
+  const widest = pumper.ratedSuction || result.required.basis === 'test-points' ? undefined : findWidestRatedSuction(pumper.rated_gpm)
+  if (widest) {
+    const { size_in, lineCount } = widest.suction
+    const least = calibrateRequiredHead({ ...pumper, ratedSuction: widest.suction, ratedLift_ft: pumper.ratedLift_ft ?? widest.lift_ft })
+    const least_gpm = Math.min(suctionSideFlow_gpm(result.availableHead_ft, loss_ft, least), result.pumpSide_gpm)
+    if (least_gpm < result.flow_gpm * 0.99) issues.push(issue('rated-hose-assumed', 'note', [], { least_gpm, size_in, lineCount }))
   }
   return issues
 }

@@ -130,24 +130,30 @@ function readyBay({ lay, inletCoefficient, maxInlet_psi = DEFAULT_MAX_INLET_PSI,
   }
 }
 
+/**
+ * Searches by the pressure at the manifold: there bays and trunk follow in closed form, and all of them rise with it.
+ */
 function solveCase({ supplyFlow_gpm, maxDischarge_psi }: FillLine, trunk: ReadyLay | undefined, busy: readonly ReadyBay[]): FillCase {
-  const demand_gpm = (pump_psi: number) => totalFlow_gpm(busy, manifoldPressure_psi(trunk, busy, pump_psi))
-  const isSupplied = (pump_psi: number) => demand_gpm(pump_psi) <= supplyFlow_gpm(pump_psi)
-  const supplyLimits = !isSupplied(maxDischarge_psi)
-  let pump_psi = supplyLimits ? bisect(0, maxDischarge_psi, isSupplied) : maxDischarge_psi
-  const most_gpm = demand_gpm(pump_psi)
-  const capped_gpm = busy.reduce((total, { cap_gpm }) => total + cap_gpm, 0)
-  const isCapped = most_gpm >= capped_gpm * (1 - 1e-9)
+  const demand_gpm = (manifold_psi: number) => totalFlow_gpm(busy, manifold_psi)
+  const pump_psi = (manifold_psi: number) => Math.max(0, manifold_psi + (trunk ? readyLoss_psi(trunk, demand_gpm(manifold_psi)) : 0))
+  const highest_psi = maxDischarge_psi - Math.min(0, trunk?.rise_psi ?? 0)
+  const byHose_psi = bisect(0, highest_psi, (at_psi) => pump_psi(at_psi) <= maxDischarge_psi)
+  let manifold_psi = bisect(0, byHose_psi, (at_psi) => demand_gpm(at_psi) <= supplyFlow_gpm(pump_psi(at_psi)))
+  const supplyLimits = manifold_psi < byHose_psi
+  const most_gpm = demand_gpm(manifold_psi)
+  const isCapped = most_gpm >= busy.reduce((total, { cap_gpm }) => total + cap_gpm, 0) * (1 - 1e-9)
   // All gated: the same flows come at a lower pressure.
-  if (isCapped) pump_psi = bisect(pump_psi, 0, (lower_psi) => demand_gpm(lower_psi) >= most_gpm * (1 - 1e-9))
-  const manifold_psi = manifoldPressure_psi(trunk, busy, pump_psi)
-  // Downhill the bays may want more than the supply gives even with no pressure at the pump: they share what there is.
-  const shareFactor = Math.min(1, supplyFlow_gpm(pump_psi) / Math.max(1e-9, totalFlow_gpm(busy, manifold_psi)))
+  if (isCapped) manifold_psi = bisect(manifold_psi, 0, (lower_psi) => demand_gpm(lower_psi) >= most_gpm * (1 - 1e-9))
+  const pumpPressure_psi = Math.min(maxDischarge_psi, pump_psi(manifold_psi))
+  // Downhill the bays may want more than the supply gives even with no pressure at the pump, uphill the trunk may let
+  // nothing through: they share what there is.
+  const isOutOfReach = pump_psi(manifold_psi) > maxDischarge_psi * (1 + 1e-9)
+  const shareFactor = isOutOfReach ? 0 : Math.min(1, supplyFlow_gpm(pumpPressure_psi) / Math.max(1e-9, demand_gpm(manifold_psi)))
   const rates_gpm = busy.map((bay) => bayFlow_gpm(bay, manifold_psi) * shareFactor)
   return {
-    busyCount: busy.length, rates_gpm, total_gpm: rates_gpm.reduce((total, rate_gpm) => total + rate_gpm, 0), pumpPressure_psi: pump_psi,
+    busyCount: busy.length, rates_gpm, total_gpm: rates_gpm.reduce((total, rate_gpm) => total + rate_gpm, 0), pumpPressure_psi,
     inletPressures_psi: busy.map((bay, i) => ((rates_gpm[i] ?? 0) / bay.inletCoefficient) ** 2),
-    alonePressures_psi: busy.map((bay, i) => alonePressure_psi(trunk, bay, pump_psi, manifold_psi, rates_gpm[i] ?? 0)),
+    alonePressures_psi: busy.map((bay, i) => alonePressure_psi(trunk, bay, pumpPressure_psi, manifold_psi, rates_gpm[i] ?? 0)),
     limitedBy: isCapped ? capLimit(busy) : supplyLimits ? 'supply' : 'discharge-pressure',
   }
 }
@@ -167,13 +173,6 @@ function totalFlow_gpm(busy: readonly ReadyBay[], manifold_psi: number): number 
 
 const readyLoss_psi = ({ resistance, fittingCount, rise_psi }: ReadyLay, flow_gpm: number): number =>
   resistance * flow_gpm ** 2 + fittingCount * applianceLoss_psi('fitting', flow_gpm) + rise_psi
-
-/** Pressure at the manifold by the pump's: bisection, because what the bays take sets what the trunk loses. */
-function manifoldPressure_psi(trunk: ReadyLay | undefined, busy: readonly ReadyBay[], pump_psi: number): number {
-  if (!trunk) return pump_psi
-  const highest_psi = Math.max(0, pump_psi - Math.min(0, trunk.rise_psi))
-  return bisect(0, highest_psi, (at_psi) => at_psi + readyLoss_psi(trunk, totalFlow_gpm(busy, at_psi)) <= pump_psi)
-}
 
 /** Pressure at a bay's inlet when only it still flows: the valve that gates it stays where it is, the pump at its pressure. */
 function alonePressure_psi(trunk: ReadyLay | undefined, bay: ReadyBay, pump_psi: number, manifold_psi: number, flow_gpm: number): number {

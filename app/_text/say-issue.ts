@@ -13,14 +13,22 @@ const list = new Intl.ListFormat(LOCALE, { type: 'conjunction' })
 
 /**
  * One value of an issue as the sentence shows it: quantities by the unit their key ends in,
- * shares as percentages, ids by the name of their item, counts left as numbers for plurals.
+ * shares as percentages, ids by the name of their item, roads without a name as such, counts left as numbers for plurals.
  */
 export function issueValue(key: string, value: number | string, names: NameOf, system: UnitSystem): TextValue {
-  if (typeof value === 'string') return names(value) ?? value
+  if (value === '' && /name$/i.test(key)) return say('issue.unnamed-road')
+  if (typeof value === 'string') return value === '' ? say('issue.unnamed') : (names(value) ?? value)
   const unit = findUnit(key)
   if (unit) return formatQuantity(value, unit, system)
   if (/share$/i.test(key)) return formatShare(value)
   return Number.isInteger(value) ? value : formatNumber(value, 2)
+}
+
+/** Quantity that is named by its own value: `n20_inHg`, `n2p5_in`. */
+function fixedQuantity(name: string, system: UnitSystem): string | undefined {
+  const digits = /^n(\d+(?:p\d+)?)_/.exec(name)?.[1]
+  const unit = findUnit(name)
+  return digits !== undefined && unit ? formatQuantity(Number(digits.replace('p', '.')), unit, system) : undefined
 }
 
 /**
@@ -28,7 +36,8 @@ export function issueValue(key: string, value: number | string, names: NameOf, s
  *
  * Besides the issue's own values a message may use `{subject}`, `{subject2}` (names of the first
  * and second item it is about) and `{subjects}` (all of them, as a list). A value that the issue
- * does not carry reads "not known"; a code without words is shown as it is, never hidden.
+ * does not carry reads "not known"; a code without words is shown as it is, never hidden. A fixed
+ * quantity of the sentence is written `{n20_inHg}`, so that it too follows the units in use.
  */
 export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): string {
   const subjects = issue.subjectIds.map((id) => names(id) ?? say('issue.unnamed'))
@@ -41,6 +50,6 @@ export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): strin
 
   const key = `issue.${issue.code}`
   if (!isTextKey(key)) return say('issue.unworded', { code: issue.code })
-  for (const name of argumentsOf(key)) values[name] ??= say('quantity.unknown')
+  for (const name of argumentsOf(key)) values[name] ??= fixedQuantity(name, system) ?? say('quantity.unknown')
   return say(key, values)
 }

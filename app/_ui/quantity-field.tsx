@@ -64,7 +64,8 @@ export function QuantityField(props: QuantityFieldProps) {
     }
   }
 
-  const inUnits = value !== undefined && shown.hasOwnUnit && draft === undefined ? `= ${formatQuantity(value, unit, system)}` : undefined
+  const isOtherUnit = value !== undefined && shown.hasOwnUnit && draft === undefined && shown.text.replace(/\s/g, '') !== formatQuantity(value, unit, system).replace(/\s/g, '')
+  const inUnits = isOtherUnit ? `= ${formatQuantity(value, unit, system)}` : undefined
   const lines = [inUnits, hint].filter((line) => line !== undefined).join(' · ')
   const described = [lines && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ')
   const mark = value !== undefined

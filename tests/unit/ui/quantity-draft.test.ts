@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest'
+import { outcomeOf, shownEntry } from '@/app/_ui/quantity-draft'
+import type { DraftRules, StoredQuantity } from '@/app/_ui/quantity-draft'
+
+const rules: DraftRules = { field: 'Lift', unit: 'ft', system: 'us', max: 200 }
+const typed: StoredQuantity = { value: 2.5 / 0.3048, evidence: { mark: 'measured', by: 'R. Hale', on: '2025-04-12', entered: '2.5 m' } }
+
+describe('an entry at rest', () => {
+  test('shows what was typed, in the unit it was typed', () => {
+    expect(shownEntry(typed, 'ft', 'us')).toEqual({ text: '2.5 m', hasOwnUnit: true })
+    expect(shownEntry({ value: 12, evidence: { mark: 'assumed', entered: '12' } }, 'ft', 'us')).toEqual({ text: '12', hasOwnUnit: false })
+  })
+
+  test('shows the value once what was typed would mean another one in the units in use', () => {
+    expect(shownEntry({ value: 12, evidence: { mark: 'assumed', entered: '12' } }, 'ft', 'metric')).toEqual({ text: '3.658', hasOwnUnit: false })
+  })
+
+  test('shows the value where somebody changed it without typing', () => {
+    expect(shownEntry({ value: 14, evidence: { mark: 'computed', entered: '12' } }, 'ft', 'us').text).toBe('14')
+  })
+
+  test('is empty while nobody has said', () => {
+    expect(shownEntry({}, 'ft', 'us')).toEqual({ text: '', hasOwnUnit: false })
+  })
+})
+
+describe('leaving an entry', () => {
+  test('with its text untouched changes nothing', () => {
+    expect(outcomeOf('2.5 m', typed, rules)).toEqual({ kind: 'same' })
+    expect(outcomeOf('', {}, rules)).toEqual({ kind: 'same' })
+  })
+
+  test('with a new figure stores it as typed, and no longer as measured', () => {
+    expect(outcomeOf(`8'6"`, typed, rules)).toEqual({ kind: 'changed', stored: { value: 8.5, evidence: { mark: 'assumed', entered: `8'6"` } } })
+  })
+
+  test('with a new figure marks it the way the screen says', () => {
+    const outcome = outcomeOf('9', typed, { ...rules, newEvidence: { mark: 'measured', by: 'R. Hale', on: '2025-05-01' } })
+    expect(outcome).toEqual({ kind: 'changed', stored: { value: 9, evidence: { mark: 'measured', by: 'R. Hale', on: '2025-05-01', entered: '9' } } })
+  })
+
+  test('with the same figure written otherwise keeps how it is known', () => {
+    expect(outcomeOf('250 cm', typed, rules)).toEqual({ kind: 'changed', stored: { value: expect.closeTo(2.5 / 0.3048, 9), evidence: { ...typed.evidence, entered: '250 cm' } } })
+  })
+
+  test('empty makes the figure absent, its evidence with it', () => {
+    expect(outcomeOf(' ', typed, rules)).toEqual({ kind: 'changed', stored: {} })
+  })
+
+  test('empty is refused where a figure is needed', () => {
+    expect(outcomeOf('', typed, { ...rules, isRequired: true })).toEqual({ kind: 'refused', sentence: 'Lift is needed.' })
+  })
+
+  test('with nonsense is refused by name', () => {
+    const outcome = outcomeOf('deep', typed, rules)
+    expect(outcome.kind === 'refused' && outcome.sentence).toContain('Lift: “deep”')
+  })
+})

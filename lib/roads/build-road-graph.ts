@@ -16,8 +16,9 @@ export type BuiltRoads = { readonly graph: RoadGraph; readonly issues: readonly 
 type RoadWay = { readonly way: number; readonly roadClass: RoadClass }
 
 /**
- * Makes the routable graph of an extract. Roads are cut at junctions, at their ends, at
- * barriers and where the file lacks a node; the order of the file changes nothing.
+ * Makes the routable graph of an extract. Roads are cut at junctions, at their ends, where
+ * something makes a vehicle wait or stops it, and where the file lacks a node; the order
+ * of the file changes nothing.
  *
  * @returns the graph, and notes on what could not be used: `roads-restrictions-unused`
  *   (by reason). A file whose roads are all unusable gives a graph without edges.
@@ -45,22 +46,19 @@ export function buildRoadGraph(extract: OsmExtract): BuiltRoads {
   const addEdge = (road: number, run: readonly number[]): void => {
     const first = run[0], last = run[run.length - 1]
     if (first === undefined || last === undefined || run.length < 2) return
-    let length_m = 0, forward_s = 0, backward_s = 0
+    let length_m = 0
     shapeStart.push(shapeLatE7.length)
     run.forEach((index, i) => {
       shapeLatE7.push(extract.nodeLatE7[index] ?? 0)
       shapeLonE7.push(extract.nodeLonE7[index] ?? 0)
       if (i > 0) length_m += distanceM(pointOf(run[i - 1] ?? 0), pointOf(index))
-      const traits = traitsOfNode.get(index)
-      if (traits && i > 0) forward_s += traits.forwardDelay_s
-      if (traits && i < run.length - 1) backward_s += traits.backwardDelay_s
     })
     edgeFrom.push(graphNodeOf(first))
     edgeTo.push(graphNodeOf(last))
     edgeRoad.push(road)
     edgeLength_ft.push(feetFromMetres(length_m))
-    arcDelay_s.push(forward_s)
-    arcDelay_s.push(backward_s)
+    arcDelay_s.push(traitsOfNode.get(last)?.forwardDelay_s ?? 0)
+    arcDelay_s.push(traitsOfNode.get(first)?.backwardDelay_s ?? 0)
   }
 
   roads.forEach(({ way }, road) => {
@@ -119,7 +117,7 @@ function nodeTraitsByIndex(extract: OsmExtract): Map<number, NodeTraits> {
   return traits
 }
 
-/** 1 for nodes where roads are cut: met twice, or an end, or with a barrier. */
+/** 1 for nodes where roads are cut: met twice, or an end, or with a barrier, a signal or a stop. */
 function junctionsOf(extract: OsmExtract, roads: readonly RoadWay[], traits: ReadonlyMap<number, NodeTraits>): Uint8Array {
   const metOnce = new Uint8Array(extract.nodeId.length)
   const isJunction = new Uint8Array(extract.nodeId.length)
@@ -135,7 +133,7 @@ function junctionsOf(extract: OsmExtract, roads: readonly RoadWay[], traits: Rea
       before = index
     }
   }
-  for (const [index, { kind }] of traits) if (kind !== nodeKind.open && metOnce[index]) isJunction[index] = 1
+  for (const index of traits.keys()) if (metOnce[index]) isJunction[index] = 1
   return isJunction
 }
 

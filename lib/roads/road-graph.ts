@@ -35,7 +35,7 @@ export type RoadTables = {
   readonly edgeTo: Uint32Array
   readonly edgeRoad: Uint32Array
   readonly edgeLength_ft: Float64Array
-  /** Waiting along the edge and at its end, by arc: signals, stops, gates. */
+  /** Waiting at the end of each arc: signals, stops, gates. */
   readonly arcDelay_s: Float32Array
   /** Shape of edge e: points `shapeStart[e]` … `shapeStart[e + 1] − 1`, both ends included. */
   readonly shapeStart: Uint32Array

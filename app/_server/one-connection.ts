@@ -3,21 +3,41 @@ import { PrismaLibSql } from '@prisma/adapter-libsql'
 type Config = Parameters<PrismaLibSql['createClient']>[0]
 type Client = ReturnType<PrismaLibSql['createClient']>
 type Transaction = Awaited<ReturnType<Client['transaction']>>
+type Statement = Parameters<Transaction['execute']>[0]
+
+const GIVE_UP_AFTER_ms = 10_000
+const LONGEST_PAUSE_ms = 50
 
 /**
- * The adapter, with every transaction on the one connection it already has and holding the write
- * lock from its first statement. The driver by itself would open a new connection after each
- * transaction, and begin it as a reader that may find, at its first write, that it came too late.
- * The adapter lets nothing else run on the connection until the transaction ends.
+ * The adapter, with three differences to the driver by itself:
+ * - every transaction is on the one connection there already is; the driver would open a new one after each;
+ * - a transaction holds the write lock from its first statement, so that it never finds at its first
+ *   write that it came too late. The adapter lets nothing else run on the connection until it ends;
+ * - when another process holds the lock, it waits without stopping this one: the driver's own wait would.
  */
 export class OneConnection extends PrismaLibSql {
   override createClient(config: Config): Client {
     const client = super.createClient(config)
+    const execute = client.execute.bind(client)
+    client.execute = (statement: Statement) => whenFree(() => execute(statement))
     client.transaction = async () => {
       await client.execute('BEGIN IMMEDIATE')
       return transactionOn(client)
     }
     return client
+  }
+}
+
+async function whenFree<T>(work: () => Promise<T>): Promise<T> {
+  const giveUpAt = Date.now() + GIVE_UP_AFTER_ms
+  for (let pause_ms = 1; ; pause_ms = Math.min(2 * pause_ms, LONGEST_PAUSE_ms)) {
+    try {
+      return await work()
+    } catch (error) {
+      const isBusy = error instanceof Error && 'code' in error && error.code === 'SQLITE_BUSY'
+      if (!isBusy || Date.now() > giveUpAt) throw error
+      await new Promise((resolve) => setTimeout(resolve, pause_ms))
+    }
   }
 }
 
@@ -28,7 +48,7 @@ function transactionOn(client: Client): Transaction {
     closed = true
     await client.execute(statement)
   }
-  const execute = (statement: Parameters<Transaction['execute']>[0]) => client.execute(statement)
+  const execute = (statement: Statement) => client.execute(statement)
   return {
     execute,
     batch: async (statements) => {

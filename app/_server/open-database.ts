@@ -6,8 +6,6 @@ import { OneConnection } from './one-connection'
 
 export type Database = PrismaClient
 
-const BUSY_TIMEOUT_ms = 10_000
-
 /**
  * Opens a database file that `npm start` has made and checked. Each change is on disk before it is
  * acknowledged (write-ahead log, synchronous FULL), and rows that are referred to cannot go.
@@ -17,7 +15,7 @@ const BUSY_TIMEOUT_ms = 10_000
 export async function openDatabase(file: string): Promise<Database> {
   if (!existsSync(file)) throw new Error(`there is no database at ${file}: npm start makes one`)
   const database = new PrismaClient({
-    adapter: new OneConnection({ url: pathToFileURL(file).href, timeout: BUSY_TIMEOUT_ms }),
+    adapter: new OneConnection({ url: pathToFileURL(file).href }),
     transactionOptions: { maxWait: 20_000, timeout: 30_000 },
   })
   await database.$queryRaw`PRAGMA journal_mode = WAL`

@@ -19,8 +19,8 @@ const sendSchema = z.strictObject({
 export const GET = door<Params>(async (request, { id }) => {
   const { after } = querySchema.parse(Object.fromEntries(new URL(request.url).searchParams))
   const database = await getDatabase()
-  const { sequence } = await getDocument(database, id)
-  return Response.json({ sequence, history: await listEdits(database, id, after) })
+  const { sequence, isDeleted } = await getDocument(database, id)
+  return Response.json({ sequence, isDeleted, history: await listEdits(database, id, after) })
 })
 
 export const POST = door<Params>(async (request, { id }) => {

@@ -1,27 +1,32 @@
-import { mintId } from '../_client/mint-id'
-import { say } from '../_text'
+import type { District } from '@/lib/plan'
+import { getClient } from '../_client'
+import { say, sayIssue } from '../_text'
+import type { UnitSystem } from '../_text'
 
 export type Created = { readonly id: string } | { readonly sentence: string }
 
-/** Keeps a new district of that name on the server; else a sentence says why not. */
-export async function createDistrict(name: string): Promise<Created> {
-  const id = mintId()
-  try {
-    const response = await fetch('/api/documents', {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify({ doc: { id, name } }),
-    })
-    if (response.ok) return { id }
-    const answer: unknown = await response.json()
-    return { sentence: sentenceOf(answer) ?? say('home.not-created') }
-  } catch {
-    return { sentence: say('home.unreachable') }
+/** A district of which only the name is known. */
+export function emptyDistrict(id: string, name: string, system: UnitSystem): District {
+  return {
+    format: 'millrace-district',
+    version: 1,
+    id,
+    name,
+    units: system === 'us' ? 'us' : 'metric',
+    stations: [],
+    sources: [],
+    draftSites: [],
+    hazards: [],
+    roadNotes: [],
+    apparatus: [],
+    equipment: [],
   }
 }
 
-function sentenceOf(answer: unknown): string | undefined {
-  if (typeof answer !== 'object' || answer === null || !('error' in answer)) return undefined
-  const { error } = answer
-  return typeof error === 'object' && error !== null && 'sentence' in error && typeof error.sentence === 'string' ? error.sentence : undefined
+/** Keeps a new district of that name on the server; else a sentence says why not. */
+export async function createDistrict(name: string, system: UnitSystem): Promise<Created> {
+  const client = getClient()
+  const id = client.newId()
+  const refused = await client.create(emptyDistrict(id, name, system), { label: say('home.create') })
+  return refused ? { sentence: sayIssue(refused, () => undefined, system) } : { id }
 }

@@ -8,12 +8,14 @@ import { Button } from '../_ui/button'
 import entry from '../_ui/entry.module.css'
 import { FieldRow } from '../_ui/field-row'
 import { screenHref } from '../_ui/screens'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import { createDistrict } from './create-district'
 import styles from './home.module.css'
 
 /** Begins a district: its name is all that is needed. */
 export function NewDistrict() {
   const router = useRouter()
+  const [system] = useUnitSystem()
   const id = useId()
   const [name, setName] = useState('')
   const [error, setError] = useState<string>()
@@ -24,7 +26,7 @@ export function NewDistrict() {
     const trimmed = name.trim()
     if (trimmed === '') return setError(say('entry.required', { field: say('home.name') }))
     setBusy(true)
-    const created = await createDistrict(trimmed)
+    const created = await createDistrict(trimmed, system)
     if ('id' in created) return router.push(screenHref('survey', created.id))
     setError(created.sentence)
     setBusy(false)

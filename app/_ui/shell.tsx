@@ -4,6 +4,7 @@ import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { DisplayChoice } from './display-choice'
 import { joinClasses } from './join-classes'
+import { LiveSaveState } from './live-save-state'
 import { screenHref, screenIcons, screens } from './screens'
 import type { Screen } from './screens'
 import styles from './shell.module.css'
@@ -13,7 +14,7 @@ export type ShellProps = {
   /** The district that is open; without one there are no screens to go to. */
   district?: { readonly id: string; readonly name: string } | undefined
   screen?: Screen
-  /** Whether changes are kept: `SaveState`. */
+  /** Whether changes are kept; the live state of this window unless another is given. */
   saveState?: ReactNode
   /** Actions of the screen, at the right of the bar. */
   actions?: ReactNode
@@ -32,7 +33,7 @@ export function Shell({ district, screen, saveState, actions, layout = 'page', c
         {district && <span className={styles.district} title={district.name}>{district.name}</span>}
         {district && <Screens district={district} screen={screen} />}
         <div className={styles.end}>
-          {saveState}
+          {saveState ?? (district && <LiveSaveState />)}
           {actions}
           <DisplayChoice />
         </div>

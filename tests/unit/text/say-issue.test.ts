@@ -32,7 +32,8 @@ test('a road without a name is said to have none', () => {
 
 test('a way that is blocked is told by what stands there', () => {
   const one = issue('route-blocked', 'block', [], { reason: 'weight', name: 'Mill Road', limit_lb: 30_000, vehicle_lb: 42_000, obstacleCount: 1 })
-  expect(plain(sayIssue(one, names, 'us'))).toBe('No legal way: Mill Road is posted at 30,000 lb, the vehicle weighs 42,000 lb.')
+  const sentence = plain(sayIssue(one, names, 'us'))
+  for (const part of ['Mill Road', '30,000 lb', '42,000 lb']) expect(sentence).toContain(part)
 })
 
 test('an issue without words is shown by its code, never hidden', () => {
@@ -50,10 +51,10 @@ test('no sentence of an issue holds a unit that would not follow the units in us
   expect(literal).toEqual([])
 })
 
-/** Codes written out in the pure part: in calls of `issue`, and beside a severity. */
+/** Codes written out anywhere: in calls of `issue`, and beside a severity. */
 function codesInUse(): string[] {
   const codes = new Set<string>()
-  for (const file of readSources('lib', ['.ts'])) {
+  for (const file of [...readSources('lib', ['.ts']), ...readSources('app', ['.ts', '.tsx'])]) {
     visitAll(file.tree, (node) => {
       if (ts.isObjectLiteralExpression(node)) {
         const texts = new Map(node.properties.flatMap((property) => (
@@ -71,6 +72,6 @@ function codesInUse(): string[] {
   return [...codes].sort()
 }
 
-test('every issue that the pure part raises has words', () => {
+test('every issue that is raised has words', () => {
   expect(codesInUse().filter((code) => findMessage(`issue.${code}`) === undefined)).toEqual([])
 })

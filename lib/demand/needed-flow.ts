@@ -60,7 +60,9 @@ export const DEFAULT_DURATION_S = 7_200
  * @source each method's file; the rule of choice is ours
  */
 export function neededFlow(building: Building, options: NeededFlowOptions = {}): NeededFlow {
-  const methods = [ruralMethod(building, options), academyMethod(building), iowaMethod(building), instituteMethod(building), ratingMethod(building, options)]
+  const methods = [
+    ruralMethod(building, options), academyMethod(building), iowaMethod(building), instituteMethod(building), ratingMethod(building, options),
+  ]
   const chosen = options.method ?? choose(methods)
   const pick = methods.find(({ method }) => method === chosen)
   const rural = methods[0]
@@ -92,7 +94,8 @@ function ruralMethod(building: Building, { dwellingRule = 'capped' }: NeededFlow
   const supply_gal = ruralSupply_gal({ ...ask, dwellingRule })
   const capped_gal = ruralSupply_gal({ ...ask, dwellingRule: 'capped' }), full_gal = ruralSupply_gal({ ...ask, dwellingRule: 'full' })
   if (capped_gal !== full_gal) {
-    issues.push(issue('dwelling-factor-conflict', 'warn', [], { capped_gal, full_gal, capped_gpm: ruralDelivery_gpm(capped_gal), full_gpm: ruralDelivery_gpm(full_gal) }))
+    const capped_gpm = ruralDelivery_gpm(capped_gal), full_gpm = ruralDelivery_gpm(full_gal)
+    issues.push(issue('dwelling-factor-conflict', 'warn', [], { capped_gal, full_gal, capped_gpm, full_gpm }))
   }
   if (isSprinklered) issues.push(issue('sprinklered-may-be-waived', 'note', [], { supply_gal }))
   return { method: 'rural-standard', flow_gpm: ruralDelivery_gpm(supply_gal), supply_gal, isValid: true, issues }
@@ -115,7 +118,8 @@ function iowaMethod(building: Building): MethodFlow {
 function instituteMethod(building: Building): MethodFlow {
   const area_sqft = floorArea_sqft(building)
   const isValid = building.isDwelling || area_sqft <= IITRI_OTHER_MOST_SQFT
-  return { method: 'institute', flow_gpm: instituteFlow_gpm(area_sqft, building.isDwelling), isValid, issues: isValid ? [] : [outside({ area_sqft, most_sqft: IITRI_OTHER_MOST_SQFT })] }
+  const flow_gpm = instituteFlow_gpm(area_sqft, building.isDwelling)
+  return { method: 'institute', flow_gpm, isValid, issues: isValid ? [] : [outside({ area_sqft, most_sqft: IITRI_OTHER_MOST_SQFT })] }
 }
 
 function ratingMethod(building: Building, { dwellingTable = 'older', contents, exposureShare }: NeededFlowOptions): MethodFlow {

@@ -25,7 +25,8 @@ export type RuralSupplyAsk = {
 }
 
 /** Construction number that counts: a dwelling's is capped at 1.0 unless the rule says otherwise. */
-export function countedConstructionNumber({ construction, isDwelling, dwellingRule = 'capped' }: Pick<RuralSupplyAsk, 'construction' | 'isDwelling' | 'dwellingRule'>): number {
+export function countedConstructionNumber(ask: Pick<RuralSupplyAsk, 'construction' | 'isDwelling' | 'dwellingRule'>): number {
+  const { construction, isDwelling, dwellingRule = 'capped' } = ask
   const number = constructionNumber[construction]
   return isDwelling && dwellingRule === 'capped' ? Math.min(1, number) : number
 }
@@ -46,7 +47,8 @@ export function countedConstructionNumber({ construction, isDwelling, dwellingRu
 export function ruralSupply_gal(ask: RuralSupplyAsk): number {
   const { volume_cuft, occupancyClass, hasExposure } = ask
   requirePositive('volume_cuft', volume_cuft)
-  requireThat(Number.isInteger(occupancyClass) && occupancyClass >= 3 && occupancyClass <= 7, 'occupancyClass', occupancyClass, 'a whole number from 3 to 7')
+  const isClass = Number.isInteger(occupancyClass) && occupancyClass >= 3 && occupancyClass <= 7
+  requireThat(isClass, 'occupancyClass', occupancyClass, 'a whole number from 3 to 7')
   const plain = (volume_cuft / occupancyClass) * countedConstructionNumber(ask)
   return hasExposure ? Math.max(MINIMUM_WITH_EXPOSURE_GAL, plain * EXPOSURE_FACTOR) : Math.max(MINIMUM_GAL, plain)
 }

@@ -7,8 +7,8 @@ import { pumpCurve, type PumpCurve } from './pump-curve'
 import { RATING_WATER_DEGF, findWidestRatedSuction } from './pump-rating'
 import type { DraftPlace, PumperHydraulics } from './pumper'
 import { availableHead_ft, calibrateRequiredHead, type RequiredHead } from './required-head'
-import { strainerCover } from './submergence'
-import { suctionIssues, suctionLines, suctionLossAt1000gpm_ft, type SuctionSetup } from './suction-setup'
+import { strainerCover, type StrainerCover } from './submergence'
+import { suctionIssues, suctionLines, suctionLossAt1000gpm_ft, type IntakeGuess, type SuctionSetup } from './suction-setup'
 import { vaporHead_ft } from './vapor-pressure'
 import { velocityHead_ft } from './velocity-head'
 
@@ -22,6 +22,9 @@ export type DraftAsk = {
 export type DraftCapacity = {
   /** The most that comes out: the smaller of the two sides. */
   readonly flow_gpm: number
+  /** The flow with an unmeasured front or rear intake at the far ends of its assumed range; else the same. */
+  readonly flowLow_gpm: number
+  readonly flowHigh_gpm: number
   readonly limitedBy: 'suction' | 'pump' | 'lift'
   readonly suctionSide_gpm: number
   readonly pumpSide_gpm: number
@@ -42,7 +45,7 @@ export type DraftCapacity = {
   readonly vacuumLow_inHg: number
   readonly vacuumHigh_inHg: number
   /** Water over each strainer: the 2 ft rule, and the larger of rule and vortex formula. Absent when none is sunk from here. */
-  readonly strainerCover?: { readonly rule_ft: number; readonly vortex_ft: number; readonly advised_ft: number }
+  readonly strainerCover?: StrainerCover
   readonly required: RequiredHead
   readonly issues: readonly Issue[]
 }
@@ -81,6 +84,12 @@ export function draftCapacity({ pumper, suction, place, ask }: DraftAsk): DraftC
   const spare_ft = head_ft - required.a_ft
   const limitedBy = spare_ft <= 0 ? 'lift' : suctionSide_gpm <= pumpSide_gpm ? 'suction' : 'pump'
   const flow_gpm = Math.min(suctionSide_gpm, pumpSide_gpm)
+  const isGuessed = suctionLines(suction).some(({ intake = 'side', intakeExtraAt1000gpm_ft }) => intake !== 'side' && intakeExtraAt1000gpm_ft === undefined)
+  const flowWith = (guess: IntakeGuess) => {
+    if (!isGuessed) return flow_gpm
+    const guess_ft = suctionLossAt1000gpm_ft(suction, guess)
+    return Math.min(suctionSideFlow_gpm(head_ft, guess_ft, required), pumpSideFlow_gpm(curve, ask, lift_ft, guess_ft))
+  }
 
   const suctionLoss_ft = loss_ft * (flow_gpm / 1000) ** 2
   const requiredHead_ft = required.a_ft + required.b_ft * (flow_gpm / required.rated_gpm) ** 2
@@ -95,7 +104,7 @@ export function draftCapacity({ pumper, suction, place, ask }: DraftAsk): DraftC
   const deepest = covers.length > 0 ? covers.reduce((a, b) => (b.vortex_ft > a.vortex_ft ? b : a)) : undefined
 
   const result = {
-    flow_gpm, limitedBy, suctionSide_gpm, pumpSide_gpm,
+    flow_gpm, flowLow_gpm: flowWith('high_ft'), flowHigh_gpm: flowWith('low_ft'), limitedBy, suctionSide_gpm, pumpSide_gpm,
     netPressure_psi, discharge_psi: netPressure_psi - correction_psi,
     suctionLoss_ft, requiredHead_ft, availableHead_ft: head_ft,
     margin_ft: head_ft - suctionLoss_ft - requiredHead_ft,

@@ -117,7 +117,8 @@ function readyLay(lay: HoseLay): ReadyLay {
   return { resistance: layFriction_psiPerGpm2(lay), fittingCount: lay.fittingCount ?? 0, rise_psi: elevation_psi(lay.rise_ft ?? 0) }
 }
 
-function readyBay({ lay, inletCoefficient, maxInlet_psi = DEFAULT_MAX_INLET_PSI, fillLimit_gpm = DEFAULT_FILL_LIMIT_GPM }: FillBay): ReadyBay {
+function readyBay(bay: FillBay): ReadyBay {
+  const { lay, inletCoefficient, maxInlet_psi = DEFAULT_MAX_INLET_PSI, fillLimit_gpm = DEFAULT_FILL_LIMIT_GPM } = bay
   requirePositive('inletCoefficient', inletCoefficient)
   requirePositive('maxInlet_psi', maxInlet_psi)
   requirePositive('fillLimit_gpm', fillLimit_gpm)
@@ -133,7 +134,8 @@ function readyBay({ lay, inletCoefficient, maxInlet_psi = DEFAULT_MAX_INLET_PSI,
 /**
  * Searches by the pressure at the manifold: there bays and trunk follow in closed form, and all of them rise with it.
  */
-function solveCase({ supplyFlow_gpm, maxDischarge_psi }: FillLine, trunk: ReadyLay | undefined, busy: readonly ReadyBay[]): FillCase {
+function solveCase(line: FillLine, trunk: ReadyLay | undefined, busy: readonly ReadyBay[]): FillCase {
+  const { supplyFlow_gpm, maxDischarge_psi } = line
   const demand_gpm = (manifold_psi: number) => totalFlow_gpm(busy, manifold_psi)
   const pump_psi = (manifold_psi: number) => Math.max(0, manifold_psi + (trunk ? readyLoss_psi(trunk, demand_gpm(manifold_psi)) : 0))
   const highest_psi = maxDischarge_psi - Math.min(0, trunk?.rise_psi ?? 0)
@@ -158,7 +160,8 @@ function solveCase({ supplyFlow_gpm, maxDischarge_psi }: FillLine, trunk: ReadyL
   }
 }
 
-const capLimit = (busy: readonly ReadyBay[]): FillLimit => (busy.every(({ capBy }) => capBy === 'inlet-pressure') ? 'inlet-pressure' : 'tender')
+const capLimit = (busy: readonly ReadyBay[]): FillLimit =>
+  busy.every(({ capBy }) => capBy === 'inlet-pressure') ? 'inlet-pressure' : 'tender'
 
 /** Flow through a bay's hose and inlet by the pressure at its start, gated to its cap. */
 function bayFlow_gpm({ resistance, fittingCount, rise_psi, cap_gpm }: ReadyBay, start_psi: number): number {

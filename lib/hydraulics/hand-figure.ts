@@ -38,6 +38,15 @@ export function handFigure_gpm(tenders: readonly HandTender[]): number {
   }, 0)
 }
 
+/** One tender's round as the annex writes it. */
+export type AnnexRound = {
+  readonly tank_gal: number
+  readonly dump_s: number
+  readonly toFill_s: number
+  readonly toDump_s: number
+  readonly fill_s: number
+}
+
 /**
  * Flow of one tender by the annex of the rural water supply standard.
  *
@@ -52,7 +61,7 @@ export function handFigure_gpm(tenders: readonly HandTender[]): number {
  * @throws RangeError if out of range
  * @source NFPA 1142 annex (memory, high), tests/reference/shuttle-hand-figures.json
  */
-export function annexFigure_gpm({ tank_gal, dump_s, toFill_s, toDump_s, fill_s }: { readonly tank_gal: number; readonly dump_s: number; readonly toFill_s: number; readonly toDump_s: number; readonly fill_s: number }): number {
+export function annexFigure_gpm({ tank_gal, dump_s, toFill_s, toDump_s, fill_s }: AnnexRound): number {
   requirePositive('tank_gal', tank_gal)
   return handFigure_gpm([{ tank_gal, usableShare: 0.9, fill_s, dump_s, travel_s: toFill_s + toDump_s }])
 }

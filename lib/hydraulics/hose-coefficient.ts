@@ -11,7 +11,7 @@ export type HoseCoefficient = {
   readonly hose?: string
 }
 
-export type HoseRow = { readonly size_in: number; readonly hose: string; readonly coefficient: number; readonly mark: HoseMark; readonly others: readonly number[] }
+export type HoseRow = Required<HoseCoefficient> & { readonly size_in: number; readonly others: readonly number[] }
 
 /** Friction coefficients by hose; `others` are values other sources give for the same hose. */
 export const hoseCatalog: readonly HoseRow[] = [

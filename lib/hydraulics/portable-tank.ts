@@ -51,7 +51,9 @@ export function portableTankDepth_in(tank: PortableTank, volume_gal: number): nu
   return Math.min(tank.height_in, h * 12)
 }
 
-function floorOf({ capacity_gal, height_in, slopeShare = 0, lengthDownSlope_ft }: PortableTank): { area_sqft: number; length_ft: number; slopeShare: number } {
+type Floor = { readonly area_sqft: number; readonly length_ft: number; readonly slopeShare: number }
+
+function floorOf({ capacity_gal, height_in, slopeShare = 0, lengthDownSlope_ft }: PortableTank): Floor {
   requirePositive('capacity_gal', capacity_gal)
   requirePositive('height_in', height_in)
   requireThat(slopeShare >= 0 && slopeShare <= 0.5, 'slopeShare', slopeShare, 'from 0 to 0.5')

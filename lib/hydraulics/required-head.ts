@@ -71,7 +71,8 @@ export function calibrateRequiredHead(pumper: PumperHydraulics): RequiredHead {
   const { dryVacuum_inHg } = pumper
   if (dryVacuum_inHg !== undefined) {
     const altitude_ft = pumper.dryVacuumAltitude_ft ?? 0
-    const fromVacuum_ft = (inHg: number) => availableHead_ft({ lift_ft: feetOfWaterFromInchesOfMercury(inHg), altitude_ft, water_degF: RATING_WATER_DEGF })
+    const fromVacuum_ft = (inHg: number) =>
+      availableHead_ft({ lift_ft: feetOfWaterFromInchesOfMercury(inHg), altitude_ft, water_degF: RATING_WATER_DEGF })
     const standard_inHg = standardDryVacuum_inHg(altitude_ft)
     a_ft = fromVacuum_ft(dryVacuum_inHg)
     if (a_ft < 0) {
@@ -91,7 +92,9 @@ export function calibrateRequiredHead(pumper: PumperHydraulics): RequiredHead {
   const scaled = testPoints.map((point) => scalePoint(point, rated_gpm, point.suction ?? suction))
   const usable = scaled.filter(({ required_ft }) => required_ft >= 0)
   scaled.forEach(({ required_ft }, index) => {
-    if (required_ft < 0) issues.push(issue('test-point-impossible', 'warn', [], { index, over_ft: -required_ft, flow_gpm: testPoints[index]?.flow_gpm ?? 0 }))
+    if (required_ft >= 0) return
+    const { flow_gpm = 0, lift_ft = 0 } = testPoints[index] ?? {}
+    issues.push(issue('test-point-impossible', 'warn', [], { index: index + 1, over_ft: -required_ft, flow_gpm, lift_ft }))
   })
   const fit = fitPoints(usable, a_ft) ?? { a_ft, b_ft }
   const residualShares = scaled.map((point) => (point.required_ft < 0 ? undefined : residualShare(point, fit)))

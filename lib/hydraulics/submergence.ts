@@ -26,8 +26,19 @@ export function vortexSubmergence_ft(flow_gpm: number, bore_in: number): number 
   return bore_ft * (1 + 2.3 * froude)
 }
 
-/** Cover a strainer wants: at least the 2 ft rule; `advised_ft` is the larger of the rule and the vortex formula. */
-export function strainerCover(flow_gpm: number, bore_in: number): { readonly rule_ft: number; readonly vortex_ft: number; readonly advised_ft: number } {
+/** Cover a strainer wants: at least the rule; `advised_ft` is the larger of the rule and the vortex formula. */
+export type StrainerCover = { readonly rule_ft: number; readonly vortex_ft: number; readonly advised_ft: number }
+
+/**
+ * Cover over a strainer by the 2 ft rule and by the vortex formula.
+ *
+ * @param flow_gpm through this one line, 0 or more
+ * @param bore_in  above 0
+ * @returns both, and the larger, [ft]
+ * @throws RangeError if an argument is out of range
+ * @source rule: NRCS and handbook (seen-2nd), others ask 3 ft; formula as vortexSubmergence_ft
+ */
+export function strainerCover(flow_gpm: number, bore_in: number): StrainerCover {
   const vortex_ft = vortexSubmergence_ft(flow_gpm, bore_in)
   return { rule_ft: FIELD_RULE_COVER_FT, vortex_ft, advised_ft: Math.max(FIELD_RULE_COVER_FT, vortex_ft) }
 }

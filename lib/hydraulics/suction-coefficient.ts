@@ -50,7 +50,11 @@ export function suctionCoefficient(size_in: number): SuctionCoefficient {
   if (upper && lower) {
     const share = Math.log(size_in / lower.size_in) / Math.log(upper.size_in / lower.size_in)
     const between = (a: number, b: number) => a * (b / a) ** share
-    return { entrance_ft: between(lower.entrance_ft, upper.entrance_ft), perFoot_ft: between(lower.perFoot_ft, upper.perFoot_ft), from: 'between' }
+    return {
+      entrance_ft: between(lower.entrance_ft, upper.entrance_ft),
+      perFoot_ft: between(lower.perFoot_ft, upper.perFoot_ft),
+      from: 'between',
+    }
   }
   const nearest = lower ?? upper
   requireThat(nearest !== undefined, 'size_in', size_in, 'a bore')

@@ -87,7 +87,8 @@ export function suctionIssues(setup: SuctionSetup | readonly SuctionSetup[]): Is
     const { size_in, strainer = 'barrel', intake = 'side', dryHydrant } = line
     if (suctionCoefficient(size_in).from === 'beyond') issues.push(issue('suction-size-extrapolated', 'note', [], { size_in }))
     if (strainer !== 'barrel' && line.strainerExtraAt1000gpm_ft === undefined && !dryHydrant) {
-      issues.push(issue('strainer-loss-assumed', 'note', [], { strainer, extra_ft: strainerExtraVelocityHeads[strainer] * velocityHead_ft(1000, size_in), flow_gpm: 1000 }))
+      const extra_ft = strainerExtraVelocityHeads[strainer] * velocityHead_ft(1000, size_in)
+      issues.push(issue('strainer-loss-assumed', 'note', [], { strainer, extra_ft, flow_gpm: 1000 }))
     }
     if (intake !== 'side' && line.intakeExtraAt1000gpm_ft === undefined) {
       const { low_ft, high_ft } = assumedIntakeExtraAt1000gpm_ft[intake]

@@ -56,7 +56,8 @@ export function vaporHead_ft(water_degF: number): number {
 export function boilingPoint_degF(pressure_psi: number): number {
   requirePositive('pressure_psi', pressure_psi)
   let low = 32, high = 212
-  requireThat(pressure_psi >= vaporPressure_psi(low) && pressure_psi <= vaporPressure_psi(high), 'pressure_psi', pressure_psi, 'between the vapor pressures of 32 and 212 °F')
+  const isWater = pressure_psi >= vaporPressure_psi(low) && pressure_psi <= vaporPressure_psi(high)
+  requireThat(isWater, 'pressure_psi', pressure_psi, 'between the vapor pressures of 32 and 212 °F')
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2
     if (vaporPressure_psi(middle) < pressure_psi) low = middle

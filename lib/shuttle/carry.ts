@@ -128,7 +128,7 @@ function carryEngine(from: Scenario, old: SimState, to: Scenario, next: SimState
   next.engine[0] = old.engine[0]!
   if (old.engine[0] === ENGINE.coming) {
     next.fire[FIRE.engine_gal] = to.demand.engineTank_gal
-    next.fire[FIRE.initial_gal] = old.fire[FIRE.initial_gal]! + to.demand.engineTank_gal - from.demand.engineTank_gal
+    next.fire[FIRE.initial_gal] = old.fire[FIRE.initial_gal]! + (to.demand.engineTank_gal - from.demand.engineTank_gal)
   } else {
     next.next_s[to.entities.engine] = old.next_s[from.entities.engine]!
   }
@@ -173,7 +173,7 @@ function carryFill(from: Scenario, old: SimState, source: number, to: Scenario, 
   const before_gal = from.fills.usable_gal[source]!
   const after_gal = to.fills.usable_gal[f]!
   // A corrected volume shifts what is left by the correction.
-  if (before_gal !== Infinity && after_gal !== Infinity) next.source_gal[f] = Math.max(0, old.source_gal[source]! + after_gal - before_gal)
+  if (before_gal !== Infinity && after_gal !== Infinity) next.source_gal[f] = Math.max(0, old.source_gal[source]! + (after_gal - before_gal))
 }
 
 /** What was drawn, spilled or stored at sites that are no more goes out of the sums together with them. */

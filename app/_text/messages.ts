@@ -1,4 +1,5 @@
 import caution from './en/caution.json'
+import choice from './en/choice.json'
 import drill from './en/drill.json'
 import entry from './en/entry.json'
 import evidence from './en/evidence.json'
@@ -7,6 +8,7 @@ import home from './en/home.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
 import law from './en/law.json'
+import map from './en/map.json'
 import plan from './en/plan.json'
 import quantity from './en/quantity.json'
 import resources from './en/resources.json'
@@ -18,7 +20,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  caution, drill, entry, evidence, field, home, issue, kit, law, plan, quantity, resources, result, server, shell, survey, working,
+  caution, choice, drill, entry, evidence, field, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

@@ -1,0 +1,51 @@
+import L from 'leaflet'
+import type { DrawnDistrict } from '../drawn-district'
+import { mercatorLine } from '../mercator'
+import { drawTile } from '../paint/draw-tile'
+import type { Palette } from '../paint/palette'
+
+const TILE_PX = 256
+
+/** The district drawn tile by tile on canvases of our own; nothing is fetched. */
+export class DistrictTiles extends L.GridLayer {
+  #district: DrawnDistrict
+  #palette: Palette
+
+  constructor(district: DrawnDistrict, palette: Palette) {
+    super({ tileSize: TILE_PX, updateWhenZooming: false, keepBuffer: 3 })
+    this.#district = district
+    this.#palette = palette
+  }
+
+  setPalette(palette: Palette): void {
+    this.#palette = palette
+    this.redraw()
+  }
+
+  override createTile({ x, y, z }: L.Coords): HTMLElement {
+    const canvas = document.createElement('canvas')
+    const ratio = devicePixelRatio || 1
+    canvas.width = canvas.height = Math.round(TILE_PX * ratio)
+    const context = canvas.getContext('2d')
+    if (!context) return canvas
+    context.scale(canvas.width / TILE_PX, canvas.height / TILE_PX)
+    this.#drawGround(context, x, y, z)
+    const tile = this.#district.tiles.getTileRaw(z, x, y)
+    if (tile) drawTile(context, tile, z, TILE_PX, this.#palette)
+    return canvas
+  }
+
+  /** The ground of the district, and a darker one where its data ends: beyond it nothing is known. */
+  #drawGround(context: CanvasRenderingContext2D, x: number, y: number, z: number): void {
+    const { south, west, north, east } = this.#district.bounds
+    const corners = mercatorLine([{ lat: north, lon: west }, { lat: south, lon: east }]).map((value, i) => (value * 2 ** z - (i % 2 === 0 ? x : y)) * TILE_PX)
+    const [left = 0, top = 0, right = 0, bottom = 0] = corners.map((value) => Math.min(Math.max(value, -8), TILE_PX + 8))
+    context.fillStyle = this.#palette.beyond
+    context.fillRect(0, 0, TILE_PX, TILE_PX)
+    context.fillStyle = this.#palette.ground
+    context.fillRect(left, top, right - left, bottom - top)
+    context.strokeStyle = this.#palette.graticule
+    context.lineWidth = 1
+    context.strokeRect(left, top, right - left, bottom - top)
+  }
+}

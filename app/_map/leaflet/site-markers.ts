@@ -1,0 +1,176 @@
+import L from 'leaflet'
+import type { Point } from '@/lib/geo'
+import type { MapSite } from '../map-types'
+import { crowdedNames } from '../crowded-names'
+import { findKeyStep } from '../key-step'
+
+/** Edge of what a finger can hit, whatever the size of the symbol in it. */
+const HIT_PX = 44
+/** Pause after which a move by keys counts as made. */
+const KEY_PAUSE_MS = 700
+
+export type SiteEvents = {
+  pick?(siteId: string): void
+  /** At most once a frame while a site is on its way. */
+  drag?(siteId: string, point: Point): void
+  /** The site has been put down. What it was moved to must be shown at once, or it goes back. */
+  move?(siteId: string, point: Point): void
+}
+
+type Held = {
+  marker: L.Marker
+  face: HTMLElement
+  site: MapSite
+  isMoving: boolean
+  /** Ends a move by keys that is under way. */
+  endKeys: ((isKept: boolean) => void) | undefined
+  cancelWait: (() => void) | undefined
+}
+
+/** The symbols on the map: each an element that can be focused, dragged, and moved by keys. */
+export class SiteMarkers {
+  readonly #map: L.Map
+  readonly #held = new Map<string, Held>()
+  #events: SiteEvents = {}
+  #frame: number | undefined
+
+  constructor(map: L.Map) {
+    this.#map = map
+    map.on('zoomend', this.thinNames)
+  }
+
+  setEvents(events: SiteEvents): void {
+    this.#events = events
+  }
+
+  /** Makes the markers those of these sites. @returns the element that each site's face is drawn into */
+  show(sites: readonly MapSite[]): ReadonlyMap<string, HTMLElement> {
+    const ids = new Set(sites.map(({ id }) => id))
+    for (const [id, held] of this.#held) {
+      if (ids.has(id)) continue
+      held.marker.remove()
+      this.#held.delete(id)
+    }
+    for (const site of sites) this.#showOne(site)
+    return new Map([...this.#held].map(([id, { face }]) => [id, face]))
+  }
+
+  /** Hides names that have no room among the others; call when the faces have been drawn. */
+  thinNames = (): void => {
+    const order = [...this.#held.values()].sort((a, b) => rankOf(a.site) - rankOf(b.site))
+    const boxes = order.map(({ marker, face, site }) => {
+      const { x, y } = this.#map.latLngToLayerPoint(marker.getLatLng())
+      const name = face.querySelector<HTMLElement>('[data-name]')
+      return { x, y, width: name?.offsetWidth ?? 0, height: name?.offsetHeight ?? 0, isAlwaysShown: site.isChosen ?? false }
+    })
+    crowdedNames(boxes).forEach((isCrowded, i) => order[i]?.marker.getElement()?.toggleAttribute('data-crowded', isCrowded))
+  }
+
+  remove(): void {
+    this.#map.off('zoomend', this.thinNames)
+    if (this.#frame !== undefined) cancelAnimationFrame(this.#frame)
+    for (const { marker, cancelWait } of this.#held.values()) {
+      cancelWait?.()
+      marker.remove()
+    }
+    this.#held.clear()
+  }
+
+  #showOne(site: MapSite): void {
+    const held = this.#held.get(site.id) ?? this.#add(site)
+    held.site = site
+    if (!held.isMoving) held.marker.setLatLng([site.point.lat, site.point.lon])
+    held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -500 : 0)
+    if (site.isMovable) held.marker.dragging?.enable()
+    else held.marker.dragging?.disable()
+  }
+
+  #add(site: MapSite): Held {
+    const face = document.createElement('div')
+    const icon = L.divIcon({ html: face, className: '', iconSize: [HIT_PX, HIT_PX], iconAnchor: [HIT_PX / 2, HIT_PX / 2] })
+    const marker = L.marker([site.point.lat, site.point.lon], { icon, keyboard: true, draggable: site.isMovable ?? false, autoPan: true, autoPanPadding: [48, 48], bubblingMouseEvents: false })
+    const held: Held = { marker, face, site, isMoving: false, endKeys: undefined, cancelWait: undefined }
+    const { id } = site
+    marker.on('click', () => this.#events.pick?.(id))
+    marker.on('dragstart', () => {
+      held.endKeys?.(true)
+      held.isMoving = true
+    })
+    marker.on('drag', () => this.#dragSoon(held))
+    marker.on('dragend', () => this.#put(held))
+    marker.addTo(this.#map)
+    const element = marker.getElement()
+    element?.setAttribute('data-site-id', id)
+    element?.addEventListener('keydown', (event) => this.#key(held, event))
+    element?.addEventListener('blur', () => held.endKeys?.(true))
+    this.#held.set(id, held)
+    return held
+  }
+
+  #dragSoon(held: Held): void {
+    this.#frame ??= requestAnimationFrame(() => {
+      this.#frame = undefined
+      if (held.isMoving) this.#events.drag?.(held.site.id, pointOf(held.marker))
+    })
+  }
+
+  #put(held: Held): void {
+    held.isMoving = false
+    this.#events.move?.(held.site.id, pointOf(held.marker))
+    // Whoever was told has shown the new place by now, or would not have it.
+    setTimeout(() => {
+      if (!held.isMoving) held.marker.setLatLng([held.site.point.lat, held.site.point.lon])
+    }, 0)
+  }
+
+  #key(held: Held, event: KeyboardEvent): void {
+    if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault()
+      event.stopPropagation()
+      if (held.endKeys) held.endKeys(true)
+      else this.#events.pick?.(held.site.id)
+      return
+    }
+    if (event.key === 'Escape' && held.endKeys) {
+      event.stopPropagation()
+      held.endKeys(false)
+      return
+    }
+    const step = held.site.isMovable ? findKeyStep(event) : undefined
+    if (!step) return
+    event.preventDefault()
+    event.stopPropagation()
+    held.isMoving = true
+    const at = this.#map.latLngToContainerPoint(held.marker.getLatLng()).add(step)
+    held.marker.setLatLng(this.#map.containerPointToLatLng(at))
+    this.#map.panInside(held.marker.getLatLng(), { padding: [48, 48], animate: false })
+    this.#dragSoon(held)
+    this.#endKeysLater(held)
+  }
+
+  /** The move by keys is made when no further key comes for a while, or the symbol loses the focus. */
+  #endKeysLater(held: Held): void {
+    held.cancelWait?.()
+    held.endKeys = (isKept) => {
+      held.cancelWait?.()
+      held.cancelWait = held.endKeys = undefined
+      if (isKept) return this.#put(held)
+      held.isMoving = false
+      held.marker.setLatLng([held.site.point.lat, held.site.point.lon])
+      this.#events.drag?.(held.site.id, held.site.point)
+    }
+    const timer = setTimeout(() => held.endKeys?.(true), KEY_PAUSE_MS)
+    held.cancelWait = () => clearTimeout(timer)
+  }
+}
+
+/** Whose name is shown where there is not room for all. */
+const rankOf = ({ isChosen, isMarked, kind, isGhost }: MapSite): number =>
+  (isChosen ? 0 : isMarked ? 100 : isGhost ? 300 : 200) + siteOrder.indexOf(kind)
+
+const siteOrder: readonly MapSite['kind'][] = ['fireGround', 'dumpSite', 'fillSite', 'draftSite', 'source', 'hazard', 'roadNote', 'station']
+
+const pointOf = (marker: L.Marker): Point => {
+  const { lat, lng } = marker.getLatLng()
+  return { lat, lon: lng }
+}

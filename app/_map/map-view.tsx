@@ -1,0 +1,135 @@
+'use client'
+
+import 'leaflet/dist/leaflet.css'
+import L from 'leaflet'
+import { useCallback, useEffect, useImperativeHandle, useRef, useState, type Ref } from 'react'
+import type { SiteKind } from '@/app/_look/site-shapes'
+import { say } from '@/app/_text'
+import { findBounds, type Bounds, type Point } from '@/lib/geo'
+import { joinClasses } from '../_ui/join-classes'
+import { FINEST_ZOOM, type DrawnDistrict } from './drawn-district'
+import { MapControls } from './map-controls'
+import styles from './map.module.css'
+import type { MapHandle, MapRoute, MapSite } from './map-types'
+import { useDistrictLayers } from './use-district-layers'
+import { useRoutes } from './use-routes'
+import { useSites } from './use-sites'
+
+export type MapViewProps = {
+  /** The drawn district; absent: a bare grid, with a sentence why. */
+  district?: DrawnDistrict
+  /** True while the district is on its way: then nothing is said about it being absent. */
+  isLoading?: boolean
+  /** Where the map data comes from, as its licence asks; always in sight. */
+  attribution?: readonly string[]
+  /** Where to look first; else all sites, else the district. */
+  home?: Bounds
+  sites?: readonly MapSite[]
+  routes?: readonly MapRoute[]
+  /** The kind of site that the next click or tap places. */
+  pending?: SiteKind
+  onPlace?(point: Point): void
+  onPick?(siteId: string): void
+  /** A click where no site is, while none is pending. */
+  onPickGround?(point: Point): void
+  onLongPress?(point: Point): void
+  onDrag?(siteId: string, point: Point): void
+  onMove?(siteId: string, point: Point): void
+  /** Where this device is, when the user has asked for it. */
+  onLocate?(point: Point, accuracy_m: number): void
+  /** Words for a point under the pointer, when they are wanted. */
+  pointWords?(point: Point): string
+  className?: string
+  ref?: Ref<MapHandle>
+}
+
+/** The district map. Runs only in a browser: use `DistrictMap`. */
+export default function MapView(props: MapViewProps) {
+  const { district, isLoading, home, sites = [], routes = [], pending, className, ref } = props
+  const holder = useRef<HTMLDivElement>(null)
+  const [map, setMap] = useState<L.Map>()
+  const latest = useRef(props)
+  useEffect(() => {
+    latest.current = props
+  })
+
+  useEffect(() => {
+    if (!holder.current) return
+    const made = L.map(holder.current, { zoomControl: false, attributionControl: false, minZoom: 5, maxZoom: FINEST_ZOOM, zoomDelta: 1, wheelPxPerZoomLevel: 90, fadeAnimation: false })
+    L.control.scale({ position: 'bottomleft', maxWidth: 120 }).addTo(made)
+    lookAt(made, firstBounds(latest.current))
+    made.on('click', ({ latlng }: L.LeafletMouseEvent) => {
+      const { pending: kind, onPlace, onPickGround } = latest.current
+      if (kind) onPlace?.(pointOf(latlng))
+      else onPickGround?.(pointOf(latlng))
+    })
+    made.on('contextmenu', ({ latlng, originalEvent }: L.LeafletMouseEvent) => {
+      originalEvent.preventDefault()
+      latest.current.onLongPress?.(pointOf(latlng))
+    })
+    const observer = new ResizeObserver(() => made.invalidateSize({ pan: false }))
+    observer.observe(holder.current)
+    setMap(made)
+    return () => {
+      observer.disconnect()
+      made.remove()
+      setMap(undefined)
+    }
+  }, [])
+
+  useDistrictLayers(map, district)
+  const drawRoutes = useRoutes(map, routes)
+  const faces = useSites(map, sites, latest)
+
+  const fit = useCallback(() => map && lookAt(map, firstBounds(latest.current)), [map])
+  const [hasLooked, setLooked] = useState(false)
+  useEffect(() => {
+    if (!map || hasLooked || !firstBounds({ district, home, sites })) return
+    lookAt(map, firstBounds({ district, home, sites }))
+    setLooked(true)
+  }, [map, hasLooked, district, home, sites])
+
+  useImperativeHandle(ref, (): MapHandle => ({
+    fitTo: (target) => map && lookAt(map, 'south' in target ? target : findBounds(target)),
+    centreOn: ({ lat, lon }) => map?.panTo([lat, lon]),
+    drawRoutes,
+    centre: () => (map ? pointOf(map.getCenter()) : { lat: 0, lon: 0 }),
+  }), [map, drawRoutes])
+
+  return (
+    <div className={joinClasses(styles.frame, className)}>
+      <div
+        ref={holder}
+        className={joinClasses(styles.map, pending && styles.placing)}
+        role="region"
+        aria-label={say('map.label')}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' || event.target !== holder.current || !map || !pending) return
+          event.preventDefault()
+          props.onPlace?.(pointOf(map.getCenter()))
+        }}
+      />
+      {faces}
+      {pending && <div className={styles.cross} aria-hidden="true" />}
+      {map && <MapControls map={map} onFit={fit} isBare={!district && !isLoading} {...props} />}
+    </div>
+  )
+}
+
+const pointOf = ({ lat, lng }: L.LatLng): Point => ({ lat, lon: lng })
+
+/** Where to look: the home given, else all sites with the district around them, else nowhere yet. */
+function firstBounds({ home, sites = [], district }: Pick<MapViewProps, 'home' | 'sites' | 'district'>): Bounds | undefined {
+  return home ?? findBounds(sites.map(({ point }) => point)) ?? district?.bounds
+}
+
+function lookAt(map: L.Map, bounds: Bounds | undefined): void {
+  if (!bounds) {
+    map.setView([0, 0], 5, { animate: false })
+    return
+  }
+  const { south, west, north, east } = bounds
+  // Room for symbols and their names, and for the buttons below; less of it where the map is small.
+  const side = Math.min(56, map.getSize().x * 0.08)
+  map.fitBounds([[south, west], [north, east]], { paddingTopLeft: [side, side], paddingBottomRight: [side, side + 56], maxZoom: 16, animate: false })
+}

@@ -1,0 +1,79 @@
+import type { ScreenFrame } from '../leaflet/screen-canvas'
+import type { MapLabel } from './labels'
+import type { Palette } from './palette'
+
+type Box = { left: number; top: number; right: number; bottom: number; text: string }
+
+/** The same name is not written again nearer than this. */
+const REPEAT_PX = 320
+const MOST = 160
+
+/** Writes the names, most important first, each only where nothing is written yet. */
+export function drawLabels(frame: ScreenFrame, labels: readonly MapLabel[], palette: Palette): void {
+  const { context, zoom, topLeft, size } = frame
+  const taken: Box[] = []
+  const right = topLeft.x + size.x
+  const bottom = topLeft.y + size.y
+  context.textAlign = 'center'
+  context.textBaseline = 'middle'
+  context.lineJoin = 'round'
+  for (const label of labels) {
+    if (taken.length >= MOST) break
+    if (zoom < label.firstZoom) continue
+    const spot = spotOf(frame, label)
+    if (!spot || spot.x < topLeft.x || spot.x > right || spot.y < topLeft.y || spot.y > bottom) continue
+    context.font = fontOf(label, zoom, palette)
+    const width = context.measureText(label.text).width
+    if (label.line.length > 2 && width > spot.length_px) continue
+    const box = boxOf(spot, width, label.text)
+    if (taken.some((other) => isHit(other, box))) continue
+    taken.push(box)
+    write(context, label, spot, palette)
+  }
+}
+
+type Spot = { x: number; y: number; angle: number; length_px: number }
+
+/** A point's own place; of a line the middle of its longest straight piece. */
+function spotOf({ worldSize, origin }: ScreenFrame, { line }: MapLabel): Spot | undefined {
+  if (line.length === 2) return { x: (line[0] ?? 0) * worldSize - origin.x, y: (line[1] ?? 0) * worldSize - origin.y, angle: 0, length_px: Infinity }
+  let best: Spot | undefined
+  for (let i = 0; i + 3 < line.length; i += 2) {
+    const [x = 0, y = 0, nextX = 0, nextY = 0] = [line[i], line[i + 1], line[i + 2], line[i + 3]]
+    const length_px = Math.hypot(nextX - x, nextY - y) * worldSize
+    if (best && length_px <= best.length_px) continue
+    const angle = Math.atan2(nextY - y, nextX - x)
+    const upright = angle > Math.PI / 2 ? angle - Math.PI : angle < -Math.PI / 2 ? angle + Math.PI : angle
+    best = { x: ((x + nextX) / 2) * worldSize - origin.x, y: ((y + nextY) / 2) * worldSize - origin.y, angle: upright, length_px }
+  }
+  return best && { ...best, length_px: best.length_px * 1.15 }
+}
+
+function fontOf({ kind, rank }: MapLabel, zoom: number, { font, isBold }: Palette): string {
+  if (kind === 'place') return `${isBold || rank <= 2 ? 650 : 500} ${rank <= 1 ? 15 : rank === 2 ? 13.5 : 12}px ${font}`
+  if (kind === 'water') return `${isBold ? 600 : 450} 11.5px ${font}`
+  return `${isBold ? 600 : 450} ${zoom >= 17 ? 12 : 11}px ${font}`
+}
+
+function boxOf({ x, y, angle }: Spot, width: number, text: string): Box {
+  const halfX = (Math.abs(Math.cos(angle)) * width) / 2 + 8
+  const halfY = (Math.abs(Math.sin(angle)) * width) / 2 + 9
+  return { left: x - halfX, right: x + halfX, top: y - halfY, bottom: y + halfY, text }
+}
+
+function isHit(a: Box, b: Box): boolean {
+  const reach = a.text === b.text ? REPEAT_PX : 0
+  return a.left - reach < b.right && a.right + reach > b.left && a.top - reach < b.bottom && a.bottom + reach > b.top
+}
+
+function write(context: CanvasRenderingContext2D, { text, kind, rank }: MapLabel, { x, y, angle }: Spot, palette: Palette): void {
+  context.save()
+  context.translate(x, y)
+  context.rotate(angle)
+  context.strokeStyle = palette.halo
+  context.lineWidth = 3.5
+  context.strokeText(text, 0, 0)
+  context.fillStyle = kind === 'water' ? palette.labelWater : kind === 'place' && rank <= 2 ? palette.labelStrong : palette.label
+  context.fillText(text, 0, 0)
+  context.restore()
+}

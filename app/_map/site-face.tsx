@@ -1,0 +1,19 @@
+import { SiteSymbol } from '../_look/site-symbol'
+import { joinClasses } from '../_ui/join-classes'
+import styles from './map.module.css'
+import type { MapSite } from './map-types'
+
+/** What is seen of a site on the map: its symbol, its name, and what is to be said of it. */
+export function SiteFace({ site: { kind, name, letter, note, isMarked, isChosen, isGhost, isMovable } }: { site: MapSite }) {
+  return (
+    <div className={joinClasses(styles.face, isChosen && styles.chosen, isMarked && styles.marked, isMovable && styles.movable)}>
+      <span className={styles.symbol}>
+        <SiteSymbol kind={kind} size={30} {...(letter !== undefined && { letter })} {...(isGhost && { isGhost })} />
+      </span>
+      <span className={styles.name} data-name aria-hidden="true">
+        {name}
+        {note && <span className={styles.note}>{note}</span>}
+      </span>
+    </div>
+  )
+}

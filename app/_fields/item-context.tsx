@@ -1,0 +1,54 @@
+'use client'
+
+import { createContext, use, useMemo, type ReactNode } from 'react'
+import type { Evidence } from '@/lib/evidence'
+import type { DocumentKind } from '@/lib/plan'
+import { getClient } from '../_client'
+import { fieldLabel, say, sayIssue } from '../_text'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+
+/** The item whose fields stand below: of a list of a document, or the document itself. */
+export type EditedItem = {
+  docId: string
+  docKind: DocumentKind
+  collection?: string
+  item: Readonly<Record<string, unknown>> & { readonly id: string; readonly evidence?: Readonly<Record<string, Evidence>> }
+}
+
+type Value = EditedItem & {
+  /** Sets fields, with their evidence where given; undefined takes one away. A refusal is told in a line. */
+  set: (fields: Record<string, unknown>, evidence?: Record<string, Evidence | undefined>, label?: string) => void
+}
+
+const ItemContext = createContext<Value | undefined>(undefined)
+
+/** Gives the fields inside it the item they edit. */
+export function ItemFields({ docId, docKind, collection, item, children }: EditedItem & { children: ReactNode }) {
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const value = useMemo<Value>(() => ({
+    docId, docKind, item, ...(collection !== undefined && { collection }),
+    set: (fields, evidence, label) => {
+      const names = Object.keys(fields)
+      const refused = getClient().edit(docId, {
+        kind: 'setFields',
+        ...(collection !== undefined && { collection, id: item.id }),
+        set: withNulls(fields),
+        ...(evidence && { evidence: withNulls(evidence) }),
+      }, { label: label ?? say('entry.changed', { field: names.map(fieldLabel).join(', ') }) })
+      if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+    },
+  }), [docId, docKind, collection, item, toast, system])
+  return <ItemContext value={value}>{children}</ItemContext>
+}
+
+/** @throws Error outside `ItemFields` */
+export function useItem(): Value {
+  const value = use(ItemContext)
+  if (!value) throw new Error('a field must stand inside ItemFields')
+  return value
+}
+
+const withNulls = (fields: Readonly<Record<string, unknown>>): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(fields).map(([field, value]) => [field, value ?? null]))

@@ -1,0 +1,65 @@
+import type { SupplyChart } from '@/lib/supply'
+
+/** A tender's line: 0 is the dump site, 1 the fill site. */
+export type ChartLine = {
+  id: string
+  letter: string
+  dash: string | undefined
+  points: { time_s: number; share: number }[]
+  waits: { from_s: number; to_s: number; share: number }[]
+}
+
+/** Told apart without colour. */
+const dashes = [undefined, '7 3', '2 3', '9 3 2 3', '5 2', '1 2', '12 4', '4 2 1 2']
+
+/** Where a tender is on its road: at the dump until it leaves, at the fill until it leaves, between while it drives. */
+export function linesOf({ tenders }: Pick<SupplyChart, 'tenders'>): ChartLine[] {
+  return tenders.map(({ id, segments }, index) => {
+    const points: ChartLine['points'] = []
+    const waits: ChartLine['waits'] = []
+    for (const { phase, from_s, to_s } of segments) {
+      const [from, to] = phase === 'drives-to-fill' ? [0, 1] : phase === 'drives-to-dump' ? [1, 0] : isAtFill(phase) ? [1, 1] : [0, 0]
+      points.push({ time_s: from_s, share: from }, { time_s: to_s, share: to })
+      if (phase.startsWith('waits')) waits.push({ from_s, to_s, share: from })
+    }
+    return { id, points, waits, letter: String(index + 1), dash: dashes[index % dashes.length] }
+  })
+}
+
+const isAtFill = (phase: string): boolean => phase === 'waits-to-fill' || phase === 'takes-bay' || phase === 'fills' || phase === 'clears-bay'
+
+/** Path of a line up to a time; a drive that goes on past it is cut there. */
+export function pathOf(points: ChartLine['points'], end_s: number, x: (time_s: number) => number, y: (share: number) => number): string {
+  let path = ''
+  for (const [index, point] of points.entries()) {
+    const before = points[index - 1]
+    if (point.time_s > end_s) {
+      if (before && before.time_s < end_s) {
+        const share = before.share + ((point.share - before.share) * (end_s - before.time_s)) / (point.time_s - before.time_s)
+        path += `L${x(end_s).toFixed(1)} ${y(share).toFixed(1)}`
+      }
+      break
+    }
+    path += `${path === '' ? 'M' : 'L'}${x(point.time_s).toFixed(1)} ${y(point.share).toFixed(1)}`
+  }
+  return path
+}
+
+/** Area under a tank's level up to a time. */
+export function tankArea(levels: SupplyChart['tanks'][number]['levels'], end_s: number, x: (time_s: number) => number, level: (gal: number) => number, floor: number): string {
+  const first = levels[0]
+  if (!first) return ''
+  const shown = levels.filter(({ time_s }) => time_s <= end_s)
+  const last = shown.at(-1) ?? first
+  const next = levels[shown.length]
+  const line = shown.map(({ time_s, level_gal }) => `L${x(time_s).toFixed(1)} ${level(level_gal).toFixed(1)}`).join('')
+  const atEnd = next ? last.level_gal + ((next.level_gal - last.level_gal) * (end_s - last.time_s)) / (next.time_s - last.time_s) : last.level_gal
+  const tail = `L${x(end_s).toFixed(1)} ${level(atEnd).toFixed(1)}`
+  return `M${x(first.time_s).toFixed(1)} ${floor}${line}${tail}L${x(end_s).toFixed(1)} ${floor}Z`
+}
+
+/** Minutes to mark: as many as stand apart. */
+export function minuteMarks(end_s: number, plot: number): number[] {
+  const step_min = [1, 2, 5, 10, 15, 20, 30, 60].find((minutes) => (minutes * 60 * plot) / end_s >= 56) ?? 120
+  return Array.from({ length: Math.floor(end_s / (step_min * 60)) + 1 }, (_, index) => index * step_min * 60)
+}

@@ -1,0 +1,89 @@
+'use client'
+
+import { formatQuantity, linkText, say } from '../_text'
+import type { NameOf } from '../_text'
+import { joinClasses } from '../_ui/join-classes'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import type { ChainPart, LinkKind, SupplyResult } from '@/lib/supply'
+import styles from './supply-strip.module.css'
+
+/** The part of the chain that a link belongs to. */
+export const partOfLink: Readonly<Record<LinkKind, ChainPart['part']>> = {
+  source: 'source', fillRate: 'fill', fillHandling: 'fill', road: 'road', dumpRate: 'dump', dumpHandling: 'dump', portableTank: 'dump', dumpPump: 'fireGround',
+}
+
+export type SupplyStripProps = {
+  result: Pick<SupplyResult, 'chain' | 'limitingLink' | 'sustainable_gpm' | 'needed_gpm'>
+  names: NameOf
+  chosen: ChainPart['part'] | undefined
+  onChoose: (part: ChainPart['part']) => void
+}
+
+const HEIGHT = 64
+/** Parts wider than this times the narrowest are drawn no wider: the figure says the rest. */
+const MOST_TIMES = 3
+/** How much of a column the band takes to widen or narrow. */
+const EASE = 0.22
+
+/** The chain from source to fire ground as one band whose width is capacity; the narrowest place shows at a glance. */
+export function SupplyStrip({ result, names, chosen, onChoose }: SupplyStripProps) {
+  const [system] = useUnitSystem()
+  const { chain, limitingLink, needed_gpm, sustainable_gpm } = result
+  if (chain.length === 0) return <p className={styles.empty}>{say('plan.strip.empty')}</p>
+  const narrowest = Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm))
+  const full = Math.max(narrowest * MOST_TIMES, needed_gpm ?? 0, 1)
+  const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full) / full) * (HEIGHT / 2 - 3))
+  const limiting = limitingLink ? partOfLink[limitingLink.kind] : undefined
+  return (
+    <div className={styles.strip} role="group" aria-label={say('plan.strip.label')}>
+      <svg className={styles.picture} viewBox={`0 0 ${chain.length * 100} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
+        <path className={styles.band} d={bandPath(chain.map(({ capacity_gpm }) => half(capacity_gpm)))} />
+        {sustainable_gpm !== null && <path className={styles.flow} d={bandPath(chain.map(() => half(sustainable_gpm)))} />}
+        {needed_gpm !== null && [-1, 1].map((side) => (
+          <line key={side} className={styles.need} x1="0" x2={chain.length * 100} y1={HEIGHT / 2 + side * half(needed_gpm)} y2={HEIGHT / 2 + side * half(needed_gpm)} />
+        ))}
+      </svg>
+      <ol className={styles.parts}>
+        {chain.map(({ part, capacity_gpm }) => {
+          const isLimit = part === limiting
+          return (
+            <li key={part}>
+              <button
+                type="button"
+                className={joinClasses(styles.part, isLimit && styles.limit, part === chosen && styles.chosen)}
+                aria-pressed={part === chosen}
+                onClick={() => { onChoose(part) }}
+              >
+                <span className={styles.name}>{say(`plan.part.${part}`)}</span>
+                <span className={styles.figure}>{formatQuantity(capacity_gpm, 'gpm', system)}</span>
+                {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
+                {!isLimit && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
+              </button>
+            </li>
+          )
+        })}
+      </ol>
+      {needed_gpm !== null && <p className={styles.legend}>{say('plan.strip.legend', { needed: formatQuantity(needed_gpm, 'gpm', system), expected: formatQuantity(sustainable_gpm ?? 0, 'gpm', system) })}</p>}
+    </div>
+  )
+}
+
+/** Outline of a band, symmetric about the middle, that eases from one half-width to the next at the column edges. */
+function bandPath(halves: readonly number[]): string {
+  const middle = HEIGHT / 2
+  const edge = (side: 1 | -1, order: readonly number[]) => order.map((index) => {
+    const half = halves[index] ?? 0
+    const left = index * 100 + EASE * 50
+    const right = (index + 1) * 100 - EASE * 50
+    const y = middle + side * half
+    const [a, b] = side === -1 ? [left, right] : [right, left]
+    const next = halves[index + (side === -1 ? 1 : -1)]
+    const to = side === -1 ? (index + 1) * 100 + EASE * 50 : index * 100 - EASE * 50
+    const bend = next === undefined ? '' : `C${(b + to) / 2} ${y} ${(b + to) / 2} ${middle + side * next} ${to} ${middle + side * next}`
+    return `L${a} ${y}L${b} ${y}${bend}`
+  }).join('')
+  const forward = halves.map((_, index) => index)
+  const first = halves[0] ?? 0
+  const last = halves.at(-1) ?? 0
+  return `M0 ${middle - first}${edge(-1, forward)}L${halves.length * 100} ${middle - last}L${halves.length * 100} ${middle + last}${edge(1, forward.toReversed())}L0 ${middle + first}Z`
+}

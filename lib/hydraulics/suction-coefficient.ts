@@ -22,7 +22,7 @@ const table = [
 const rows = table.map(({ size_in, twentyFeet_ft, tenMore_ft }) =>
   ({ size_in, entrance_ft: twentyFeet_ft - 2 * tenMore_ft, perFoot_ft: tenMore_ft / 10 }))
 
-/** Beyond the table, entrance and strainer together: the table's four sizes lie between 0.95 and 1.4. */
+/** Under 4 in, entrance and strainer together: the table's four sizes lie between 0.95 and 1.4. */
 const ENTRANCE_VELOCITY_HEADS = 1.2
 /** Exponent of the diameter in Hazen-Williams friction. */
 const FRICTION_EXPONENT = 4.87
@@ -33,7 +33,8 @@ const FRICTION_EXPONENT = 4.87
  *   loss(Q) = (entrance + perFoot · length) · (Q / 1000)²
  *
  * Sizes 4, 4.5, 5 and 6 in are the table's. Between them both parts follow a power of the diameter from row to row.
- * Beyond it: 1.2 velocity heads for entrance and strainer, hose friction from the nearest row by diameter^−4.87.
+ * Beyond it: under 4 in 1.2 velocity heads for entrance and strainer, over 6 in the 6 in row's share of the velocity
+ * head; hose friction from the nearest row by diameter^−4.87.
  *
  * @param size_in nominal bore, 1.5 to 10; outside 4 to 6 it is extrapolated and says so
  * @returns coefficients at 1,000 gpm through one line
@@ -59,7 +60,7 @@ export function suctionCoefficient(size_in: number): SuctionCoefficient {
   const nearest = lower ?? upper
   requireThat(nearest !== undefined, 'size_in', size_in, 'a bore')
   return {
-    entrance_ft: ENTRANCE_VELOCITY_HEADS * velocityHead_ft(1000, size_in),
+    entrance_ft: upper ? ENTRANCE_VELOCITY_HEADS * velocityHead_ft(1000, size_in) : nearest.entrance_ft * (nearest.size_in / size_in) ** 4,
     perFoot_ft: nearest.perFoot_ft * (nearest.size_in / size_in) ** FRICTION_EXPONENT,
     from: 'beyond',
   }

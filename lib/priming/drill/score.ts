@@ -11,7 +11,7 @@ export type DrillScore = {
   readonly troubleCount: number
   /** 0 to 100; 0 unless the goal was met. */
   readonly points: number
-  readonly parts: { readonly time: number; readonly water: number; readonly moves: number; readonly clean: number }
+  readonly parts: { readonly forTime: number; readonly forWater: number; readonly forMoves: number; readonly forOrder: number }
 }
 
 const TIME_POINTS = 40
@@ -38,11 +38,11 @@ export function scoreDrill(drill: Drill): DrillScore {
     ? drill.events.some(({ code }) => code === 'goal-met')
     : gaveUp && start_gal - state.tankWater_gal <= scenario.goal.mostTankUsedShare * rig.tank_gal
   const parts = isGoalMet ? {
-    time: against(scenario.par.time_s, state.time_s, TIME_POINTS),
-    water: against(scenario.par.water_gal, water_gal, WATER_POINTS),
-    moves: against(scenario.par.moveCount, moveCount, MOVE_POINTS),
-    clean: Math.max(0, CLEAN_POINTS - POINTS_PER_TROUBLE * troubleCount),
-  } : { time: 0, water: 0, moves: 0, clean: 0 }
+    forTime: against(scenario.par.time_s, state.time_s, TIME_POINTS),
+    forWater: against(scenario.par.water_gal, water_gal, WATER_POINTS),
+    forMoves: against(scenario.par.moveCount, moveCount, MOVE_POINTS),
+    forOrder: Math.max(0, CLEAN_POINTS - POINTS_PER_TROUBLE * troubleCount),
+  } : { forTime: 0, forWater: 0, forMoves: 0, forOrder: 0 }
   return { isGoalMet, time_s: state.time_s, water_gal, moveCount, troubleCount, parts,
-    points: Math.round(parts.time + parts.water + parts.moves + parts.clean) }
+    points: Math.round(parts.forTime + parts.forWater + parts.forMoves + parts.forOrder) }
 }

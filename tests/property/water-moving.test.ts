@@ -59,7 +59,7 @@ test('filling never takes more than supply, vent, inlet and hose allow', () => {
         expect(one.inletPressures_psi[i]).toBeLessThanOrEqual((line.bays[i]?.maxInlet_psi ?? 0) + 1e-6)
       })
     }
-  }), { numRuns: 60 })
+  }))
 })
 
 test('energy of a fill line: pump pressure is trunk, bay hose and inlet together where no bay is gated', () => {
@@ -72,14 +72,14 @@ test('energy of a fill line: pump pressure is trunk, bay hose and inlet together
       const needed_psi = (line.trunk ? layLoss_psi(line.trunk, one.total_gpm) : 0) + layLoss_psi(bay.lay, rate_gpm) + (one.inletPressures_psi[0] ?? 0)
       expect(needed_psi).toBeCloseTo(one.pumpPressure_psi, 3)
     }
-  }), { numRuns: 60 })
+  }))
 })
 
 test('the rate of a bay never rises as equal bays beside it come into use', () => {
   fc.assert(fc.property(fillLine, (line) => {
     const rates_gpm = fillRates(line).bayRate_gpm
     rates_gpm.forEach((rate_gpm, i) => expect(rate_gpm).toBeLessThanOrEqual((rates_gpm[i - 1] ?? Infinity) + 1e-3))
-  }), { numRuns: 60 })
+  }))
 })
 
 const dump = fc.record({

@@ -14,6 +14,8 @@ export type ShellProps = {
   /** The district that is open; without one there are no screens to go to. */
   district?: { readonly id: string; readonly name: string } | undefined
   screen?: Screen
+  /** Heading of the page for those who hear it, where no visible one stands in the content. */
+  title?: string
   /** Whether changes are kept; the live state of this window unless another is given. */
   saveState?: ReactNode
   /** Actions of the screen, at the right of the bar. */
@@ -24,7 +26,7 @@ export type ShellProps = {
 }
 
 /** The frame of every screen: bar above, on a phone the screens below. */
-export function Shell({ district, screen, saveState, actions, layout = 'page', children }: ShellProps) {
+export function Shell({ district, screen, title, saveState, actions, layout = 'page', children }: ShellProps) {
   return (
     <div className={joinClasses(styles.shell, styles[layout], district && styles.withScreens)}>
       <a className={styles.skip} href="#content">{say('shell.skip')}</a>
@@ -38,7 +40,10 @@ export function Shell({ district, screen, saveState, actions, layout = 'page', c
           <DisplayChoice />
         </div>
       </header>
-      <main id="content" className={styles.content} tabIndex={-1}>{children}</main>
+      <main id="content" className={styles.content} tabIndex={-1}>
+        {title && <h1 className={styles.heard}>{title}</h1>}
+        {children}
+      </main>
     </div>
   )
 }

@@ -11,7 +11,7 @@ export type DrillScore = {
   readonly troubleCount: number
   /** 0 to 100; 0 unless the goal was met. */
   readonly points: number
-  readonly parts: { readonly forTime: number; readonly forWater: number; readonly forMoves: number; readonly forOrder: number }
+  readonly parts: { readonly promptPoints: number; readonly thriftPoints: number; readonly movePoints: number; readonly orderPoints: number }
 }
 
 const TIME_POINTS = 40
@@ -38,11 +38,11 @@ export function scoreDrill(drill: Drill): DrillScore {
     ? drill.events.some(({ code }) => code === 'goal-met')
     : gaveUp && start_gal - state.tankWater_gal <= scenario.goal.mostTankUsedShare * rig.tank_gal
   const parts = isGoalMet ? {
-    forTime: against(scenario.par.time_s, state.time_s, TIME_POINTS),
-    forWater: against(scenario.par.water_gal, water_gal, WATER_POINTS),
-    forMoves: against(scenario.par.moveCount, moveCount, MOVE_POINTS),
-    forOrder: Math.max(0, CLEAN_POINTS - POINTS_PER_TROUBLE * troubleCount),
-  } : { forTime: 0, forWater: 0, forMoves: 0, forOrder: 0 }
+    promptPoints: against(scenario.par.time_s, state.time_s, TIME_POINTS),
+    thriftPoints: against(scenario.par.water_gal, water_gal, WATER_POINTS),
+    movePoints: against(scenario.par.moveCount, moveCount, MOVE_POINTS),
+    orderPoints: Math.max(0, CLEAN_POINTS - POINTS_PER_TROUBLE * troubleCount),
+  } : { promptPoints: 0, thriftPoints: 0, movePoints: 0, orderPoints: 0 }
   return { isGoalMet, time_s: state.time_s, water_gal, moveCount, troubleCount, parts,
-    points: Math.round(parts.forTime + parts.forWater + parts.forMoves + parts.forOrder) }
+    points: Math.round(parts.promptPoints + parts.thriftPoints + parts.movePoints + parts.orderPoints) }
 }

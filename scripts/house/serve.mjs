@@ -30,6 +30,17 @@ async function listen(server, host, { port, isFixed }) {
   }
 }
 
+/** The framework says at its start how long it took to read its settings; nobody asked. */
+async function quietly(work) {
+  const { log } = console
+  console.log = () => undefined
+  try {
+    return await work()
+  } finally {
+    console.log = log
+  }
+}
+
 function withResolvers() {
   const made = {}
   made.promise = new Promise((resolve, reject) => Object.assign(made, { resolve, reject }))
@@ -56,7 +67,7 @@ export async function serve({ host, port, isFixed }) {
   const actualPort = await listen(server, host, { port, isFixed })
   const { default: next } = await import('next')
   const app = next({ dev: false, dir: root, hostname: host, port: actualPort, httpServer: server })
-  await app.prepare()
+  await quietly(() => app.prepare())
   opened.resolve(app.getRequestHandler())
   const stop = async () => {
     server.close()

@@ -9,7 +9,7 @@
 const QUANTITIES = new Set([
   'flow', 'lift', 'length', 'height', 'width', 'weight', 'distance', 'speed', 'pressure', 'head', 'volume', 'time',
   'duration', 'altitude', 'elevation', 'temperature', 'vacuum', 'loss', 'travel', 'level', 'rate', 'capacity', 'diameter',
-  'size', 'depth', 'delay', 'rise', 'residual', 'inflow', 'outflow', 'demand',
+  'size', 'depth', 'delay', 'rise', 'residual', 'inflow', 'outflow',
 ])
 
 const UNIT =

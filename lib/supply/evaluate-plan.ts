@@ -3,6 +3,7 @@ import type { Bundle } from '../plan'
 import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
+import { firstToMeasure } from './first-to-measure'
 import { linkTrials } from './improve-link'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
 import type { Link, SupplyResult } from './result'
@@ -10,8 +11,10 @@ import { handFigureOf } from './hand-figure'
 import { legResults } from './ways'
 
 export type EvaluateOptions = {
-  /** Leaves out the limiting link and the ranking of links, which take a search each. */
+  /** Leaves out the limiting link and the ranking of links, which take a search each, and what to measure. */
   readonly quick?: boolean
+  /** Leaves out only what to measure first, the longest search. */
+  readonly withoutMeasure?: boolean
 }
 
 /**
@@ -27,7 +30,7 @@ export function evaluatePlan(bundle: Bundle, options: EvaluateOptions = {}): Sup
 }
 
 /** The same from a plan that is already worked out as far as numbers. */
-export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: EvaluateOptions = {}): SupplyResult {
+export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withoutMeasure = quick }: EvaluateOptions = {}): SupplyResult {
   const { spec, bundle: { plan } } = compiled
   if (!spec) return blockedResult(compiled, compiled.issues)
   const scenario = compileShuttle(spec)
@@ -60,6 +63,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
     chain: chainOf(compiled),
     waterBalance_gal: planned.balance,
     ...parts(compiled, planned),
+    firstToMeasure: withoutMeasure ? null : firstToMeasure(compiled),
     issues,
   }
 }
@@ -101,6 +105,7 @@ function blockedResult(compiled: CompiledPlan, issues: readonly Issue[]): Supply
     firstWater_s: null, tankEmpty_s: null, supplyReady_s: null, gap_s: null, short_s: null,
     limitingLink: null, links: [], chain: [], waterBalance_gal: null,
     ...parts(compiled, undefined),
+    firstToMeasure: null,
     issues: [...issues],
   }
 }

@@ -109,6 +109,16 @@ export const assumptionSchema = z.strictObject({
   isDefault: z.boolean().describe('true when nobody entered a number'),
 })
 
+export const firstToMeasureSchema = z.strictObject({
+  itemId: z.string(),
+  field: z.string(),
+  value: z.number(),
+  mark: z.enum(['computed', 'handbook', 'assumed']),
+  spreadShare: z.number().describe('half the range the number may lie in, as a share of it'),
+  low_gpm: z.number().describe('sustainable flow at the worse end of the range'),
+  high_gpm: z.number(),
+})
+
 export const resultSchema = z.strictObject({
   format: z.literal('millrace-result'),
   version: z.literal(1),
@@ -133,6 +143,7 @@ export const resultSchema = z.strictObject({
   sites: z.array(z.discriminatedUnion('kind', [fillSiteResultSchema, dumpSiteResultSchema])),
   tenders: z.array(tenderResultSchema),
   legs: z.array(legResultSchema),
+  firstToMeasure: firstToMeasureSchema.nullable().describe('the unmeasured number that moves the sustainable flow most'),
   assumptions: z.array(assumptionSchema).describe('numbers nobody has measured'),
   issues: z.array(issueSchema),
 })
@@ -144,5 +155,6 @@ export type FillSiteResult = z.infer<typeof fillSiteResultSchema>
 export type DumpSiteResult = z.infer<typeof dumpSiteResultSchema>
 export type TenderResult = z.infer<typeof tenderResultSchema>
 export type LegResult = z.infer<typeof legResultSchema>
+export type FirstToMeasure = z.infer<typeof firstToMeasureSchema>
 export type Assumption = z.infer<typeof assumptionSchema>
 export type SupplyResult = z.infer<typeof resultSchema>

@@ -17,11 +17,11 @@ describe('the answer to a small plan', () => {
     // Fill at 1,000 gpm, the last tenth at half the rate: 108 · 1.1 = 118.8 s. Positions and clearing: 75 + 30 + 60 + 30.
     const round_s = 2 * 60 * (0.65 + (60 / 35) * 2) + 108 + 118.8 + 195
     const [tender] = result.tenders
-    expect(tender?.cycle_s).toBeCloseTo(round_s, 9)
-    expect(tender?.hand_gpm).toBeCloseTo(1800 / (round_s / 60), 9)
+    expect(tender?.cycle_s).toBeCloseTo(round_s, 4)
+    expect(tender?.hand_gpm).toBeCloseTo(1800 / (round_s / 60), 4)
     // One bay and one position, nobody in the way: the haul is both tenders' loads over their round.
-    expect(result.hauledCapacity_gpm).toBeCloseTo((2 * 1800) / (round_s / 60), 6)
-    expect(result.hand_gpm).toBeCloseTo((2 * 1800) / (round_s / 60), 6)
+    expect(result.hauledCapacity_gpm).toBeCloseTo((2 * 1800) / (round_s / 60), 4)
+    expect(result.hand_gpm).toBeCloseTo((2 * 1800) / (round_s / 60), 4)
     // Turnout 120 s, 3 mi: both the tender and Engine 2; tank set 120 s later, drafting 240 s after arrival.
     const arrive_s = 120 + 60 * (0.65 + (60 / 35) * 3)
     expect(result.firstArrival_s).toBeCloseTo(arrive_s, 9)
@@ -45,6 +45,16 @@ describe('the answer to a small plan', () => {
     expect(gains).toEqual(gains.toSorted((a, b) => b - a))
   })
 
+  it('names the unmeasured number that moves it most, with the flows at both ends of its range', () => {
+    const { firstToMeasure, sustainable_gpm } = result
+    expect(firstToMeasure?.mark).not.toBe('measured')
+    expect(firstToMeasure?.low_gpm).toBeLessThanOrEqual(sustainable_gpm ?? 0)
+    expect(firstToMeasure?.high_gpm).toBeGreaterThan(firstToMeasure?.low_gpm ?? Infinity)
+    // Measured, it is no longer the first.
+    const again = evaluatePlan(smallBundle({ [`district.apparatus.${firstToMeasure?.itemId === 't2' ? 3 : 2}.${firstToMeasure?.field}`]: firstToMeasure?.value, 'district.apparatus.2.evidence': { [firstToMeasure?.field ?? '']: { mark: 'measured' } } }))
+    expect(`${again.firstToMeasure?.itemId} ${again.firstToMeasure?.field}`).not.toBe(`t1 ${firstToMeasure?.field}`)
+  })
+
   it('explains each figure by a working that ends in the same value', () => {
     for (const figure of explainedFigures) expect(explain(bundle, figure)?.value ?? null, figure).toBe(result[figure])
     for (const site of result.sites) {
@@ -59,8 +69,8 @@ describe('the answer to a small plan', () => {
     expect(() => explain(bundle, 'nonsense')).toThrow(RangeError)
   })
 
-  it('leaves the limiting link out of the quick answer and nothing else', () => {
-    expect(evaluatePlan(bundle, { quick: true })).toEqual({ ...result, links: [], limitingLink: null })
+  it('leaves the limiting link and what to measure out of the quick answer and nothing else', () => {
+    expect(evaluatePlan(bundle, { quick: true })).toEqual({ ...result, links: [], limitingLink: null, firstToMeasure: null })
   })
 })
 

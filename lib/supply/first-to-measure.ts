@@ -1,0 +1,84 @@
+import { compileShuttle, sustainableFlow } from '../shuttle'
+import { findItemSchema, type Bundle, type EditableDocument } from '../plan'
+import { compilePlan, type CompiledPlan } from './compile-plan'
+import { defaults, type DefaultName } from './defaults'
+import type { Assumption, FirstToMeasure } from './result'
+
+/** How far a number may be off when nobody has said, by its mark. Common practice, no source. */
+const spreadByMark = { computed: 0.1, handbook: 0.15, assumed: 0.3 } as const
+
+/** No search takes longer than this many trials; the rest are passed over, least spread first. */
+const MOST_TRIALS = 60
+
+/**
+ * The unmeasured number whose doubt moves the sustainable flow most: each is set to both ends
+ * of its range, the others as they are, and the plan answered again.
+ *
+ * @returns the number with the flows at both ends, or null when none moves the flow by a gallon a minute
+ */
+export function firstToMeasure(compiled: CompiledPlan): FirstToMeasure | null {
+  const { bundle, ledger } = compiled
+  const trials = [...ledger.assumptions.values()]
+    .map((assumption) => ({ assumption, spread: spreadOf(bundle, assumption) }))
+    .filter(({ assumption, spread }) => spread > 0 && assumption.field !== 'duration_s')
+    .sort((a, b) => b.spread - a.spread)
+    .slice(0, MOST_TRIALS)
+  let best: FirstToMeasure | null = null
+  for (const { assumption: { itemId, field, value, mark }, spread } of trials) {
+    const flows = [1 - spread, 1 + spread].flatMap((factor) => {
+      const changed = withNumber(bundle, itemId, field, value * factor)
+      return changed ? [flowOf(changed)] : []
+    })
+    if (flows.length < 2) continue
+    const low_gpm = Math.min(...flows)
+    const high_gpm = Math.max(...flows)
+    if (high_gpm - low_gpm > (best ? best.high_gpm - best.low_gpm : 1)) best = { itemId, field, value, mark, spreadShare: spread, low_gpm, high_gpm }
+  }
+  return best
+}
+
+/** Numbers that stand on a plate: whoever enters them has read them, marked or not. */
+const plateSpread: Readonly<Record<string, number>> = { tank_gal: 0.05, rated_gpm: 0.05, capacity_gal: 0.05 }
+/** A number somebody entered without saying how it is known. */
+const ENTERED_SPREAD = 0.15
+
+function spreadOf({ district, plan }: Bundle, { itemId, field, mark, isDefault }: Assumption): number {
+  if (isDefault) return defaultSpread(field) ?? spreadByMark[mark]
+  const evidence = itemOf(district, plan, itemId)?.evidence?.[field]
+  return evidence?.spreadShare ?? plateSpread[field] ?? (evidence ? spreadByMark[mark] : ENTERED_SPREAD)
+}
+
+const defaultSpread = (field: string): number | undefined => (field in defaults ? defaults[field as DefaultName].spreadShare : undefined)
+
+type Item = { id: string; evidence?: Record<string, { spreadShare?: number }> }
+
+function itemOf(district: Bundle['district'], plan: Bundle['plan'], id: string): Item | undefined {
+  for (const doc of [district, plan] as EditableDocument[]) {
+    if (doc.id === id) return doc as Item
+    for (const list of Object.values(doc)) if (Array.isArray(list)) for (const item of list as Item[]) if (item.id === id) return item
+  }
+  return undefined
+}
+
+/** The bundle with one number of one item changed; undefined where no item keeps such a number. */
+function withNumber(bundle: Bundle, itemId: string, field: string, value: number): Bundle | undefined {
+  for (const docName of ['district', 'plan'] as const) {
+    const doc = bundle[docName] as EditableDocument
+    if (doc.id === itemId) return { ...bundle, [docName]: { ...doc, [field]: value } }
+    for (const [collection, list] of Object.entries(doc)) {
+      if (!Array.isArray(list)) continue
+      const at = (list as Item[]).findIndex(({ id }) => id === itemId)
+      if (at < 0) continue
+      const next = { ...(list as Item[])[at], [field]: value }
+      if (!findItemSchema(docName, collection)?.safeParse(next).success) return undefined
+      return { ...bundle, [docName]: { ...doc, [collection]: (list as Item[]).with(at, next as Item) } }
+    }
+  }
+  return undefined
+}
+
+function flowOf(bundle: Bundle): number {
+  const { spec, dumps } = compilePlan(bundle)
+  if (!spec) return 0
+  return Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, dumps.reduce((sum, { pump_gpm }) => sum + pump_gpm, 0))
+}

@@ -4,7 +4,6 @@ export const commonHeaders: Readonly<Record<string, string>> = {
   'X-Frame-Options': 'DENY',
   'Referrer-Policy': 'no-referrer',
   'Permissions-Policy': 'geolocation=(self), camera=(), microphone=(), payment=(), usb=()',
-  'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
 }
 

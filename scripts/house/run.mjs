@@ -1,15 +1,26 @@
 import { spawn } from 'node:child_process'
 import { root } from './places.mjs'
 
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP']
 const current = new Set()
+let isInterrupted = false
 
-/** Children die with us: whatever ends this process, they get the signal too. */
-for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) {
-  process.on(signal, () => {
-    if (current.size === 0) return
-    for (const child of current) child.kill(signal)
-    process.exitCode = 130
-  })
+/** While a command runs, what would end this process ends the command first. */
+function passOn(signal) {
+  isInterrupted = true
+  for (const child of current) child.kill(signal)
+}
+
+function begin(child) {
+  if (current.size === 0) for (const signal of SIGNALS) process.on(signal, passOn)
+  current.add(child)
+}
+
+function end(child) {
+  current.delete(child)
+  if (current.size > 0) return
+  for (const signal of SIGNALS) process.off(signal, passOn)
+  if (isInterrupted) process.exit(130)
 }
 
 /**
@@ -29,16 +40,16 @@ export function run(command, args, { env = {}, quiet = false, cwd = root, stdin 
       env: { ...process.env, ...env },
       stdio: quiet ? [stdin, 'pipe', 'pipe'] : [stdin, 'inherit', 'inherit'],
     })
-    current.add(child)
+    begin(child)
     let output = ''
     child.stdout?.on('data', (part) => (output += part))
     child.stderr?.on('data', (part) => (output += part))
     child.on('error', (error) => {
-      current.delete(child)
+      end(child)
       reject(error)
     })
     child.on('close', (code, signal) => {
-      current.delete(child)
+      end(child)
       resolve({ code: code ?? 1, signal, output })
     })
   })

@@ -1,34 +1,7 @@
 /** Serves the built app from this process. */
 import { createServer } from 'node:http'
+import { listen } from './listen.mjs'
 import { root } from './places.mjs'
-import { PlainError } from './say.mjs'
-
-const LAST_PORT_TRIED = 50
-
-function listenOn(server, host, port) {
-  return new Promise((resolve, reject) => {
-    const refuse = (error) => reject(error)
-    server.once('error', refuse)
-    server.listen({ host, port }, () => {
-      server.off('error', refuse)
-      resolve(server.address().port)
-    })
-  })
-}
-
-/** The wanted port; if it is taken and need not be that one, the next free one. */
-async function listen(server, host, { port, isFixed }) {
-  for (let tried = port; ; tried += 1) {
-    try {
-      return await listenOn(server, host, tried)
-    } catch (error) {
-      const isTaken = error.code === 'EADDRINUSE'
-      if (isTaken && !isFixed && tried < port + LAST_PORT_TRIED) continue
-      if (isTaken) throw new PlainError(`Port ${tried} is already in use: stop what uses it or set PORT to another number.`)
-      throw new PlainError(`Millrace cannot listen on ${host} port ${tried}: ${error.message}.`)
-    }
-  }
-}
 
 /** The framework says at its start how long it took to read its settings; nobody asked. */
 async function quietly(work) {

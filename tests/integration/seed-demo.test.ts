@@ -1,0 +1,42 @@
+import { execFile } from 'node:child_process'
+import path from 'node:path'
+import { promisify } from 'node:util'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { getBlob } from '@/app/_server/blobs'
+import { findDocument, listDocuments, softDelete } from '@/app/_server/documents'
+import type { District } from '@/lib/plan'
+import { decodeRoadGraph } from '@/lib/roads'
+import { shippedBundle } from '../unit/demo/shipped-demo'
+import { root, scratchDatabase, type Scratch } from './support/scratch-database'
+
+let scratch: Scratch
+
+const seed = () =>
+  promisify(execFile)(process.execPath, ['--import', 'tsx', path.join(root, 'app/_cli/seed-demo.ts')], { cwd: root, env: { ...process.env, MILLRACE_DATA: scratch.folder } })
+
+beforeAll(async () => {
+  scratch = await scratchDatabase()
+  await seed()
+}, 180_000)
+afterAll(() => scratch.remove())
+
+test('the district and its plans are there', async () => {
+  expect((await listDocuments(scratch.database, { kind: 'district' })).map(({ id }) => id)).toEqual(['ostrel-valley'])
+  expect((await listDocuments(scratch.database, { kind: 'plan', districtId: 'ostrel-valley' })).map(({ id }) => id).sort()).toEqual(['plan-gander-hill', 'plan-school', 'plan-yarrow-bank'])
+})
+
+test('its road data is kept under the hash that the shipped bundles name', async () => {
+  const district = (await findDocument(scratch.database, 'ostrel-valley'))!.doc as unknown as District
+  expect(district.roads?.hash).toBe(shippedBundle('plan-gander-hill').district.roads?.hash)
+  const { kind, bytes } = await getBlob(scratch.database, district.roads!.hash)
+  expect(kind).toBe('roads')
+  expect(decodeRoadGraph(bytes)).not.toHaveProperty('code')
+  expect((await getBlob(scratch.database, district.map!.hash)).kind).toBe('map')
+})
+
+test('a second time changes nothing, and what was deleted stays deleted', async () => {
+  await softDelete(scratch.database, 'plan-school')
+  await seed()
+  expect((await findDocument(scratch.database, 'plan-school'))?.isDeleted).toBe(true)
+  expect(await listDocuments(scratch.database, { withDeleted: true })).toHaveLength(4)
+}, 120_000)

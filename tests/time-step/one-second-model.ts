@@ -83,12 +83,15 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
   let engine = spec.demand.firstDue?.tank_gal ?? 0
   let allReady = Infinity
   let keptReserve = true
+  // each place at a site by the moment it is free again, Infinity while taken
+  const dumpPlaces = spec.dumps.map((d) => Array.from({ length: d.positionCount }, () => d.ready_s))
+  const fillPlaces = spec.fills.map((f) => Array.from({ length: f.bayCount }, () => f.ready_s))
+  const freePlace = (places: number[], at: number): void => { places[places.indexOf(Infinity)] = at }
   const step = question.step ?? 1
   const stepMinutes = step / 60
   let clock = 0
 
   for (let tick = 1; clock < spec.horizon_s && clock < allReady + question.lastsAfterReady; tick++) {
-    const before = clock
     clock = tick * step
     // vehicles on a timer
     for (const truck of trucks) {
@@ -99,7 +102,9 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       const t = truck.spec
       if (truck.doing === 'away' || truck.doing === 'to-dump') { truck.doing = 'queue-dump'; truck.since = clock + truck.timer }
       else if (truck.doing === 'spot') { truck.doing = 'dump'; truck.minutesNow = -truck.timer / 60 }
-      else if (truck.doing === 'unspot' && truck.dumpEndedAt >= (t.withdraw_s ?? Infinity)) truck.doing = 'left'
+      else if (truck.doing === 'unspot') freePlace(dumpPlaces[t.dumpIndex]!, clock + truck.timer)
+      else if (truck.doing === 'unhook') freePlace(fillPlaces[t.fillIndex]!, clock + truck.timer)
+      if (truck.doing === 'unspot' && truck.dumpEndedAt >= (t.withdraw_s ?? Infinity)) truck.doing = 'left'
       else if (truck.doing === 'unspot') { truck.doing = 'to-fill'; truck.timer += t.toFill_s }
       else if (truck.doing === 'to-fill') { truck.doing = 'queue-fill'; truck.since = clock + truck.timer }
       else if (truck.doing === 'hookup') { truck.doing = 'fill'; truck.minutesNow = -truck.timer / 60 }
@@ -110,15 +115,12 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
     for (const truck of line) {
       const t = truck.spec
       const atDump = truck.doing === 'queue-dump'
-      const places = atDump ? spec.dumps[t.dumpIndex]!.positionCount : spec.fills[t.fillIndex]!.bayCount
-      const opensAt = atDump ? spec.dumps[t.dumpIndex]!.ready_s : spec.fills[t.fillIndex]!.ready_s
-      const busyWith: Doing[] = atDump ? ['spot', 'dump', 'unspot'] : ['hookup', 'fill', 'unhook']
-      const taken = trucks.filter((x) =>
-        busyWith.includes(x.doing) && (atDump ? x.spec.dumpIndex === t.dumpIndex : x.spec.fillIndex === t.fillIndex)).length
-      if (taken >= places || clock < opensAt) continue
-      const lateBy = Math.max(-step, Math.min(0, truck.since > before ? truck.timer : -step / 2))
+      const places = atDump ? dumpPlaces[t.dumpIndex]! : fillPlaces[t.fillIndex]!
+      const free = Math.min(...places)
+      if (free > clock) continue
+      places[places.indexOf(free)] = Infinity
       truck.doing = atDump ? 'spot' : 'hookup'
-      truck.timer = lateBy + (atDump ? t.dumpPosition_s : t.fillPosition_s)
+      truck.timer = (atDump ? t.dumpPosition_s : t.fillPosition_s) - (clock - Math.max(truck.since, free))
       if (truck.timer > 0) continue
       truck.doing = atDump ? 'dump' : 'fill'
       truck.minutesNow = -truck.timer / 60
@@ -128,7 +130,9 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       const filling = trucks.filter((x) => x.doing === 'fill' && x.spec.fillIndex === index)
       const wants = filling.map((x) => {
         const perBay = Math.min(pond.spec.bayRate_gpm[filling.length - 1]!, x.spec.fillLimit_gpm)
-        return (x.water >= x.spec.usable_gal * (1 - x.spec.topUpShare) - 1e-9 ? perBay * x.spec.topUpRateShare : perBay) * x.minutesNow
+        // the middle of the step says whether it is in the slow last part
+        const middle = x.water + (perBay * x.minutesNow) / 2
+        return (middle >= x.spec.usable_gal * (1 - x.spec.topUpShare) ? perBay * x.spec.topUpRateShare : perBay) * x.minutesNow
       })
       const wanted = wants.reduce((a, b) => a + b, 0)
       const has = pond.water + (pond.spec.inflow_gpm ?? 0) * stepMinutes
@@ -153,9 +157,9 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       const dumping = trucks.filter((x) => x.doing === 'dump' && spec.dumps[x.spec.dumpIndex] === site.spec)
       const offers = dumping.map((x) => {
         const rates = x.spec.dumpRate_gpm
-        const gone = 1 - x.water / x.spec.usable_gal
-        const rate = rates[Math.min(rates.length - 1, Math.floor(gone * rates.length + 1e-9))]!
-        return Math.min(x.water, rate * x.minutesNow)
+        const rateWith = (water: number) => rates[Math.min(rates.length - 1, Math.floor((1 - water / x.spec.usable_gal) * rates.length))]!
+        const middle = Math.max(0, x.water - (rateWith(x.water) * x.minutesNow) / 2)
+        return Math.min(x.water, rateWith(middle) * x.minutesNow)
       })
       const keeps = dumping.map((x) => 1 - (x.spec.spillShare ?? 0))
       const offered = offers.reduce((sum, offer, k) => sum + offer * keeps[k]!, 0)

@@ -5,7 +5,7 @@ import type { ShuttleSpec } from '@/lib/shuttle/spec'
  * linear congruence with the constants of Numerical Recipes), turned into layouts a
  * rural crew could set up. Same row every time, so that an exception can be looked at.
  */
-export function randomSpecs(count: number, start = 20240229): ShuttleSpec[] {
+export function randomSpecs(count: number, loadShare: (chance: number) => number = (chance) => 0.4 + 0.5 * chance, start = 20240229): ShuttleSpec[] {
   let word = start >>> 0
   const next = (): number => { word = (Math.imul(word, 1664525) + 1013904223) >>> 0; return word / 4294967296 }
   const between = (low: number, high: number): number => low + next() * (high - low)
@@ -15,7 +15,7 @@ export function randomSpecs(count: number, start = 20240229): ShuttleSpec[] {
     const fillCount = next() < 0.7 ? 1 : 2
     const shareOfFirst = dumpCount === 1 ? 1 : between(0.3, 0.7)
     const limit = between(100, 400)
-    return {
+    const spec: ShuttleSpec = {
       seed: whole(1, 1000),
       horizon_s: 18000,
       fills: Array.from({ length: fillCount }, (_, f) => {
@@ -67,11 +67,22 @@ export function randomSpecs(count: number, start = 20240229): ShuttleSpec[] {
         }
       }),
       demand: {
-        stages: [{ from_s: 0, flow_gpm: between(100, 900) }],
+        stages: [],
         ...(next() < 0.7 ? { firstDue: { arrive_s: between(180, 500), tank_gal: between(500, 1000) } } : {}),
         reserve_s: 120,
       },
     }
+    return { ...spec, demand: { ...spec.demand, stages: [{ from_s: 0, flow_gpm: loadShare(next()) * handFigure(spec) }] } }
   }
   return Array.from({ length: count }, oneSpec)
+}
+
+/** Handbook estimate: loads over round trips, summed over tenders; waiting is not in it. */
+function handFigure(spec: ShuttleSpec): number {
+  return spec.tenders.reduce((sum, t) => {
+    const dump_min = t.usable_gal / t.dumpRate_gpm[Math.floor(t.dumpRate_gpm.length / 2)]!
+    const fill_min = t.usable_gal / Math.min(t.fillLimit_gpm, spec.fills[t.fillIndex]!.bayRate_gpm[0]!)
+    const handling_s = t.dumpPosition_s + t.dumpClear_s + t.fillPosition_s + t.fillClear_s
+    return sum + (0.9 * t.usable_gal) / (dump_min + fill_min + (handling_s + t.toFill_s + t.toDump_s) / 60)
+  }, 0)
 }

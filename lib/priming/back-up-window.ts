@@ -104,7 +104,7 @@ export function backUpPrimeWindow(rig: BackUpRig, site: BackUpSite): BackUpWindo
   const issues: Issue[] = []
   if (found.verdict === 'lift-out-of-reach') {
     issues.push(issue('back-up-out-of-reach', 'block', [], {
-      lift_ft: site.lift_ft, highestLift_ft: found.highestLiftGated_ft, short_ft: site.lift_ft - found.highestLiftGated_ft }))
+      lift_ft: site.lift_ft, highest_ft: found.highestLiftGated_ft, short_ft: site.lift_ft - found.highestLiftGated_ft }))
   }
   if (found.drainsTank) issues.push(issue('back-up-drains-tank', 'warn', [], { over_ft: -found.vacuum_ft }))
   const most_psi = mostPressure_psi(rig.curve, found.gate?.flow_gpm ?? found.flow_gpm)

@@ -64,14 +64,16 @@ const MOST_FINDINGS = 12
  * Explains a run that is over: each trouble with the movement that made it, found by leaving
  * the movement out and playing on, and with what would have helped, found the same way.
  *
- * @returns findings in order of time, at most a dozen
+ * @returns findings in order of time
  */
-export function debrief(drill: Drill): Finding[] {
-  const movements = movementsOf(drill.scenario.controls, drill.moves)
-  return drill.events.filter(({ code }) => troubleCodes.includes(code)).slice(0, MOST_FINDINGS).map((event) => explain(drill, movements, event))
-}
+export const debrief = (drill: Drill): Finding[] => troublesOf(drill).map((event) => explainEvent(drill, event))
 
-function explain(drill: Drill, movements: readonly Movement[], event: DrillEvent): Finding {
+/** The run's troubles in order of time, at most a dozen. */
+export const troublesOf = (drill: Drill): DrillEvent[] => drill.events.filter(({ code }) => troubleCodes.includes(code)).slice(0, MOST_FINDINGS)
+
+/** Explains one event of a run; plays parts of it again, which takes a moment. */
+export function explainEvent(drill: Drill, event: DrillEvent): Finding {
+  const movements = movementsOf(drill.scenario.controls, drill.moves)
   // Half a second more: a change must keep the trouble away, not just put it off by a blink.
   const until_s = event.at_s + 0.5
   const possible = movements.filter((movement) => movement.start_s <= event.at_s && movement.end_s >= event.at_s - LOOK_BACK_S &&

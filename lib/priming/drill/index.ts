@@ -1,3 +1,4 @@
+export { rigFrom, type DrillPumper, type DrillSite } from './rig-from'
 export { drillRig, plausibleRig, type DrillRig } from './rig'
 export { beginDrill, controlNames, restControls, tankHead_ft, type ControlName, type DrillControls, type DrillStart, type DrillState } from './state'
 export { STEP_S, stepDrill } from './step'
@@ -9,6 +10,6 @@ export { columnOf, recordColumns, recordRows, type DrillRecord, type RecordColum
 export { advanceDrill, createDrill, giveUpDrill, playScript, type Drill } from './drill'
 export { movementsOf, type Movement } from './movements'
 export { isAverted, whatIf, type Change, type WhatIf } from './what-if'
-export { debrief, type Finding, type Remedy } from './debrief'
+export { debrief, explainEvent, troublesOf, type Finding, type Remedy } from './debrief'
 export { scoreDrill, type DrillScore } from './score'
 export { drillAssumptions, type AssumptionCode, type AssumptionKind } from './assumptions'

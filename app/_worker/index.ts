@@ -1,0 +1,6 @@
+/** What is worked out away from the page: imports, answers. */
+export { importFile, type ImportFileOptions } from './import-file'
+export type { DistrictImport, ImportSummary } from './import-roads'
+export { getPlanner, Planner } from './planner'
+export type { DragAnswer, PlanAnswer } from './planner-engine'
+export { usePlanAnswer, type PlanAnswerState } from './use-plan-answer'

@@ -1,0 +1,48 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { issue, type Issue } from '@/lib/issue'
+import type { Bundle, Leg, NoLeg } from '@/lib/plan'
+import type { LegUse, SupplyResult } from '@/lib/supply'
+import { getPlanner } from './planner'
+import type { PlanAnswer } from './planner-engine'
+
+export type PlanAnswerState = {
+  /** The newest answer there is; of an earlier state of the plan while `pending.answer`. */
+  result?: SupplyResult
+  legs: readonly (Leg | NoLeg)[]
+  uses: readonly LegUse[]
+  /** What stands in the way of finding roads; what the answer itself has to say is in `result.issues`. */
+  issues: readonly Issue[]
+  pending: { answer: boolean; limitingLink: boolean }
+}
+
+const none: PlanAnswerState = { legs: [], uses: [], issues: [], pending: { answer: true, limitingLink: true } }
+
+/**
+ * The answer to a plan, worked out in the worker: figures at once, the limiting link after
+ * them. A change of the bundle asks anew; the last answer stays meanwhile, marked pending.
+ *
+ * @param bundle the same object until a document changes; undefined while they load
+ */
+export function usePlanAnswer(bundle: Bundle | undefined): PlanAnswerState {
+  const [answer, setAnswer] = useState<{ of: Bundle; given: PlanAnswer } | undefined>()
+  const [failure, setFailure] = useState<{ of: Bundle; issue: Issue } | undefined>()
+
+  useEffect(() => {
+    if (!bundle) return
+    let isGone = false
+    getPlanner()
+      .answer(bundle, (given) => !isGone && setAnswer({ of: bundle, given }))
+      .catch((error: unknown) => !isGone && setFailure({ of: bundle, issue: issue('answer-failed', 'block', [bundle.plan.id], { reason: String(error) }) }))
+    return () => {
+      isGone = true
+    }
+  }, [bundle])
+
+  if (failure && failure.of === bundle) return { ...none, issues: [failure.issue], pending: { answer: false, limitingLink: false } }
+  if (!bundle || !answer || answer.of.plan.id !== bundle.plan.id) return none
+  const { given, of } = answer
+  const isOld = of !== bundle
+  return { result: given.result, legs: given.legs, uses: given.uses, issues: given.issues, pending: { answer: isOld, limitingLink: isOld || given.isQuick } }
+}

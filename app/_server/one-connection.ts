@@ -5,8 +5,8 @@ type Client = ReturnType<PrismaLibSql['createClient']>
 type Transaction = Awaited<ReturnType<Client['transaction']>>
 type Statement = Parameters<Transaction['execute']>[0]
 
-const GIVE_UP_AFTER_ms = 10_000
-const LONGEST_PAUSE_ms = 50
+const GIVE_UP_AFTER_ms = 30_000
+const LONGEST_PAUSE_ms = 10
 
 /**
  * The adapter, with three differences to the driver by itself:

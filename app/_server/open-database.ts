@@ -16,7 +16,7 @@ export async function openDatabase(file: string): Promise<Database> {
   if (!existsSync(file)) throw new Error(`there is no database at ${file}: npm start makes one`)
   const database = new PrismaClient({
     adapter: new OneConnection({ url: pathToFileURL(file).href }),
-    transactionOptions: { maxWait: 20_000, timeout: 30_000 },
+    transactionOptions: { maxWait: 60_000, timeout: 60_000 },
   })
   await database.$queryRaw`PRAGMA journal_mode = WAL`
   await database.$queryRaw`PRAGMA synchronous = FULL`

@@ -14,7 +14,7 @@ export type OsmLimits = {
 /** About ten large counties; a browser tab holds this in well under 1 GB. */
 export const defaultOsmLimits: OsmLimits = {
   maxFileBytes: 400_000_000,
-  maxUnpackedBytes: 1_600_000_000,
+  maxUnpackedBytes: 600_000_000,
   maxNodes: 8_000_000,
   maxWays: 1_500_000,
   maxRelations: 200_000,

@@ -1,4 +1,4 @@
-import { FEET_PER_MILE, feetFromMetres, KILOGRAMS_PER_POUND, METRES_PER_MILE, poundsFromKilograms } from '../units'
+import { feetFromMetres, KILOGRAMS_PER_POUND, METRES_PER_MILE, poundsFromKilograms } from '../units'
 
 /**
  * What a tag says of a limit. `unknown` is never `none`: a missing or unreadable posting
@@ -126,6 +126,3 @@ export const speedLimitFromTag = (text: string | undefined): PostedLimit =>
     const speed_mph = unit === 'mph' ? value : unit === 'knots' ? value * KNOT_MPH : mphFromKmh(value)
     return speed_mph > 100 ? unknown : limit(speed_mph)
   })
-
-/** Feet a second at one mile an hour. */
-export const FEET_PER_SECOND_PER_MPH = FEET_PER_MILE / 3600

@@ -1,7 +1,7 @@
 import { distanceM } from '../geo'
 import type { Issue } from '../issue'
-import { DEGREES_E7, FEET_PER_SECOND_PER_MPH } from '../osm'
-import { feetFromMetres } from '../units'
+import { DEGREES_E7 } from '../osm'
+import { FEET_PER_MILE, feetFromMetres } from '../units'
 import { nodeKind } from './node-traits'
 import { roadFlag } from './road-flags'
 import { arcCountOf, headOfArc, type RoadGraph } from './road-graph'
@@ -34,6 +34,9 @@ export type RoadWeights = {
   /** A note makes some road quicker or more open than the data does: lower bounds from the data do not hold. */
   readonly isEased: boolean
 }
+
+/** Feet a second at one mile an hour. */
+const FEET_PER_SECOND_PER_MPH = FEET_PER_MILE / 3600
 
 /** How near a note must be to a barrier to open it. */
 const BARRIER_REACH_FT = 100

@@ -7,10 +7,13 @@ export type FieldRule = { min?: number; max?: number; maxLength?: number; isInte
 /**
  * @param collection list of the document; absent: the document's own fields
  * @param itemKind   the item's `kind`, for lists whose items are of several kinds
+ * @param part       field of the item that holds the field, such as `suction`
  */
-export function fieldRule(docKind: DocumentKind, collection: string | undefined, itemKind: string | undefined, field: string): FieldRule {
+export function fieldRule(docKind: DocumentKind, collection: string | undefined, itemKind: string | undefined, field: string, part?: string): FieldRule {
   const schema = collection === undefined ? schemaOf(docKind) : findItemSchema(docKind, collection)
-  const shape = schema && shapeOf(schema, itemKind)
+  const whole = schema && shapeOf(schema, itemKind)
+  const inner = part === undefined ? undefined : whole?.[part]
+  const shape = part === undefined ? whole : inner && shapeOf(unwrapped(inner), undefined)
   const found = shape?.[field]
   return found ? ruleOf(unwrapped(found)) : {}
 }

@@ -17,19 +17,31 @@ export type EditedItem = {
 }
 
 type Value = EditedItem & {
+  /** Field of the item that holds the fields below, such as `suction`. */
+  part?: string
+
   /** Sets fields, with their evidence where given; undefined takes one away. A refusal is told in a line. */
   set: (fields: Record<string, unknown>, evidence?: Record<string, Evidence | undefined>, label?: string) => void
 }
 
 const ItemContext = createContext<Value | undefined>(undefined)
 
-/** Gives the fields inside it the item they edit. */
-export function ItemFields({ docId, docKind, collection, item, children }: EditedItem & { children: ReactNode }) {
+/** For parts of an item, whose fields are kept inside one of its own. */
+export function ItemContextProvider({ value, children }: { value: Value; children: ReactNode }) {
+  return <ItemContext value={value}>{children}</ItemContext>
+}
+
+/**
+ * Gives the fields inside it the item they edit.
+ *
+ * @param onSet takes the place of setting the item's fields, for an item that is not in the document yet
+ */
+export function ItemFields({ docId, docKind, collection, item, onSet, children }: EditedItem & { onSet?: Value['set']; children: ReactNode }) {
   const toast = useToast()
   const [system] = useUnitSystem()
   const value = useMemo<Value>(() => ({
     docId, docKind, item, ...(collection !== undefined && { collection }),
-    set: (fields, evidence, label) => {
+    set: onSet ?? ((fields, evidence, label) => {
       const names = Object.keys(fields)
       const refused = getClient().edit(docId, {
         kind: 'setFields',
@@ -38,8 +50,8 @@ export function ItemFields({ docId, docKind, collection, item, children }: Edite
         ...(evidence && { evidence: withNulls(evidence) }),
       }, { label: label ?? say('entry.changed', { field: names.map(fieldLabel).join(', ') }) })
       if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    },
-  }), [docId, docKind, collection, item, toast, system])
+    }),
+  }), [docId, docKind, collection, item, onSet, toast, system])
   return <ItemContext value={value}>{children}</ItemContext>
 }
 

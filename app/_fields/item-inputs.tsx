@@ -20,10 +20,10 @@ const labelOf = ({ field, label }: Common): string => label ?? titled(fieldLabel
 
 /** A quantity of the item, with its evidence; the number used while it is empty is shown in the field. */
 export function ItemQuantity({ standIn, ...common }: Common & { standIn?: Pick<Default, 'value' | 'mark' | 'source'> | undefined }) {
-  const { docKind, collection, item, set } = useItem()
+  const { docKind, collection, item, part, set } = useItem()
   const unit = findUnit(common.field)
   if (!unit) throw new RangeError(`field is ${common.field}, must end in a unit`)
-  const { min, max } = fieldRule(docKind, collection, asText(item.kind), common.field)
+  const { min, max } = fieldRule(docKind, collection, asText(item.kind), common.field, part)
   return (
     <QuantityField
       label={labelOf(common)}
@@ -41,8 +41,8 @@ export function ItemQuantity({ standIn, ...common }: Common & { standIn?: Pick<D
 
 /** A whole number of things. */
 export function ItemCount({ standIn, ...common }: Common & { standIn?: number }) {
-  const { docKind, collection, item, set } = useItem()
-  const { min, max } = fieldRule(docKind, collection, asText(item.kind), common.field)
+  const { docKind, collection, item, part, set } = useItem()
+  const { min, max } = fieldRule(docKind, collection, asText(item.kind), common.field, part)
   return (
     <CountField
       label={labelOf(common)} value={asNumber(item[common.field])}
@@ -54,8 +54,8 @@ export function ItemCount({ standIn, ...common }: Common & { standIn?: number })
 
 /** Words or a day. */
 export function ItemText({ isLong, isDay, isRequired, ...common }: Common & { isLong?: boolean; isDay?: boolean; isRequired?: boolean }) {
-  const { docKind, collection, item, set } = useItem()
-  const { maxLength } = fieldRule(docKind, collection, asText(item.kind), common.field)
+  const { docKind, collection, item, part, set } = useItem()
+  const { maxLength } = fieldRule(docKind, collection, asText(item.kind), common.field, part)
   return (
     <TextField
       label={labelOf(common)} value={asText(item[common.field])}
@@ -67,8 +67,8 @@ export function ItemText({ isLong, isDay, isRequired, ...common }: Common & { is
 
 /** One of the choices the document knows, worded by `choice.<field>.<value>`. */
 export function ItemChoice({ none, choices, ...common }: Common & { none?: string; choices?: readonly Choice<string>[] }) {
-  const { docKind, collection, item, set } = useItem()
-  const known = choices ?? (fieldRule(docKind, collection, asText(item.kind), common.field).choices ?? []).map((value) => ({ value, label: choiceLabel(common.field, value) }))
+  const { docKind, collection, item, part, set } = useItem()
+  const known = choices ?? (fieldRule(docKind, collection, asText(item.kind), common.field, part).choices ?? []).map((value) => ({ value, label: choiceLabel(common.field, value) }))
   return (
     <ChoiceField
       label={labelOf(common)} choices={known} value={asText(item[common.field])}

@@ -1,0 +1,65 @@
+'use client'
+
+import type { PlanAnswerState } from '../_worker'
+import { answerSentences, fieldLabel, formatMinutes, formatQuantity, linkText, say } from '../_text'
+import { AnswerSentence } from '../_ui/answer-sentence'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { findUnit } from '@/lib/units'
+import { FigureRow } from './figure-row'
+import { usePlanBoard } from './plan-context'
+import styles from './planner.module.css'
+
+/** The answer as a sentence, always in sight; under it what to change and what to measure first. */
+export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) {
+  const { result, names } = usePlanBoard()
+  const [system] = useUnitSystem()
+  if (!result) return <AnswerSentence>{pending.answer ? say('plan.loading') : say('result.blocked')}</AnswerSentence>
+  const sentences = answerSentences(result, names, system)
+  const hasGap = (result.gap_s ?? 0) > 0 && result.sustainable_gpm !== null
+  const [gap, ...rest] = hasGap ? sentences : [undefined, ...sentences]
+  const [link] = result.links
+  const measure = result.firstToMeasure
+  const unit = measure && findUnit(measure.field)
+  const isBlocked = result.issues.some(({ severity }) => severity === 'block')
+  return (
+    <AnswerSentence
+      gap={isBlocked ? rest[0] : gap} gapLook={isBlocked ? 'danger' : 'amber'}
+      pending={pending.answer || (pending.limitingLink && !isBlocked) ? say('plan.working-on') : undefined}
+      change={link && link.gain_gpm > 0 && say('plan.first-change', { link: linkText(link, names), gain: formatQuantity(link.gain_gpm, 'gpm', system) })}
+      measure={measure && say('plan.first-measure', {
+        field: fieldLabel(measure.field), name: names(measure.itemId) ?? measure.itemId,
+        value: unit === 's' ? formatMinutes(measure.value) : unit ? formatQuantity(measure.value, unit, system) : String(measure.value),
+        low: formatQuantity(measure.low_gpm, 'gpm', system), high: formatQuantity(measure.high_gpm, 'gpm', system),
+      })}
+    >
+      {isBlocked ? say('plan.blocked-hint') : rest.join(' ')}
+    </AnswerSentence>
+  )
+}
+
+const flows = ['sustainable_gpm', 'stored_gpm', 'hauledCapacity_gpm', 'hand_gpm'] as const
+const times = ['firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const
+
+/** Every figure of the answer, each opening its working. */
+export function Figures() {
+  const { result } = usePlanBoard()
+  const [system] = useUnitSystem()
+  if (!result || result.sustainable_gpm === null) return <p className={styles.quiet}>{say('plan.chart.none')}</p>
+  return (
+    <div className={styles.figures}>
+      {flows.map((figure) => {
+        const value = result[figure]
+        return (
+          <FigureRow
+            key={figure} figure={figure} label={say(`result.figure.${figure}`, { duration: formatMinutes(result.duration_s) })} note={say(`result.note.${figure}`)}
+            look={figure === 'sustainable_gpm' ? 'water' : 'plain'} value={value === null ? say('quantity.unknown') : formatQuantity(value, 'gpm', system)}
+          />
+        )
+      })}
+      {times.map((figure) => {
+        const value = result[figure]
+        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value === null ? say('plan.never') : formatMinutes(value)} look={figure === 'gap_s' && value ? 'amber' : 'plain'} />
+      })}
+    </div>
+  )
+}

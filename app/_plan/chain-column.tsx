@@ -1,0 +1,126 @@
+'use client'
+
+import type { Issue } from '@/lib/issue'
+import { FIRE_GROUND, type ChainPart, type LegUse } from '@/lib/supply'
+import { SiteSymbol } from '../_look/site-symbol'
+import type { MapSite } from '../_map'
+import { formatQuantity, formatTime, say } from '../_text'
+import { Button } from '../_ui/button'
+import { Card } from '../_ui/card'
+import { IssueList } from '../_ui/issue-list'
+import { ObjectList } from '../_ui/object-list'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { Figures } from './answer-bar'
+import { DumpCard } from './dump-card'
+import { FillCard } from './fill-card'
+import { FireCard } from './fire-card'
+import type { Placed } from './place-edit'
+import { usePlanBoard } from './plan-context'
+import styles from './planner.module.css'
+import { RoadCard } from './road-card'
+import { partOfLink } from './supply-strip'
+import { TendersCard } from './tenders-card'
+
+export type PartName = ChainPart['part'] | 'tenders'
+
+export type ChainColumnProps = {
+  part: PartName | undefined
+  onPart: (part: PartName | undefined) => void
+  placing: Placed | undefined
+  onPlacing: (kind: Placed | undefined) => void
+  viaOf: LegUse | undefined
+  onVia: (use: LegUse | undefined) => void
+  sites: readonly MapSite[]
+  issues: readonly Issue[]
+  onLook: (id: string) => void
+}
+
+/** The chain in its order, each part a card that opens in place: fill, road, tenders, dump, fire ground. */
+export function ChainColumn({ part, onPart, placing, onPlacing, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
+  const { plan, district, result, selectedId, select, names } = usePlanBoard()
+  const [system] = useUnitSystem()
+  const limit = result?.limitingLink
+  const edge = (name: PartName, ids: readonly string[]) => {
+    if (issues.some(({ severity, subjectIds }) => severity === 'block' && subjectIds.some((id) => ids.includes(id)))) return { edge: 'danger' as const }
+    return limit && (partOfLink[limit.kind] === name || (name === 'fill' && partOfLink[limit.kind] === 'source')) ? { edge: 'amber' as const } : {}
+  }
+  const toggle = (name: PartName) => (isOpen: boolean) => { onPart(isOpen ? name : undefined) }
+  const isOpen = (...own: PartName[]) => part !== undefined && own.includes(part)
+  const place = (kind: Placed, look: 'primary' | 'plain' = 'plain') => (
+    <Button
+      look={placing === kind ? 'primary' : look} icon={placing === kind ? 'close' : 'pick'} size="s" aria-pressed={placing === kind}
+      label={placing === kind ? say('plan.place.cancel') : say(`plan.place.${kind}`)} onClick={() => { onPlacing(placing === kind ? undefined : kind) }}
+    />
+  )
+  const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
+  const leg = result?.legs.find(({ load, fromId }) => load === 'full' && plan.fillSites.some(({ id }) => id === fromId))
+  return (
+    <div className={styles.stack}>
+      {(placing ?? viaOf) && <p className={styles.hint} role="status">{say(viaOf ? 'plan.way.picking' : 'plan.placing')}</p>}
+      <Card
+        level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
+        summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {
+          const site = result?.sites.find((one) => one.id === id)
+          return site?.kind === 'fillSite' && site.lift_ft !== null ? `${name}: ${say('plan.summary.fill', { rate: formatQuantity(site.bayRate_gpm[0] ?? 0, 'gpm', system), lift: formatQuantity(site.lift_ft, 'ft', system) })}` : name
+        }).join(' · ')}
+      >
+        <div className={styles.stack}>
+          {plan.fillSites.map((site) => plan.fillSites.length === 1
+            ? <FillCard key={site.id} site={site} />
+            : <Card key={site.id} level={3} title={site.name} startsOpen={site.id === selectedId}><FillCard site={site} /></Card>)}
+          {place('fillSite', plan.fillSites.length === 0 ? 'primary' : 'plain')}
+        </div>
+      </Card>
+      {plan.fillSites.length === 0 && part !== 'fill' && place('fillSite')}
+      <Card
+        level={2} title={say('plan.card.road')} isOpen={isOpen('road')} onToggle={toggle('road')} {...edge('road', [])}
+        summary={leg && leg.travel_s !== null ? say('plan.summary.road', { distance: formatQuantity(leg.distance_mi ?? 0, 'mi', system), time: formatTime(leg.travel_s) }) : say('plan.card.none')}
+      >
+        <RoadCard onVia={(use) => { onVia(viaOf === use ? undefined : use) }} viaOf={viaOf} />
+      </Card>
+      <Card
+        level={2} title={say('plan.card.tenders')} isOpen={isOpen('tenders')} onToggle={toggle('tenders')}
+        summary={say('plan.summary.tenders', { count: plan.tenders.length })}
+      >
+        <TendersCard />
+      </Card>
+      <Card
+        level={2} title={say('plan.card.dump')} symbol={<SiteSymbol kind="dumpSite" size={22} />} isOpen={isOpen('dump')} onToggle={toggle('dump')} {...edge('dump', plan.dumpSites.map(({ id }) => id))}
+        summary={plan.dumpSites.length === 0 ? say('plan.card.none') : plan.dumpSites.map(({ id, name, positionCount = 1 }) => {
+          const site = result?.sites.find((one) => one.id === id)
+          return site?.kind === 'dumpSite' ? `${name}: ${say('plan.summary.dump', { capacity: formatQuantity(site.capacity_gal, 'gal', system), positions: positionCount })}` : name
+        }).join(' · ')}
+      >
+        <div className={styles.stack}>
+          {plan.dumpSites.map((site) => plan.dumpSites.length === 1
+            ? <DumpCard key={site.id} site={site} />
+            : <Card key={site.id} level={3} title={site.name} startsOpen={site.id === selectedId}><DumpCard site={site} /></Card>)}
+          {place('dumpSite', plan.dumpSites.length === 0 ? 'primary' : 'plain')}
+        </div>
+      </Card>
+      {plan.dumpSites.length === 0 && part !== 'dump' && place('dumpSite')}
+      <Card
+        level={2} title={say('plan.card.fireGround')} symbol={<SiteSymbol kind="fireGround" size={22} />} isOpen={isOpen('fireGround')} onToggle={toggle('fireGround')} {...edge('fireGround', [])}
+        summary={[hasFire ? (names(FIRE_GROUND) ?? '') : say('plan.card.none'), result?.needed_gpm ? say('plan.summary.fire', { flow: formatQuantity(result.needed_gpm, 'gpm', system) }) : say('plan.summary.fire-none')].join(' · ')}
+      >
+        <div className={styles.stack}>
+          <FireCard />
+          {place('fireGround', hasFire ? 'plain' : 'primary')}
+        </div>
+      </Card>
+      {!hasFire && part !== 'fireGround' && place('fireGround')}
+      {district.stations.length === 0 && place('station')}
+      <Card level={2} title={say('plan.issues')} summary={say('plan.see-issues', { count: issues.length })} {...(issues.some(({ severity }) => severity === 'block') && { edge: 'danger' as const, startsOpen: true })}>
+        <IssueList issues={issues} names={names} onGo={select} label={say('plan.issues')} />
+      </Card>
+      <Card level={2} title={say('plan.figures')}><Figures /></Card>
+      <Card level={2} title={say('plan.objects')} summary={say('plan.objects.show')}>
+        <ObjectList
+          label={say('plan.objects')} selectedId={selectedId}
+          items={sites.map(({ id, kind, name, letter, note, isMarked }) => ({ id, kind, name, ...(letter !== undefined && { letter }), ...(note !== undefined && (isMarked ? { attention: note } : { detail: note })) }))}
+          onSelect={(id) => { select(id); onLook(id) }}
+        />
+      </Card>
+    </div>
+  )
+}

@@ -1,0 +1,75 @@
+'use client'
+
+import { defaults } from '@/lib/supply'
+import { ratedSuction } from '@/lib/hydraulics'
+import { findDraftingPump, type FillSite } from '@/lib/plan'
+import { ItemFields } from '../_fields/item-context'
+import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
+import { PartFields } from '../_fields/part-fields'
+import { formatQuantity, say } from '../_text'
+import { Button } from '../_ui/button'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { FigureRow } from './figure-row'
+import styles from './planner.module.css'
+import { usePlanBoard } from './plan-context'
+import { UnitChoice } from './unit-choice'
+
+/** Where tenders take water: which pumper drafts from what, through which hose. */
+export function FillCard({ site }: { site: FillSite }) {
+  const board = usePlanBoard()
+  const { district, plan, result, editPlan, editBoth } = board
+  const [system] = useUnitSystem()
+  const found = result?.sites.find((one) => one.kind === 'fillSite' && one.id === site.id)
+  const pump = findDraftingPump({ district }, site.pumperId)
+  const rated = ratedSuction(pump?.rated_gpm ?? 1000).suction
+  const flow = (value: number | null | undefined) => (value === null || value === undefined ? say('quantity.unknown') : formatQuantity(value, 'gpm', system))
+  return (
+    <ItemFields docId={plan.id} docKind="plan" collection="fillSites" item={site}>
+      <div className={styles.fields}>
+        <ItemText field="name" isRequired />
+        <UnitChoice
+          label={say('plan.pumper')} none={say('plan.pumper.none')} kind="pumper" value={site.pumperId}
+          onChoose={(id, before) => {
+            const body = { kind: 'setFields' as const, collection: 'fillSites', id: site.id, set: { pumperId: id ?? null } }
+            editBoth({ district: before?.district ?? [], plan: [body] }, say('plan.pumper'))
+          }}
+        />
+        <ItemChoice field="draftSiteId" label={say('plan.draftSite')} none={say('plan.draftSite.none')} choices={district.draftSites.map(({ id, name }) => ({ value: id as string, label: name }))} />
+        {!site.draftSiteId && <ItemChoice field="sourceId" label={say('plan.source')} none={say('plan.source.none')} choices={district.sources.map(({ id, name }) => ({ value: id as string, label: name }))} />}
+        <ItemQuantity field="lift_ft" standIn={liftStandIn(district.draftSites.find(({ id }) => id === site.draftSiteId)?.lift_ft)} />
+        {found?.kind === 'fillSite' && (
+          <div className={styles.figures}>
+            <FigureRow figure={`site/${site.id}/draft_gpm`} label={say('plan.figure.draft')} value={flow(found.draft_gpm)} />
+            <FigureRow figure={`site/${site.id}/bayRate_gpm`} label={say('plan.figure.rate')} value={flow(found.bayRate_gpm[0])} />
+            {found.gaugeLow_inHg !== null && found.gaugeHigh_inHg !== null && (
+              <p className={styles.plainFigure}><span>{say('plan.figure.gauge')}</span><span>{formatQuantity(found.gaugeLow_inHg, 'inHg', system)} – {formatQuantity(found.gaugeHigh_inHg, 'inHg', system)}</span></p>
+            )}
+          </div>
+        )}
+        <PartFields label={say('plan.suction')} field="suction" part={site.suction} base={{ size_in: rated.size_in, length_ft: rated.length_ft }}>
+          <ItemQuantity field="size_in" standIn={{ ...defaults.suctionSize_in, value: rated.size_in }} />
+          <ItemQuantity field="length_ft" standIn={defaults.suctionLength_ft} />
+          <ItemCount field="lineCount" standIn={1} />
+          <ItemChoice field="strainer" none={say('choice.strainer.barrel')} choices={(['barrel', 'floating', 'low-level'] as const).map((value) => ({ value, label: say(`choice.strainer.${value}`) }))} />
+          <ItemChoice field="intake" none={say('choice.intake.side')} choices={(['side', 'front', 'rear'] as const).map((value) => ({ value, label: say(`choice.intake.${value}`) }))} />
+        </PartFields>
+        <PartFields label={say('plan.fill-line')} field="fillLine" part={site.fillLine} base={{ size_in: defaults.fillLineSize_in.value, length_ft: defaults.fillLineLength_ft.value }}>
+          <ItemQuantity field="size_in" standIn={defaults.fillLineSize_in} />
+          <ItemQuantity field="length_ft" standIn={defaults.fillLineLength_ft} />
+          <ItemCount field="lineCount" standIn={1} />
+        </PartFields>
+        <ItemCount field="bayCount" standIn={1} />
+        <ItemQuantity field="discharge_psi" standIn={defaults.discharge_psi} />
+        <ItemQuantity field="rate_gpm" hint={say('plan.hint.rate')} />
+        <ItemQuantity field="setUp_s" standIn={defaults.fillSetUp_s} />
+        <Button
+          look="danger" icon="trash" size="s" label={say('plan.remove-site', { name: site.name })}
+          onClick={() => { editPlan({ kind: 'removeItem', collection: 'fillSites', id: site.id }, say('plan.remove-site', { name: site.name })) }}
+        />
+      </div>
+    </ItemFields>
+  )
+}
+
+const liftStandIn = (surveyed: number | undefined) =>
+  surveyed === undefined ? defaults.lift_ft : { value: surveyed, mark: 'computed' as const, source: say('plan.from-survey') }

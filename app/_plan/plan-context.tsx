@@ -1,0 +1,35 @@
+'use client'
+
+import { createContext, use } from 'react'
+import type { ReactNode } from 'react'
+import type { SupplyResult } from '@/lib/supply'
+import type { District, EditBody, Plan } from '@/lib/plan'
+import type { NameOf } from '../_text'
+
+/** What the cards of the planner share: the documents, the answer, and how to change them. */
+export type PlanBoard = {
+  district: District
+  plan: Plan
+  result: SupplyResult | undefined
+  names: NameOf
+  /** One act of the user; a refusal is told in a line. */
+  editPlan: (body: EditBody | readonly EditBody[], label: string) => void
+  editDistrict: (body: EditBody | readonly EditBody[], label: string) => void
+  editBoth: (changes: { district: readonly EditBody[]; plan: readonly EditBody[] }, label: string) => void
+  newId: () => string
+  select: (id: string | undefined) => void
+  selectedId: string | undefined
+}
+
+const BoardContext = createContext<PlanBoard | undefined>(undefined)
+
+export function PlanBoardProvider({ board, children }: { board: PlanBoard; children: ReactNode }) {
+  return <BoardContext value={board}>{children}</BoardContext>
+}
+
+/** @throws Error outside the planner */
+export function usePlanBoard(): PlanBoard {
+  const board = use(BoardContext)
+  if (!board) throw new Error('a card must stand inside the planner')
+  return board
+}

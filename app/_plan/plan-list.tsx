@@ -1,0 +1,109 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useRef } from 'react'
+import { isBundle, readBundle, type Plan } from '@/lib/plan'
+import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList, useSaveState } from '../_client'
+import { say, sayIssue } from '../_text'
+import { formatDay } from '../_text/format-day'
+import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
+import { EmptyState } from '../_ui/empty-state'
+import { Menu } from '../_ui/menu'
+import { SaveState } from '../_ui/save-state'
+import { screenHref } from '../_ui/screens'
+import { Shell } from '../_ui/shell'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { readyDocument } from './ready-document'
+import { saveFile } from './save-file'
+import styles from './plan-list.module.css'
+import { UndoButtons } from './undo-buttons'
+
+const MOST_BYTES = 64 * 1024 * 1024
+
+/** The plans of a district: begin, open, copy, delete, export, and open a plan file. */
+export function PlanList({ districtId }: { districtId: string }) {
+  const router = useRouter()
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const district = useDistrict(districtId).doc
+  const list = useDocumentList()
+  const save = useSaveState()
+  const file = useRef<HTMLInputElement>(null)
+  const plans = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)
+  const open = (id: string, inDistrict = districtId) => { router.push(screenHref('plan', inDistrict, id)) }
+
+  const create = async (plan: Plan, label: string) => {
+    const refused = await getClient().create(plan, { label })
+    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+    else open(plan.id)
+  }
+  const begin = () => create({ id: getClient().newId(), name: say('plan.new.name', { number: plans.length + 1 }), districtId, fillSites: [], dumpSites: [], tenders: [], legNotes: [] }, say('plan.new'))
+  const duplicate = async (id: string) => {
+    const plan = await readyDocument<Plan>(id)
+    if (plan) await create(copyOfPlan(plan, say('plan.copy-name', { name: plan.name }), () => getClient().newId()), say('plan.duplicate'))
+  }
+  const remove = async (id: string, name: string) => {
+    const refused = await getClient().remove(id, { label: say('plan.delete') })
+    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('plan.deleted', { name }), onUndo: () => { void getClient().undo() } })
+  }
+  const exportPlan = async (id: string, name: string) => {
+    const plan = await readyDocument<Plan>(id)
+    if (plan && district) saveFile(`${name}.json`, JSON.stringify(bundleFromDocuments(district, plan), null, 2))
+  }
+  const openFile = async (chosen: File | undefined) => {
+    if (!chosen) return
+    if (chosen.size > MOST_BYTES) { toast({ text: say('issue.file-too-big', { file: chosen.name, size: chosen.size, limit: MOST_BYTES }), look: 'danger' }); return }
+    let json: unknown
+    try {
+      json = JSON.parse(await chosen.text())
+    } catch (error) {
+      toast({ text: say('issue.file-not-json', { file: chosen.name, reason: (error as Error).message }), look: 'danger' })
+      return
+    }
+    const read = readBundle(json)
+    if (!isBundle(read)) {
+      const [first] = read
+      toast({ text: `${chosen.name}: ${first ? sayIssue(first, () => undefined, system) : ''}`, look: 'danger' })
+      return
+    }
+    const made = documentsFromBundle(read, () => getClient().newId())
+    const refused = await getClient().create([made.district, made.plan], { label: say('plan.import') })
+    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+    else open(made.plan.id, made.district.id)
+  }
+
+  return (
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="plan" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
+      <div className={styles.page}>
+        <header className={styles.head}>
+          <h1 className={styles.title}>{say('plan.title')}</h1>
+          <Button look="primary" icon="add" label={say('plan.new')} onClick={() => { void begin() }} />
+          <Button label={say('plan.import')} onClick={() => file.current?.click()} />
+          <input ref={file} type="file" accept=".json,application/json" hidden aria-label={say('plan.import')} onChange={(event) => { void openFile(event.target.files?.[0]); event.target.value = '' }} />
+        </header>
+        {plans.length === 0
+          ? <EmptyState title={say(list.status === 'loading' ? 'plan.loading' : list.status === 'unreachable' ? 'plan.unreachable' : 'plan.list.empty')} {...(list.status === 'ready' && { text: say('plan.list.empty.text') })} />
+          : (
+            <ul className={styles.list}>
+              {plans.map(({ id, name, updatedAt }) => (
+                <li key={id} className={styles.row}>
+                  <ButtonLink className={styles.name} look="quiet" href={screenHref('plan', districtId, id)} label={name} iconAfter="arrowRight" />
+                  {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
+                  <Menu
+                    label={say('plan.more')} size="s" look="quiet"
+                    items={[
+                      { id: 'duplicate', label: say('plan.duplicate'), onSelect: () => { void duplicate(id) } },
+                      { id: 'export', label: say('plan.export'), onSelect: () => { void exportPlan(id, name) } },
+                      { id: 'delete', label: say('plan.delete'), icon: 'trash', isDanger: true, onSelect: () => { void remove(id, name) } },
+                    ]}
+                  />
+                </li>
+              ))}
+            </ul>
+          )}
+      </div>
+    </Shell>
+  )
+}

@@ -1,0 +1,190 @@
+'use client'
+
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import type { Point } from '@/lib/geo'
+import { namesOf, type EditBody } from '@/lib/plan'
+import { FIRE_GROUND, type LegUse, type SupplyChart } from '@/lib/supply'
+import { bundleFromDocuments, findBlob, getClient, useDistrict, usePlan, useSaveState } from '../_client'
+import { DistrictMap, drawnDistrictFromBlob, type DrawnDistrict, type MapHandle } from '../_map'
+import { say, sayIssue, type NameOf } from '../_text'
+import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
+import { EmptyState } from '../_ui/empty-state'
+import { SaveState } from '../_ui/save-state'
+import { screenHref } from '../_ui/screens'
+import { Shell } from '../_ui/shell'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { getPlanner, usePlanAnswer } from '../_worker'
+import { AnswerBar } from './answer-bar'
+import { ChainColumn, type PartName } from './chain-column'
+import { Conflicts } from './conflicts'
+import { PlanBoardProvider, type PlanBoard } from './plan-context'
+import { placeEdit, type Placed } from './place-edit'
+import styles from './planner.module.css'
+import { StringChart } from './string-chart'
+import { SupplyStrip } from './supply-strip'
+import { UndoButtons } from './undo-buttons'
+import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
+
+/** The planner: the chain on the left, the map beside it, the strip along the bottom. */
+export function Planner({ districtId, planId }: { districtId: string; planId: string }) {
+  const district = useDistrict(districtId).doc
+  const planView = usePlan(planId)
+  const plan = planView.doc
+  const save = useSaveState()
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const [selectedId, setSelectedId] = useState<string>()
+  const [part, setPart] = useState<PartName>()
+  const [placing, setPlacing] = useState<Placed>()
+  const [viaOf, setViaOf] = useState<LegUse>()
+  const [isChartOpen, setChartOpen] = useState(false)
+  const map = useRef<MapHandle>(null)
+  const drawn = useDrawnDistrict(district?.map?.hash)
+
+  const bundle = useMemo(() => (district && plan ? bundleFromDocuments(district, plan) : undefined), [district, plan])
+  const answer = usePlanAnswer(bundle)
+  const [dragged, setDragged] = useState<typeof answer.result>()
+  const result = dragged ?? answer.result
+  const chart = useChart(isChartOpen, answer.result)
+
+  const itemNames = useMemo(() => (bundle ? namesOf(bundle) : new Map<string, string>()), [bundle])
+  const hazardName = district?.hazards.find(({ id }) => id === plan?.hazardId)?.name
+  const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? (hazardName ?? say('plan.fire-ground')) : undefined), [itemNames, hazardName])
+  const sites = usePlanSites(district, plan, answer.result, names, selectedId, system)
+  const routes = usePlanRoutes(answer, plan, selectedId)
+
+  const edit = useCallback((changes: { docId: string; body: readonly EditBody[] }[], label: string) => {
+    const full = changes.filter(({ body }) => body.length > 0)
+    const refused = full.length > 0 ? getClient().act(full, { label }) : undefined
+    if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
+    return !refused
+  }, [names, system, toast])
+
+  const select = useCallback((id: string | undefined) => {
+    setSelectedId(id)
+    if (id === undefined) return
+    if (plan?.fillSites.some((site) => site.id === id)) setPart('fill')
+    else if (plan?.dumpSites.some((site) => site.id === id)) setPart('dump')
+    else if (id === FIRE_GROUND) setPart('fireGround')
+    else if (plan?.tenders.some((task) => task.tenderId === id)) setPart('tenders')
+  }, [plan])
+
+  const board = useMemo<PlanBoard | undefined>(() => district && plan && {
+    district, plan, result, names, selectedId, select,
+    newId: () => getClient().newId(),
+    editPlan: (body, label) => { edit([{ docId: planId, body: [body].flat() as EditBody[] }], label) },
+    editDistrict: (body, label) => { edit([{ docId: districtId, body: [body].flat() as EditBody[] }], label) },
+    editBoth: (changes, label) => { edit([{ docId: districtId, body: changes.district }, { docId: planId, body: changes.plan }], label) },
+  }, [district, plan, result, names, selectedId, select, edit, planId, districtId])
+
+  const place = (point: Point) => {
+    if (!district || !plan) return
+    if (viaOf) {
+      const note = plan.legNotes.find(({ fromId, toId }) => fromId === viaOf.fromId && toId === viaOf.toId)
+      const via = [...(note?.via ?? []), point]
+      board?.editPlan(note
+        ? { kind: 'setFields', collection: 'legNotes', id: note.id, set: { via } }
+        : { kind: 'addItem', collection: 'legNotes', item: { id: getClient().newId(), fromId: viaOf.fromId, toId: viaOf.toId, via } }, say('plan.way.add-via'))
+      setViaOf(undefined)
+      return
+    }
+    if (!placing) return
+    const made = placeEdit(placing, point, { district, plan }, () => getClient().newId())
+    if (edit([{ docId: districtId, body: made.district }, { docId: planId, body: made.plan }], made.label)) select(made.id)
+    setPlacing(undefined)
+  }
+
+  const drag = (id: string, point: Point) => {
+    void getPlanner().drag(id, point).then((moved) => {
+      if (!moved) return
+      const keys = new Set(moved.uses.map((use) => `${use.fromId}>${use.toId}>${use.apparatusId}`))
+      const uses = [...answer.uses.filter((use) => !keys.has(`${use.fromId}>${use.toId}>${use.apparatusId}`)), ...moved.uses]
+      map.current?.drawRoutes(routesFrom([...answer.legs, ...moved.legs], uses, plan))
+      setDragged(moved.result)
+    }, () => undefined)
+  }
+  const move = (id: string, point: Point) => {
+    const label = say('plan.moved', { name: names(id) ?? id })
+    const collection = plan?.fillSites.some((site) => site.id === id) ? 'fillSites' : 'dumpSites'
+    if (id === FIRE_GROUND) edit([{ docId: planId, body: [{ kind: 'setFields', set: { fireGround: point } }] }], label)
+    else edit([{ docId: planId, body: [{ kind: 'moveSite', collection, id, point }] }], label)
+    setDragged(undefined)
+    map.current?.drawRoutes(undefined)
+  }
+
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && (placing || viaOf)) {
+        setPlacing(undefined)
+        setViaOf(undefined)
+      }
+    }
+    window.addEventListener('keydown', onKey)
+    return () => { window.removeEventListener('keydown', onKey) }
+  }, [placing, viaOf])
+
+  const shellDistrict = district && { id: districtId, name: district.name }
+  if (planView.status === 'missing' || planView.status === 'deleted')
+    return <Shell district={shellDistrict} screen="plan"><EmptyState title={say('plan.missing')}><ButtonLink href={screenHref('plan', districtId)} label={say('plan.missing.back')} /></EmptyState></Shell>
+  if (!board || !district || !plan) return <Shell district={shellDistrict} screen="plan"><EmptyState title={planView.status === 'unreachable' ? say('plan.unreachable') : say('plan.loading')} /></Shell>
+
+  return (
+    <Shell district={shellDistrict} screen="plan" layout="work" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
+      <PlanBoardProvider board={board}>
+        <div className={styles.planner}>
+          <h1 className={styles.hidden}>{plan.name}</h1>
+          <div className={styles.answer}><AnswerBar pending={dragged ? { answer: false, limitingLink: true } : answer.pending} /></div>
+          <Conflicts docIds={[planId, districtId]} names={names} />
+          <section className={styles.column} aria-label={say('plan.column')}>
+            <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
+          </section>
+          <section className={styles.mapPart} aria-label={say('plan.map')}>
+            <DistrictMap
+              ref={map} sites={sites} routes={routes}
+              {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
+              {...(district.map && { attribution: [district.map.attribution] })}
+              {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })}
+              onPlace={place} onPick={select} onDrag={drag} onMove={move}
+              className={styles.map}
+            />
+          </section>
+          <section className={styles.strip} aria-label={say('plan.strip.label')}>
+            {result && <SupplyStrip result={result} names={names} chosen={part === 'tenders' || part === undefined ? undefined : part} onChoose={setPart} />}
+            <Button className={styles.unfold} look="quiet" size="s" iconAfter="chevron" aria-expanded={isChartOpen} label={say(isChartOpen ? 'plan.chart.hide' : 'plan.chart.show')} onClick={() => { setChartOpen(!isChartOpen) }} />
+            {isChartOpen && (chart ? <div className={styles.chartPart}><StringChart chart={chart} names={names} /></div> : <p className={styles.quiet}>{say('plan.chart.none')}</p>)}
+          </section>
+        </div>
+      </PlanBoardProvider>
+    </Shell>
+  )
+}
+
+/** The drawn map under a hash, fetched and cut once. */
+function useDrawnDistrict(hash: string | undefined): { district?: DrawnDistrict; isLoading: boolean } {
+  const [got, setGot] = useState<{ hash: string; district?: DrawnDistrict }>()
+  useEffect(() => {
+    if (hash === undefined) return
+    let isGone = false
+    void findBlob(hash).then((bytes) => {
+      const made = bytes && drawnDistrictFromBlob(hash, bytes)
+      if (!isGone) setGot({ hash, ...(made && !('code' in made) && { district: made }) })
+    }, () => { if (!isGone) setGot({ hash }) })
+    return () => { isGone = true }
+  }, [hash])
+  if (hash === undefined) return { isLoading: false }
+  return got?.hash === hash ? { ...(got.district && { district: got.district }), isLoading: false } : { isLoading: true }
+}
+
+/** The chart of the planned run, asked for while it is open, anew for every answer. */
+function useChart(isOpen: boolean, result: unknown): SupplyChart | undefined {
+  const [chart, setChart] = useState<SupplyChart>()
+  useEffect(() => {
+    if (!isOpen || !result) return
+    let isGone = false
+    void getPlanner().chart().then((made) => { if (!isGone) setChart(made) }, () => undefined)
+    return () => { isGone = true }
+  }, [isOpen, result])
+  return isOpen ? chart : undefined
+}

@@ -1,0 +1,34 @@
+'use client'
+
+import { useCallback, useEffect } from 'react'
+import { getClient, useUndo } from '../_client'
+import { say, sayIssue } from '../_text'
+import { Button } from '../_ui/button'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+
+/** Undo and redo across everything this window did; also by Ctrl-Z and Ctrl-Shift-Z outside of entries. */
+export function UndoButtons() {
+  const { canUndo, canRedo, undoLabel = '', redoLabel = '' } = useUndo()
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const turn = useCallback((which: 'undo' | 'redo') => {
+    void getClient()[which]().then((refused) => { if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' }) })
+  }, [toast, system])
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const isEntry = event.target instanceof HTMLElement && event.target.matches('input:not([type=checkbox]):not([type=radio]), textarea')
+      if (isEntry || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return
+      event.preventDefault()
+      turn(event.shiftKey ? 'redo' : 'undo')
+    }
+    window.addEventListener('keydown', onKey)
+    return () => { window.removeEventListener('keydown', onKey) }
+  }, [turn])
+  return (
+    <>
+      <Button look="quiet" size="s" icon="undo" label={say('plan.undo')} title={say('plan.undo-what', { what: undoLabel })} disabled={!canUndo} onClick={() => { turn('undo') }} />
+      <Button look="quiet" size="s" label={say('plan.redo')} title={say('plan.redo-what', { what: redoLabel })} disabled={!canRedo} onClick={() => { turn('redo') }} />
+    </>
+  )
+}

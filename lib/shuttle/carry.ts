@@ -166,7 +166,7 @@ function carryFill(from: Scenario, old: SimState, source: number, to: Scenario, 
     return
   }
   const fromSite = from.dumps.count + source
-  for (const field of ['fillSince_s', 'draw_gpm', 'drawn_gal', 'filling_s', 'dry_s'] as const) next[field][f] = old[field][source]!
+  for (const field of ['fillSince_s', 'draw_gpm', 'drawn_gal', 'filling_s', 'dry_s', 'dryFrom_s'] as const) next[field][f] = old[field][source]!
   next.dry[f] = old.dry[source]!
   next.open[toSite] = old.open[fromSite]!
   if (old.open[fromSite]) next.next_s[to.entities.fills + f] = old.next_s[from.entities.fills + source]!

@@ -45,21 +45,10 @@ export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: De
   const reserve_gal = new Float64Array(size)
   const restart_gal = new Float64Array(size)
   const isOpen = demand === 'open'
+  const rows = { siteFlow_gpm, limit_gal, reserve_gal, restart_gal }
   stages.forEach((stage, k) => {
     const asked_gpm = stage.flow_gpm > 0 ? stage.flow_gpm : stages.slice(k).find(({ flow_gpm }) => flow_gpm > 0)?.flow_gpm ?? 0
-    spec.dumps.forEach((dump, d) => {
-      const at = k * dumpCount + d
-      const flow_gpm = stage.flow_gpm * dump.demandShare
-      const aim_gpm = asked_gpm * dump.demandShare
-      const aimed_gal = draftLimitAt(dump, aim_gpm) + (spec.demand.reserve_s * aim_gpm) / SECONDS_PER_MINUTE
-      const margin_gal = ((dump.restartMargin_s ?? RESTART_MARGIN_S) * flow_gpm) / SECONDS_PER_MINUTE
-      const isKept = stage.keepsReserve && aimed_gal <= dump.capacity_gal
-      const limit = isKept ? aimed_gal : draftLimitAt(dump, flow_gpm)
-      siteFlow_gpm[at] = isOpen ? 0 : flow_gpm
-      limit_gal[at] = limit
-      reserve_gal[at] = Math.min(dump.capacity_gal, aimed_gal)
-      restart_gal[at] = limit + LEAST_RESTART_GAL <= dump.capacity_gal ? Math.min(dump.capacity_gal, limit + Math.max(margin_gal, LEAST_RESTART_GAL)) : Infinity
-    })
+    setRow(spec, rows, k, stage.flow_gpm, asked_gpm, stage.keepsReserve, isOpen)
   })
   const engine = spec.demand.firstDue
   const firstAsked = stages.find(({ flow_gpm }) => flow_gpm > 0)
@@ -78,6 +67,34 @@ export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: De
     countFrom_s: engine?.arrive_s ?? firstAsked?.from_s ?? Infinity,
     afterReady_s: options.afterReady_s ?? Infinity,
     endsAtLoss: options.endsAtLoss ?? false,
+  }
+}
+
+type Rows = Pick<DemandTable, 'siteFlow_gpm' | 'limit_gal' | 'reserve_gal' | 'restart_gal'>
+
+function setRow(spec: ShuttleSpec, rows: Rows, k: number, flow_gpm: number, asked_gpm: number, keepsReserve: boolean, isOpen: boolean): void {
+  for (let d = 0; d < spec.dumps.length; d++) {
+    const dump = spec.dumps[d]!
+    const at = k * spec.dumps.length + d
+    const site_gpm = flow_gpm * dump.demandShare
+    const aim_gpm = asked_gpm * dump.demandShare
+    const aim_gal = draftLimitAt(dump, aim_gpm) + (spec.demand.reserve_s * aim_gpm) / SECONDS_PER_MINUTE
+    const margin_gal = Math.max(LEAST_RESTART_GAL, ((dump.restartMargin_s ?? RESTART_MARGIN_S) * site_gpm) / SECONDS_PER_MINUTE)
+    const limit_gal = keepsReserve && aim_gal <= dump.capacity_gal ? aim_gal : draftLimitAt(dump, site_gpm)
+    rows.siteFlow_gpm[at] = isOpen ? 0 : site_gpm
+    rows.limit_gal[at] = limit_gal
+    rows.reserve_gal[at] = Math.min(dump.capacity_gal, aim_gal)
+    rows.restart_gal[at] = limit_gal + LEAST_RESTART_GAL <= dump.capacity_gal ? Math.min(dump.capacity_gal, limit_gal + margin_gal) : Infinity
+  }
+}
+
+/**
+ * Another constant flow in a table made for one, in place: for searches, on a table nobody else holds.
+ */
+export function resetConstantFlow(spec: ShuttleSpec, table: DemandTable, flow_gpm: number, keepReserveFrom_s: number): void {
+  for (let k = 0; k < table.stageCount; k++) {
+    table.flow_gpm[k] = flow_gpm
+    setRow(spec, table, k, flow_gpm, flow_gpm, table.from_s[k]! >= keepReserveFrom_s, false)
   }
 }
 

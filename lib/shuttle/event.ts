@@ -8,12 +8,39 @@ export const eventKinds = [
 ] as const
 export type EventKind = (typeof eventKinds)[number]
 
-type KindNumbers = { readonly [K in EventKind]: number }
-const numbers: Partial<Record<EventKind, number>> = {}
-eventKinds.forEach((kind, i) => { numbers[kind] = i })
-
 /** Number of each kind, as handed to an observer. */
-export const EVENT = numbers as KindNumbers
+export const EVENT = {
+  'fill-open': 0,
+  'dump-open': 1,
+  demand: 2,
+  'engine-arrives': 3,
+  'engine-empty': 4,
+  'first-water': 5,
+  'arrives-at-dump': 6,
+  'takes-position': 7,
+  'starts-dump': 8,
+  'ends-dump': 9,
+  'leaves-dump': 10,
+  withdraws: 11,
+  'arrives-at-fill': 12,
+  'takes-bay': 13,
+  'starts-fill': 14,
+  'tops-up': 15,
+  'ends-fill': 16,
+  'leaves-fill': 17,
+  'pumper-set': 18,
+  'supply-ready': 19,
+  'all-supply-ready': 20,
+  'tank-full': 21,
+  'tank-takes-all': 22,
+  'draft-lost': 23,
+  reprime: 24,
+  'draft-back': 25,
+  'booster-empty': 26,
+  'source-empty': 27,
+  'source-recovers': 28,
+  flow: 29,
+} as const satisfies { readonly [K in EventKind]: number }
 
 /**
  * Called as events happen; gets numbers only, so that watching costs nothing when nobody does.

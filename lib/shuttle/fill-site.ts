@@ -59,6 +59,7 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
     if (isDry) opening = inflow_gpm / wanted_gpm
     if (isDry !== (state.dry[f] === 1)) {
       state.dry[f] = isDry ? 1 : 0
+      if (isDry && now_s < state.dryFrom_s[f]!) state.dryFrom_s[f] = now_s
       if (on) on(isDry ? EVENT['source-empty'] : EVENT['source-recovers'], now_s, -1, f)
     }
     state.next_s[entities.fills + f] = !isDry && wanted_gpm > inflow_gpm

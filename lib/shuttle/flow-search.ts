@@ -1,6 +1,6 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { advance } from './advance'
-import { withDemand } from './demand-table'
+import { resetConstantFlow, withDemand } from './demand-table'
 import type { HauledCapacity } from './hauled-capacity'
 import type { Scenario } from './scenario'
 import { begin } from './start'
@@ -34,10 +34,11 @@ const GRID_COUNT = 32
 
 /** Runs one constant flow from dispatch and says whether it is held; the state is used again and again. */
 export function flowTest(scenario: Scenario, afterReady_s: number, keepReserveFrom_s: number): FlowTest {
-  const state = begin(scenario)
+  const probe = withDemand(scenario, 0, { afterReady_s, keepReserveFrom_s, endsAtLoss: true })
+  const state = begin(probe)
   let runCount = 0
   const test = (flow_gpm: number): FlowFailure | undefined => {
-    const probe = withDemand(scenario, flow_gpm, { afterReady_s, keepReserveFrom_s, endsAtLoss: true })
+    resetConstantFlow(scenario.spec, probe.demand, flow_gpm, keepReserveFrom_s)
     begin(probe, state)
     advance(probe, state, scenario.spec.horizon_s)
     runCount++

@@ -24,7 +24,9 @@ export function runIssues(run: Omit<ShuttleRun, 'issues'>): Issue[] {
     issues.push(issue('draft-lost', 'warn', [dump.id], { draftLossCount: dump.draftLossCount, draftLost_s: dump.draftLost_s }))
   }
   for (const fill of run.fills) {
-    if (fill.sourceEmpty_s > 0) issues.push(issue('source-empty', 'warn', [fill.id], { sourceEmpty_s: fill.sourceEmpty_s, drawn_gal: fill.drawn_gal }))
+    if (fill.sourceEmptyFrom_s === undefined) continue
+    const { sourceEmptyFrom_s: from_s, sourceEmpty_s, drawn_gal } = fill
+    issues.push(issue('source-empty', 'warn', [fill.id], { from_s, sourceEmpty_s, drawn_gal }))
   }
   return issues
 }

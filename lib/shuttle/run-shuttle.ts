@@ -45,6 +45,8 @@ export type FillRun = {
   source_gal?: number
   /** Time the bays had only the inflow. */
   sourceEmpty_s: number
+  /** When the source first ran dry, after dispatch; absent when it never did. */
+  sourceEmptyFrom_s?: number
   bayBusyShare: number[]
   /** Part of the time since the site opened that water ran into a tender. */
   pumperBusyShare: number
@@ -146,6 +148,7 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
     drawn_gal: state.drawn_gal[f]!,
     source_gal: reached(state.source_gal[f]!),
     sourceEmpty_s: state.dry_s[f]!,
+    sourceEmptyFrom_s: reached(state.dryFrom_s[f]!),
     bayBusyShare: busyShares(spec.dumps.length + f, fill.ready_s),
     pumperBusyShare: shareOf(state.filling_s[f]!, end_s - fill.ready_s),
   }))

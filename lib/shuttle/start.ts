@@ -18,6 +18,7 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   state.slotTender.fill(-1)
   state.slot.fill(-1)
   state.left_s.fill(Infinity)
+  state.dryFrom_s.fill(Infinity)
   let aboard_gal = 0
   for (let i = 0; i < tenders.count; i++) {
     state.phase[i] = PHASE.coming

@@ -73,6 +73,8 @@ export type SimState = {
   readonly drawn_gal: Float64Array
   readonly filling_s: Float64Array
   readonly dry_s: Float64Array
+  /** When the source first ran dry. */
+  readonly dryFrom_s: Float64Array
 
   readonly stage: Int32Array
   readonly engine: Int32Array
@@ -148,6 +150,7 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     drawn_gal: make.floats(f),
     filling_s: make.floats(f),
     dry_s: make.floats(f),
+    dryFrom_s: make.floats(f),
     fire: make.floats(FIRE_SIZE),
     phase: make.ints(t),
     place: make.ints(t),

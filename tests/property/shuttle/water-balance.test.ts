@@ -30,6 +30,6 @@ function expectBalanced(spec: ShuttleSpec, demand: 'planned' | 'open' | number):
 
 describe('water', () => {
   test('none appears and none vanishes, whatever the layout', () => {
-    fc.assert(fc.property(anySpec, fc.constantFrom('planned', 'open', 150, 700), expectBalanced), { numRuns: RUNS, seed: 4711 })
+    fc.assert(fc.property(anySpec, fc.constantFrom<'planned' | 'open' | number>('planned', 'open', 150, 700), expectBalanced), { numRuns: RUNS, seed: 4711 })
   })
 })

@@ -1,0 +1,75 @@
+import { advance, begin, compileShuttle, hauledCapacity, runShuttle, sustainableFlow, withDemand, type ShuttleSpec } from '@/lib/shuttle'
+import { stepThrough } from '../time-step/one-second-model'
+import { randomSpecs } from '../time-step/random-specs'
+
+/** Times are printed, never asserted: a busy machine is no fault of the code. Ratios are taken in one run. */
+const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 100 ? 2 : 0).padStart(10)} ${unit}`)
+
+/** Processor time of one call in µs, so that others on the machine count for less: the best of five rounds. */
+function cost(count: number, run: () => unknown): number {
+  let least = Infinity
+  for (let round = 0; round < 5; round++) {
+    const before = process.cpuUsage()
+    for (let i = 0; i < count; i++) run()
+    const { user, system } = process.cpuUsage(before)
+    least = Math.min(least, (user + system) / count)
+  }
+  return least
+}
+
+const spec: ShuttleSpec = {
+  seed: 1,
+  horizon_s: 7800,
+  fills: [{ id: 'fill', ready_s: 600, bayCount: 1, bayRate_gpm: [1000] }],
+  dumps: [{
+    id: 'dump', ready_s: 480, pumpReady_s: 600, positionCount: 1, capacity_gal: 3000, reprime_s: 90, booster_gal: 500, demandShare: 1,
+    draftLimit: [{ flow_gpm: 500, volume_gal: 300 }, { flow_gpm: 1000, volume_gal: 600 }],
+  }],
+  tenders: Array.from({ length: 8 }, (_, i) => ({
+    id: `tender-${i}`, usable_gal: 1800, arrive_s: 400 + 60 * i, dumpIndex: 0, fillIndex: 0, toFill_s: 270, toDump_s: 270,
+    dumpPosition_s: 30, dumpClear_s: 20, dumpRate_gpm: [1200], fillPosition_s: 45, fillClear_s: 30, fillLimit_gpm: 900, topUpShare: 0.1, topUpRateShare: 0.5,
+  })),
+  demand: { stages: [{ from_s: 300, flow_gpm: 500 }], firstDue: { arrive_s: 300, tank_gal: 1000 }, reserve_s: 120 },
+}
+
+const scenario = compileShuttle(spec)
+const fixed = withDemand(scenario, 500)
+const state = begin(fixed)
+const runFixed = () => {
+  begin(fixed, state)
+  advance(fixed, state, 7800)
+}
+const fixed_us = cost(2000, runFixed)
+const loads = state.rounds.reduce((sum, rounds) => sum + rounds, 0)
+const step_us = cost(3, () => stepThrough(spec, { flow: 500, lastsAfterReady: 7200 }))
+
+console.log('eight tenders, two hours, one flow')
+line('one run', fixed_us, 'µs')
+line('loads dumped in it', loads, '')
+line('simulated trips a second', 1e6 / (fixed_us / loads), '')
+line('ten thousand runs on one core', fixed_us / 100, 's')
+line('the one-second model, same run', step_us, 'µs')
+line('times as quick as the one-second model', step_us / fixed_us, '')
+
+const open = withDemand(scenario, 'open')
+const open_us = cost(2000, () => {
+  begin(open, state)
+  advance(open, state, 7800)
+})
+line('dumping never blocked', open_us, 'µs')
+line('simulated trips a second, dumping never blocked', 1e6 / (open_us / state.rounds.reduce((sum, rounds) => sum + rounds, 0)), '')
+
+console.log('questions')
+line('compile', cost(500, () => compileShuttle(spec)), 'µs')
+line('run with all its figures', cost(500, () => runShuttle(scenario)), 'µs')
+line('hauled capacity', cost(500, () => hauledCapacity(scenario)), 'µs')
+line('sustainable flow', cost(100, () => sustainableFlow(scenario)), 'µs')
+const layouts = randomSpecs(100).map((layout) => compileShuttle(layout))
+line('sustainable flow, mean of 100 random layouts', cost(1, () => layouts.forEach((layout) => sustainableFlow(layout))) / layouts.length, 'µs')
+
+let worst = 0
+for (const layout of randomSpecs(10_000, (chance) => 1.4 * chance, 5)) {
+  const { balance } = runShuttle(compileShuttle(layout))
+  worst = Math.max(worst, Math.abs(balance.error_gal) / (balance.initial_gal + balance.drawn_gal))
+}
+line('water balance, worst of 10,000 layouts, parts in a million million', worst * 1e12, '')

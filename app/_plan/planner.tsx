@@ -1,12 +1,12 @@
 'use client'
 
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import type { Point } from '@/lib/geo'
+import { findBounds, type Point } from '@/lib/geo'
 import { namesOf, type EditBody } from '@/lib/plan'
 import { FIRE_GROUND, type LegUse, type SupplyChart } from '@/lib/supply'
 import { bundleFromDocuments, findBlob, getClient, useDistrict, usePlan, useSaveState } from '../_client'
 import { DistrictMap, drawnDistrictFromBlob, type DrawnDistrict, type MapHandle } from '../_map'
-import { say, sayIssue, type NameOf } from '../_text'
+import { formatQuantity, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
@@ -54,6 +54,11 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? (hazardName ?? say('plan.fire-ground')) : undefined), [itemNames, hazardName])
   const sites = usePlanSites(district, plan, answer.result, names, selectedId, system)
   const routes = usePlanRoutes(answer, plan, selectedId)
+
+  const home = useMemo(() => {
+    const own = sites.filter(({ isGhost, kind }) => !isGhost && kind !== 'station').map(({ point }) => point)
+    return own.length > 1 ? findBounds(own) : undefined
+  }, [sites])
 
   const edit = useCallback((changes: { docId: string; body: readonly EditBody[] }[], label: string) => {
     const full = changes.filter(({ body }) => body.length > 0)
@@ -142,7 +147,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           </section>
           <section className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap
-              ref={map} sites={sites} routes={routes}
+              ref={map} sites={sites} routes={routes} {...(home && { home })}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
               {...(district.map && { attribution: [district.map.attribution] })}
               {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })}
@@ -152,7 +157,12 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           </section>
           <section className={styles.strip} aria-label={say('plan.strip.label')}>
             {result && <SupplyStrip result={result} names={names} chosen={part === 'tenders' || part === undefined ? undefined : part} onChoose={setPart} />}
-            <Button className={styles.unfold} look="quiet" size="s" iconAfter="chevron" aria-expanded={isChartOpen} label={say(isChartOpen ? 'plan.chart.hide' : 'plan.chart.show')} onClick={() => { setChartOpen(!isChartOpen) }} />
+            <div className={styles.stripFoot}>
+              {result && result.needed_gpm !== null && result.chain.length > 0 && (
+                <p className={styles.legend}>{say('plan.strip.legend', { needed: formatQuantity(result.needed_gpm, 'gpm', system), expected: formatQuantity(result.sustainable_gpm ?? 0, 'gpm', system, { style: 'headline', toward: 'down' }) })}</p>
+              )}
+              <Button look="quiet" size="s" iconAfter="chevron" aria-expanded={isChartOpen} label={say(isChartOpen ? 'plan.chart.hide' : 'plan.chart.show')} onClick={() => { setChartOpen(!isChartOpen) }} />
+            </div>
             {isChartOpen && (chart ? <div className={styles.chartPart}><StringChart chart={chart} names={names} /></div> : <p className={styles.quiet}>{say('plan.chart.none')}</p>)}
           </section>
         </div>

@@ -63,7 +63,6 @@ export function SupplyStrip({ result, names, chosen, onChoose }: SupplyStripProp
           )
         })}
       </ol>
-      {needed_gpm !== null && <p className={styles.legend}>{say('plan.strip.legend', { needed: formatQuantity(needed_gpm, 'gpm', system), expected: formatQuantity(sustainable_gpm ?? 0, 'gpm', system) })}</p>}
     </div>
   )
 }

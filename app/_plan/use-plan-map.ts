@@ -26,7 +26,7 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
       ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? FIRE_GROUND, ...own(FIRE_GROUND) }] : []),
       ...district.stations.map(({ id, name, point }) => ({ id: id as string, kind: 'station' as const, point, name, isChosen: id === selectedId })),
       ...district.draftSites.filter(({ id }) => !used.has(id)).map(({ id, name, point }) => ({ id: id as string, kind: 'draftSite' as const, point, name, isGhost: true })),
-      ...district.sources.map(({ id, name, point }) => ({ id: id as string, kind: 'source' as const, point, name, isGhost: true })),
+      ...district.sources.filter(({ id }) => !district.draftSites.some(({ sourceId }) => sourceId === id)).map(({ id, name, point }) => ({ id: id as string, kind: 'source' as const, point, name, isGhost: true })),
       ...district.roadNotes.map(({ id, name, point }) => ({ id: id as string, kind: 'roadNote' as const, point, name, isGhost: true })),
     ]
   }, [district, plan, result, names, selectedId, system])

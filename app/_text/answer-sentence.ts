@@ -14,17 +14,19 @@ export const linkText = ({ kind, subjectId }: Pick<Link, 'kind' | 'subjectId'>, 
  */
 export function answerSentences(result: SupplyResult, names: NameOf, system: UnitSystem): string[] {
   const { sustainable_gpm, needed_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, assumptions } = result
-  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  // What is promised is rounded down, what is needed up.
+  const promised = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
+  const asked = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'up' })
   if (result.issues.some(({ severity }) => severity === 'block') || sustainable_gpm === null) {
     return [supplyReady_s === null && result.tenders.length > 0 ? say('result.never-ready') : say('result.blocked')]
   }
   const sentences: string[] = []
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
-    sentences.push(say('result.gap', { gap: formatMinutes(gap_s), empty: formatMinutes(tankEmpty_s), ready: formatMinutes(supplyReady_s) }))
-  const ready = supplyReady_s === null ? '' : formatMinutes(supplyReady_s)
-  if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: flow(sustainable_gpm), ready }))
-  else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: flow(needed_gpm) }))
-  else sentences.push(say(sustainable_gpm < needed_gpm ? 'result.short' : 'result.enough', { sustainable: flow(sustainable_gpm), needed: flow(needed_gpm), ready }))
+    sentences.push(say('result.gap', { gap: formatMinutes(gap_s, 'up'), empty: formatMinutes(tankEmpty_s, 'down'), ready: formatMinutes(supplyReady_s, 'up') }))
+  const ready = supplyReady_s === null ? '' : formatMinutes(supplyReady_s, 'up')
+  if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: promised(sustainable_gpm), ready }))
+  else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: asked(needed_gpm) }))
+  else sentences.push(say(sustainable_gpm < needed_gpm ? 'result.short' : 'result.enough', { sustainable: promised(sustainable_gpm), needed: asked(needed_gpm), ready }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
   sentences.push(say('result.assumed', { count: assumptions.length }))
   return sentences

@@ -1,7 +1,6 @@
 import type { Landscape } from '../build-landscape'
-import { isInFrame, type Spot } from '../frame'
-import { simplify } from '../geometry/line'
-import type { Stream } from '../land/streams'
+import type { Spot } from '../frame'
+import { mappedStreams } from '../land/mapped-streams'
 import { hydrantSpots } from '../settle/hydrants'
 import { namedPlaces } from '../settle/place-names'
 import { waterPoints } from '../settle/water-points'
@@ -36,22 +35,7 @@ function addWater(store: OsmStore, land: Landscape): void {
     ids.set(key, id)
     return id
   }
-  const mouths = new Set(land.streams.flatMap(({ into, water }) => (into === undefined ? [] : [water[water.length - 1]!])))
-  for (const stream of land.streams)
-    store.addWay(thinned(stream, mouths).map(idOf), { waterway: stream.kind, ...(stream.name ? { name: stream.name } : {}), width: String(stream.width_m) })
+  for (const { stream, line } of mappedStreams(land.streams))
+    store.addWay(line.map(idOf), { waterway: stream.kind, ...(stream.name ? { name: stream.name } : {}), width: String(stream.width_m) })
   for (const { kind, name, line } of land.barriers) store.addWay(line.map((at) => store.addNode(at)), { waterway: kind, name })
-}
-
-/** A stream without spots that say nothing; where another flows in, the spot stays. */
-function thinned({ water }: Stream, mouths: ReadonlySet<Spot>): Spot[] {
-  const inside = water.filter(isInFrame)
-  const kept: Spot[] = []
-  let run: Spot[] = []
-  for (const here of inside) {
-    run.push(here)
-    if (!mouths.has(here)) continue
-    kept.push(...simplify(run, 1).slice(0, -1))
-    run = [here]
-  }
-  return [...kept, ...simplify(run, 1)]
 }

@@ -2,13 +2,14 @@ import { HEIGHT_M, isInFrame, WIDTH_M, type Spot } from '../frame'
 import type { Landscape } from '../build-landscape'
 import { findCrossing } from '../geometry/line'
 import { gap, spot } from '../geometry/spot'
+import { mappedStreams } from '../land/mapped-streams'
 import type { Network, Road, RoadNode, Tags } from '../roads/network'
-import { bridgeNames, stretchPlans, underpassTags } from '../roads/stretch-plan'
+import { bridgeNotes, inspectedRoads, stretchPlans, underpassTags } from '../roads/stretch-plan'
 import { findCrossings, nodesAround, piecesOf, type Stretch } from '../roads/stretches'
 import type { OsmStore } from './osm-store'
 
 const FORDED = new Set(['fordlane'])
-const BRIDGE_HALF_M = { river: 19, stream: 6 } as const
+const BRIDGE_HALF_M = { river: 19, stream: 8 } as const
 
 /** No left turn from Main Street, eastbound, into Mill Street: the corner is blind. */
 const noTurn = { fromRoad: 'sr88', toRoad: 'millstreet', via: [5590, 5378], fromSide: [5520, 5360] } as const
@@ -25,14 +26,17 @@ export function addRoads(store: OsmStore, land: Landscape): void {
     const road = network.road(key)
     add(road, { from: network.cut(road, spot(...from)), to: network.cut(road, spot(...to)), tags })
   }
-  for (const { road, spot: at, stream } of findCrossings(network, streams)) {
+  for (const { road, spot: at, stream } of findCrossings(network, mappedStreams(streams))) {
     if (!isInFrame(at)) continue
     if (road.tags.highway === 'track' || FORDED.has(road.key)) {
       nodeTags.set(network.cut(road, at), { ford: 'yes' })
       continue
     }
-    const named = bridgeNames.find(({ near }) => gap(spot(...near), at) < 90)
-    add(road, { ...nodesAround(network, road, at, BRIDGE_HALF_M[stream.kind]), tags: { bridge: 'yes', layer: '1', ...(named ? { 'bridge:name': named.name } : {}) } })
+    const note = bridgeNotes.find(({ near }) => gap(spot(...near), at) < 60)
+    add(road, {
+      ...nodesAround(network, road, at, BRIDGE_HALF_M[stream.kind]),
+      tags: { bridge: 'yes', layer: '1', ...(inspectedRoads.has(road.key) ? { maxweight: 'none' } : {}), ...note?.tags },
+    })
   }
   const depot = network.road('depotstreet')
   add(depot, { ...nodesAround(network, depot, land.underpass, 9), tags: underpassTags })

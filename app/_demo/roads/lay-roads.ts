@@ -30,9 +30,9 @@ const MEET_M = 320
 
 export function layPlan(network: Network, finder: WayFinder, plan: RoadPlan): void {
   const drawn = plan.through.map(([x, y]) => spot(x, y))
-  const through = drawn.map((here, i) => (i === 0 || i === drawn.length - 1 ? placeOnRoad(network, here, plan.isDrawn ? 40 : MEET_M) : here))
+  const through = drawn.map((here, i) => (i === 0 || (i === drawn.length - 1 && !plan.isDeadEnd) ? placeOnRoad(network, here, plan.isDrawn ? 40 : MEET_M) : here))
   const line = plan.isDrawn ? simplify(curveThrough(through, 6), 0.8) : ledByGround(finder, through, plan)
-  network.lay(plan.key, line, plan.tags)
+  network.lay(plan.key, line, plan.tags, { isEndFree: plan.isDeadEnd ?? false })
   if (!plan.isDrawn) finder.avoid(resample(line, 30), 70, 35)
 }
 

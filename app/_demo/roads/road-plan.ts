@@ -9,6 +9,8 @@ export type RoadPlan = {
   through: readonly (readonly [x: number, y: number])[]
   /** Drawn as it stands, not led by the ground: village streets, loops. */
   isDrawn?: boolean
+  /** Ends where it was drawn to, whatever road is near. */
+  isDeadEnd?: boolean
 }
 
 const state = (name: string, ref: string): Tags => ({ highway: 'primary', name, ref, surface: 'asphalt', lanes: '2', maxspeed: '50 mph' })
@@ -69,5 +71,5 @@ export const lesserRoads: readonly RoadPlan[] = [
   { key: 'powderhouse', tags: track('Powderhouse Track', 'grade3', 'dirt'), grade: 0.12, through: [[7300, 3080], [7200, 2400], [7450, 1800]] },
   { key: 'quarryroad', tags: { highway: 'unclassified', name: 'Quarry Road', surface: 'gravel' }, grade: 0.1, through: [[5350, 1500], [5900, 1750], [6350, 2150]] },
   { key: 'westshore', tags: track('West Shore Track', 'grade3', 'ground'), grade: 0.12, through: [[4130, 8420], [3980, 8100], [4050, 7600], [4350, 7150], [4640, 6990]] },
-  { key: 'fiveelms', tags: { highway: 'unclassified', name: 'Five Elms Road', surface: 'gravel' }, grade: 0.1, through: [[10050, 8100], [10600, 7900], [11100, 8150]] },
+  { key: 'fiveelms', tags: { highway: 'unclassified', name: 'Five Elms Road', surface: 'gravel' }, grade: 0.1, through: [[9560, 8330], [10050, 8130], [10600, 7900], [11100, 8150]] },
 ]

@@ -1,6 +1,7 @@
 import type { Spot } from '../frame'
 import { findCrossing } from '../geometry/line'
 import { gap } from '../geometry/spot'
+import type { MappedStream } from '../land/mapped-streams'
 import type { Stream } from '../land/streams'
 import type { Network, Road, RoadNode, Tags } from './network'
 
@@ -8,20 +9,18 @@ import type { Network, Road, RoadNode, Tags } from './network'
 export type Stretch = { from: RoadNode; to: RoadNode; tags: Tags }
 export type StretchPlan = { road: string; from: readonly [number, number]; to: readonly [number, number]; tags: Tags }
 
-export const waterKey = (stream: Stream, index: number): string => `${stream.id}:${index}`
-
-export type Crossing = { road: Road; spot: Spot; stream: Stream; along: Spot }
+export type Crossing = { road: Road; spot: Spot; stream: Stream }
 
 /** Where roads cross running water, road by road. */
-export function findCrossings(network: Network, streams: readonly Stream[]): Crossing[] {
+export function findCrossings(network: Network, streams: readonly MappedStream[]): Crossing[] {
   const found: Crossing[] = []
   for (const road of network.roads)
     for (let i = 0; i + 1 < road.nodes.length; i++) {
       const [a, b] = [road.nodes[i]!.spot, road.nodes[i + 1]!.spot]
-      for (const stream of streams)
-        for (let k = 0; k + 1 < stream.water.length; k++) {
-          const crossing = findCrossing(a, b, stream.water[k]!, stream.water[k + 1]!)
-          if (crossing) found.push({ road, spot: crossing.spot, stream, along: { x: (b.x - a.x) / (gap(a, b) || 1), y: (b.y - a.y) / (gap(a, b) || 1) } })
+      for (const { stream, line } of streams)
+        for (let k = 0; k + 1 < line.length; k++) {
+          const crossing = findCrossing(a, b, line[k]!, line[k + 1]!)
+          if (crossing) found.push({ road, spot: crossing.spot, stream })
         }
     }
   return found
@@ -29,7 +28,7 @@ export function findCrossings(network: Network, streams: readonly Stream[]): Cro
 
 /** Nodes of a road a given way before and after a spot on it, measured along the road. */
 export function nodesAround(network: Network, road: Road, spot: Spot, reach_m: number): { from: RoadNode; to: RoadNode } {
-  const at = network.nodeOn(road, spot)
+  const at = network.cut(road, spot)
   const walk = (step: 1 | -1): Spot => {
     let left = reach_m
     let i = road.nodes.indexOf(at)

@@ -4,5 +4,5 @@ import type { Tags } from '../roads/network'
 export const waterPoints: readonly { key: string; x: number; y: number; tags: Tags }[] = [
   { key: 'coopersDryHydrant', x: 8462, y: 3404, tags: { emergency: 'fire_hydrant', 'fire_hydrant:type': 'pond', name: 'Cooper’s Pond Dry Hydrant' } },
   { key: 'meetinghouseCistern', x: 8618, y: 3542, tags: { emergency: 'water_tank', 'water_tank:volume': '113600', name: 'Meetinghouse Cistern' } },
-  { key: 'boatLaunchDraft', x: 4938, y: 7292, tags: { emergency: 'suction_point', name: 'Boat Launch' } },
+  { key: 'boatLaunchDraft', x: 4932, y: 7292, tags: { emergency: 'suction_point', name: 'Boat Launch' } },
 ]

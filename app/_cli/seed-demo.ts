@@ -1,0 +1,35 @@
+import { readFile } from 'node:fs/promises'
+import { demoDataSet } from '@/app/_demo/demo-data-set'
+import { demoFiles, demoFolder } from '@/app/_demo/demo-files'
+import { putBlob } from '@/app/_server/blobs'
+import { checkedDocument, createDocument, findDocument } from '@/app/_server/documents'
+import { databaseFile, openDatabase, type Database } from '@/app/_server/open-database'
+import { importWithNode } from './import-with-node'
+
+/**
+ * Brings the demo district into the database: the map through the import a user uses, then the
+ * documents. A document that is there is left as it is, changed or deleted though it may be.
+ */
+const read = (name: string): Promise<Buffer> => readFile(new URL(name, demoFolder))
+const readJson = async (name: string): Promise<unknown> => JSON.parse(String(await read(name))) as unknown
+
+async function addMissing(database: Database, given: unknown): Promise<void> {
+  const doc = checkedDocument(given)
+  if (!(await findDocument(database, doc.id))) await createDocument(database, doc)
+}
+
+async function seed(database: Database): Promise<void> {
+  const { graphBlob, mapBlob } = await importWithNode(await read(demoFiles.map), demoFiles.map)
+  const [roads, map] = [demoDataSet(graphBlob, demoFiles.map), demoDataSet(mapBlob, demoFiles.map)]
+  await putBlob(database, roads.hash, 'roads', graphBlob)
+  await putBlob(database, map.hash, 'map', mapBlob)
+  await addMissing(database, { ...(await readJson(demoFiles.district) as object), roads, map })
+  for (const plan of await readJson(demoFiles.plans) as unknown[]) await addMissing(database, plan)
+}
+
+const database = await openDatabase(databaseFile())
+try {
+  await seed(database)
+} finally {
+  await database.$disconnect()
+}

@@ -33,7 +33,11 @@ export type MapViewProps = {
   /** A click where no site is, while none is pending. */
   onPickGround?(point: Point): void
   onLongPress?(point: Point): void
+  /** A movable site may be moved next: time to make ready for it. */
+  onGrab?(siteId: string): void
+  /** At most once a frame while a site is on its way. */
   onDrag?(siteId: string, point: Point): void
+  /** A site has been put down. Show it there at once, or it goes back. */
   onMove?(siteId: string, point: Point): void
   /** Where this device is, when the user has asked for it. */
   onLocate?(point: Point, accuracy_m: number): void

@@ -6,7 +6,7 @@ import { SiteMarkers, type SiteEvents } from './leaflet/site-markers'
 import type { MapSite } from './map-types'
 import { SiteFace } from './site-face'
 
-type Latest = RefObject<{ onPick?: SiteEvents['pick']; onDrag?: SiteEvents['drag']; onMove?: SiteEvents['move']; onPlace?(point: MapSite['point']): void; pending?: unknown }>
+type Latest = RefObject<{ onPick?: SiteEvents['pick']; onGrab?: SiteEvents['grab']; onDrag?: SiteEvents['drag']; onMove?: SiteEvents['move'] }>
 
 /**
  * Puts the sites on the map.
@@ -23,6 +23,7 @@ export function useSites(map: L.Map | undefined, sites: readonly MapSite[], late
     const made = new SiteMarkers(map)
     made.setEvents({
       pick: (id) => latest.current.onPick?.(id),
+      grab: (id) => latest.current.onGrab?.(id),
       drag: (id, point) => latest.current.onDrag?.(id, point),
       move: (id, point) => latest.current.onMove?.(id, point),
     })

@@ -48,6 +48,20 @@ export class PlannerEngine {
     return { placeId, point, uses, legs: legs.filter(({ key }) => keys.has(key)), result: evaluatePlan({ ...bundle, legs }, { quick: true }) }
   }
 
+  /**
+   * Finds all ways from and to the places at the other ends of a place's ways, one a turn, so
+   * that the first move of a drag is as quick as the rest.
+   *
+   * @param goOn asked between two of them; false leaves the rest
+   */
+  async warm(placeId: string, goOn: () => Promise<boolean>): Promise<void> {
+    for (const { ask, fromId, toId } of legUses(this.#current())) {
+      if (fromId !== placeId && toId !== placeId) continue
+      if (!(await goOn())) return
+      this.#desk?.desk.findFrom(ask, fromId === placeId ? 'to' : 'from')
+    }
+  }
+
   explain = (figure: string): Working | undefined => explain(this.#current(), figure)
 
   chart = (demand: 'planned' | number = 'planned'): SupplyChart | undefined => supplyChart(compilePlan(this.#current()), demand)

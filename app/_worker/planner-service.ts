@@ -7,6 +7,7 @@ import type { SupplyChart, Working } from '@/lib/supply'
 export type PlannerService = {
   begin(bundle: Bundle): Promise<PlanAnswer | undefined>
   drag(placeId: string, point: Point): Promise<DragAnswer>
+  warm(placeId: string): Promise<void>
   explain(figure: string): Promise<Working | undefined>
   chart(demand?: 'planned' | number): Promise<SupplyChart | undefined>
 }
@@ -35,6 +36,14 @@ export function plannerService(findBlob: FindBlob, turn: () => Promise<void>): P
     async drag(placeId, point) {
       await begun
       return engine.drag(placeId, point)
+    },
+    async warm(placeId) {
+      await begun
+      const own = newest
+      await engine.warm(placeId, async () => {
+        await turn()
+        return own === newest
+      })
     },
     async explain(figure) {
       await begun

@@ -37,6 +37,11 @@ export class Planner {
   /** The answer with a place moved; undefined when a later move has overtaken it. Asked at every frame it answers as often as it can. */
   drag = (placeId: string, point: Point): Promise<DragAnswer | undefined> => this.#drag({ placeId, point })
 
+  /** A place may be dragged soon: when its symbol is taken hold of or gets the focus. */
+  warm = (placeId: string): void => {
+    if (this.#newest > 0) void this.#port.warm(placeId).catch(() => undefined)
+  }
+
   explain = (figure: string): Promise<Working | undefined> => this.#port.explain(figure)
 
   chart = (demand?: 'planned' | number): Promise<SupplyChart | undefined> => this.#port.chart(demand)
@@ -60,6 +65,7 @@ function startPlanner(): Planner {
     {
       begin: (bundle) => guard(port.begin(bundle)),
       drag: (placeId, point) => guard(port.drag(placeId, point)),
+      warm: (placeId) => guard(port.warm(placeId)),
       explain: (figure) => guard(port.explain(figure)),
       chart: (demand) => guard(port.chart(demand)),
     },

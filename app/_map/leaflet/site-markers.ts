@@ -11,6 +11,8 @@ const KEY_PAUSE_MS = 700
 
 export type SiteEvents = {
   pick?(siteId: string): void
+  /** A finger or pointer is on a movable site, or it has the focus: it may be moved next. */
+  grab?(siteId: string): void
   /** At most once a frame while a site is on its way. */
   drag?(siteId: string, point: Point): void
   /** The site has been put down. What it was moved to must be shown at once, or it goes back. */
@@ -102,6 +104,7 @@ export class SiteMarkers {
     const element = marker.getElement()
     element?.setAttribute('data-site-id', id)
     element?.addEventListener('keydown', (event) => this.#key(held, event))
+    for (const sign of ['pointerdown', 'focus'] as const) element?.addEventListener(sign, () => held.site.isMovable && this.#events.grab?.(id))
     element?.addEventListener('blur', () => held.endKeys?.(true))
     this.#held.set(id, held)
     return held

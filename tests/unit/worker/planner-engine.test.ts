@@ -145,6 +145,7 @@ describe('the service', () => {
     const second = service.begin({ ...bundle, plan: { ...bundle.plan, name: 'Mill' } })
     expect(await first).toBeUndefined()
     expect((await second)?.result.planName).toBe('Mill')
+    await service.warm('F1')
     expect(await service.explain('sustainable_gpm')).toBeDefined()
     expect((await service.chart())?.tenders).toHaveLength(2)
   })

@@ -16,6 +16,7 @@ function manualPlanner() {
   const port: PlannerService = {
     begin: async ({ plan }) => quickOf(plan.id),
     drag: async () => Promise.reject(new Error('not asked for here')),
+    warm: async () => undefined,
     explain: async () => undefined,
     chart: async () => undefined,
   }

@@ -48,6 +48,7 @@ export const defaults = {
   dumpLift_ft: assumed(4, 0.4),
   dumpDischarge_psi: assumed(150, 0.2),
   lift_ft: handbook(10, 'lift for pump rating', 0.5),
+  intakeHeight_ft: assumed(2.5, 0.2),
 } as const satisfies Record<string, Default>
 
 export type DefaultName = keyof typeof defaults

@@ -3,6 +3,7 @@ import { ratedSuction } from '../hydraulics'
 import type { District, DraftingPump, DraftSite, FillSite } from '../plan'
 import { defaults } from './defaults'
 import { take, type Ledger } from './ledger'
+import type { SeasonDrop } from './season'
 
 /** What is known of a pump, as the drafting law wants it. */
 export function pumperHydraulics(pump: DraftingPump): PumperHydraulics {
@@ -35,7 +36,7 @@ export function draftPlace(ledger: Ledger, district: District, lift_ft: number, 
  * Suction set-up of a fill site: the plan's own, else what the pumper carries, else what a pump of
  * its rating was rated with; through the site's dry hydrant where there is one.
  */
-export function suctionSetup(ledger: Ledger, site: FillSite, draftSite: DraftSite | undefined, pump: DraftingPump): SuctionSetup {
+export function suctionSetup(ledger: Ledger, site: Pick<FillSite, 'suction'>, draftSite: DraftSite | undefined, pump: DraftingPump): SuctionSetup {
   const rated = ratedSuction(pump.rated_gpm ?? 1000).suction
   const carried = pump.kind === 'pumper' ? pump : undefined
   const size_in = site.suction?.size_in ?? take(ledger, pump, 'suction_in', carried?.suction_in, { ...defaults.suctionSize_in, value: rated.size_in })
@@ -57,17 +58,33 @@ export function suctionSetup(ledger: Ledger, site: FillSite, draftSite: DraftSit
   }
 }
 
+/** A lift, how far the season adds to it, and what stands behind it. */
+export type ResolvedLift = {
+  readonly lift_ft: number
+  /** Part of it that the season adds. */
+  readonly drop_ft: number
+  readonly from: 'plan' | 'measured' | 'elevations' | 'assumed'
+  readonly isGuess: boolean
+}
+
 /**
- * Lift at a draft site: measured before computed from elevations before assumed.
+ * Lift at a draft site: the plan's before the site's own before one worked out from elevations before an assumed one.
  *
+ *   lift = bank + intake height − water surface, where it was not measured;  + fall of the surface in the season
+ *
+ * @param drop the season's fall of the source, from `seasonDrop`; it is added to whatever lift was found
  * @returns lift, and whether anything but a guess stands behind it
  */
-export function liftOf(ledger: Ledger, site: FillSite, draftSite: DraftSite | undefined, surfaceElevation_ft: number | undefined): { lift_ft: number; isGuess: boolean } {
-  if (site.lift_ft !== undefined) return { lift_ft: take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft), isGuess: false }
-  if (draftSite?.lift_ft !== undefined) return { lift_ft: take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft), isGuess: false }
+export function liftOf(
+  ledger: Ledger, site: Pick<FillSite, 'id' | 'lift_ft' | 'evidence'>, draftSite: DraftSite | undefined, surfaceElevation_ft: number | undefined, drop: SeasonDrop,
+): ResolvedLift {
+  const { drop_ft } = drop
+  const whole = (from: ResolvedLift['from'], usual_ft: number): ResolvedLift => ({ lift_ft: usual_ft + drop_ft, drop_ft, from, isGuess: from === 'assumed' })
+  if (site.lift_ft !== undefined) return whole('plan', take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft))
+  if (draftSite?.lift_ft !== undefined) return whole('measured', take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft))
   if (draftSite?.bankElevation_ft !== undefined && surfaceElevation_ft !== undefined) {
-    const lift_ft = draftSite.bankElevation_ft + (draftSite.intakeHeight_ft ?? 2.5) - surfaceElevation_ft
-    return { lift_ft: take(ledger, { ...draftSite, evidence: { lift_ft: { mark: 'computed', source: 'bank and water surface elevations' } } }, 'lift_ft', lift_ft, defaults.lift_ft), isGuess: false }
+    const lift_ft = draftSite.bankElevation_ft + (draftSite.intakeHeight_ft ?? defaults.intakeHeight_ft.value) - surfaceElevation_ft
+    return whole('elevations', take(ledger, { ...draftSite, evidence: { lift_ft: { mark: 'computed', source: 'bank and water surface elevations' } } }, 'lift_ft', lift_ft, defaults.lift_ft))
   }
-  return { lift_ft: take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft), isGuess: true }
+  return whole('assumed', take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft))
 }

@@ -6,6 +6,7 @@ import { defaults } from './defaults'
 import { draftPlace, liftOf, pumperHydraulics, suctionSetup } from './drafting'
 import { take, type Ledger } from './ledger'
 import type { FillSiteResult } from './result'
+import { seasonDrop } from './season'
 import { sourceWater, type SourceWater } from './source'
 import type { Ways } from './ways'
 
@@ -34,10 +35,11 @@ export type ResolvedFillSite = {
 export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site: FillSite, tenders: readonly Tender[]): ResolvedFillSite {
   const draftSite = findDraftSite(bundle, site.draftSiteId)
   const source = findSource(bundle, site.sourceId ?? draftSite?.sourceId)
-  const water = sourceWater(source)
+  const drop = seasonDrop(source, bundle.plan.season)
+  const water = sourceWater(source, drop)
   const pump = findDraftingPump(bundle, site.pumperId)
   const bayCount = site.bayCount ?? 1
-  const issues: Issue[] = []
+  const issues: Issue[] = [...drop.issues, ...water.issues]
 
   const reached = pump ? arrival(bundle, ledger, ways, pump, site.id) : { arrive_s: 0, issues: [] }
   const cannotReach = 'code' in reached
@@ -53,7 +55,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   }
 
   const isHydrant = source?.kind === 'pressureHydrant' && water.hydrant_gpm !== undefined
-  const { lift_ft, isGuess } = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source?.surfaceElevation_ft)
+  const { lift_ft, isGuess } = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source?.surfaceElevation_ft, drop)
   if (isGuess) issues.push(issue('lift-assumed', 'warn', [site.id], { lift_ft }))
   const ask = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
   const maxDischarge_psi = site.discharge_psi ?? take(ledger, pump, 'discharge_psi', pump.discharge_psi, defaults.discharge_psi)

@@ -4,6 +4,9 @@ import {
   countField, evidenceMap, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, nameField, notesField, pointField, pressureField, quantity, shareField, timeField, volumeField,
 } from './fields'
 
+/** Levels a plan may count on: the usual season's, a dry season's, those of the drought it is planned for. */
+export const seasons = ['usual', 'dry', 'drought'] as const
+
 /** Suction set-up of a pumper at a draft site. */
 export const suctionSchema = z.strictObject({
   size_in: hoseSizeField,
@@ -101,12 +104,14 @@ export const planSchema = z.strictObject({
   demand: z.array(demandStageSchema).max(50).optional().describe('absent: the hazard’s needed flow from the first arrival'),
   duration_s: timeField.optional().describe('how long supply must last once it is ready, default 2 h'),
   reserve_s: timeField.optional().describe('time of flow the tanks keep in hand, default 2 min'),
+  season: z.enum(seasons).optional().describe('levels of the sources it counts on: lift grows and usable water shrinks by the fall of the surface; default usual'),
   fillSites: z.array(fillSiteSchema).max(40),
   dumpSites: z.array(dumpSiteSchema).max(40),
   tenders: z.array(tenderTaskSchema).max(200),
   legNotes: z.array(legNoteSchema).max(1000),
 })
 
+export type Season = (typeof seasons)[number]
 export type Suction = z.infer<typeof suctionSchema>
 export type HoseLay = z.infer<typeof hoseLaySchema>
 export type FillSite = z.infer<typeof fillSiteSchema>

@@ -7,7 +7,7 @@ const DISTRICT = 'ostrel-valley'
 /** Meets what it needs: low lift, two bays, a one-way loop, a short road. */
 const ganderHill: Plan = {
   format: 'millrace-plan-document', version: 1, id: 'plan-gander-hill', name: 'Gander Hill farmhouse from the boat launch', districtId: DISTRICT, hazardId: 'gander-house', fireGround: place('ganderFront'), firstDueId: 'engine-12',
-  notes: 'The plan drilled in August 2025.',
+  notes: 'The plan drilled in August 2025. Tender 72 is asked for with the first alarm.',
   fillSites: [
     {
       id: 'fill-boat-launch', name: 'Boat launch', point: place('boatLaunch'), sourceId: 'stonecrop-reservoir', draftSiteId: 'draft-boat-launch', pumperId: 'engine-11',
@@ -23,6 +23,7 @@ const ganderHill: Plan = {
   ],
   tenders: [
     { id: 'task-11', tenderId: 'tender-11' }, { id: 'task-12', tenderId: 'tender-12' }, { id: 'task-21', tenderId: 'tender-21' }, { id: 'task-22', tenderId: 'tender-22' },
+    { id: 'task-72', tenderId: 'tender-72', delay_s: 120 },
   ],
   demand: [{ id: 'stage-line', from_s: 0, flow_gpm: 180 }, { id: 'stage-full', from_s: 900, flow_gpm: 500 }],
   legNotes: [

@@ -28,6 +28,6 @@ export function answerSentences(result: SupplyResult, names: NameOf, system: Uni
   else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: asked(needed_gpm) }))
   else sentences.push(say(sustainable_gpm < needed_gpm ? 'result.short' : 'result.enough', { sustainable: promised(sustainable_gpm), needed: asked(needed_gpm), ready }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
-  sentences.push(say('result.assumed', { count: assumptions.length }))
+  sentences.push(say('result.assumed', { count: assumptions.filter(({ mark }) => mark === 'assumed').length }))
   return sentences
 }

@@ -2,7 +2,7 @@
 
 import { isWorking } from '@/lib/supply/working'
 import type { Working, WorkingInput } from '@/lib/supply/working'
-import { fieldLabel, formatNumber, formatQuantity, isTextKey, say } from '../_text'
+import { fieldLabel, fieldName, formatNumber, formatQuantity, isTextKey, say } from '../_text'
 import type { NameOf, UnitSystem } from '../_text'
 import { Button } from './button'
 import { EvidenceChip } from './evidence-chip'
@@ -61,10 +61,11 @@ function Inputs({ inputs, names }: { inputs: readonly WorkingInput[]; names: Wor
               {!isWorking(from) && <span className={styles.origin}>{[names(from.itemId), from.source].filter(Boolean).join(', ')}</span>}
             </div>
             {isWorking(from) && (
-              <div className={styles.nested}>
+              <details className={styles.nested}>
+                <summary className={styles.how}>{say('working.how', { symbol: fieldName(input.symbol) })}</summary>
                 <Law working={from} />
                 <Inputs inputs={from.inputs} names={names} />
-              </div>
+              </details>
             )}
           </li>
         )

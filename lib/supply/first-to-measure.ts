@@ -7,6 +7,12 @@ import type { Assumption, FirstToMeasure } from './result'
 /** How far a number may be off when nobody has said, by its mark. Common practice, no source. */
 const spreadByMark = { computed: 0.1, handbook: 0.15, assumed: 0.3 } as const
 
+/**
+ * These shift when supply begins. What they do to the flow afterwards is only how the tenders
+ * happen to bunch, and no reason to measure them; the duration is a choice, not a measurement.
+ */
+const movesOnlyTheStart: ReadonlySet<string> = new Set(['turnout_s', 'setUp_s', 'pumpSetUp_s', 'firstLine_s', 'duration_s'])
+
 /** No search takes longer than this many trials; the rest are passed over, least spread first. */
 const MOST_TRIALS = 60
 
@@ -20,7 +26,7 @@ export function firstToMeasure(compiled: CompiledPlan): FirstToMeasure | null {
   const { bundle, ledger } = compiled
   const trials = [...ledger.assumptions.values()]
     .map((assumption) => ({ assumption, spread: spreadOf(bundle, assumption) }))
-    .filter(({ assumption, spread }) => spread > 0 && assumption.field !== 'duration_s')
+    .filter(({ assumption, spread }) => spread > 0 && !movesOnlyTheStart.has(assumption.field))
     .sort((a, b) => b.spread - a.spread)
     .slice(0, MOST_TRIALS)
   let best: FirstToMeasure | null = null

@@ -1,12 +1,11 @@
 import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { basename } from 'node:path'
-import { gunzipSync, inflateSync } from 'node:zlib'
-import { importDistrictData } from '@/app/_worker/import-roads'
 import { issue, type Issue } from '@/lib/issue'
 import type { DataSet, LegAsk, RoadNote } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { legFinder, type FoundLeg } from '@/lib/supply'
+import { importWithNode } from './import-with-node'
 
 export type FileRoads = { dataSet: DataSet; find: (notes: readonly RoadNote[]) => (ask: LegAsk) => FoundLeg | Issue }
 
@@ -20,8 +19,7 @@ export async function roadsFromFile(file: string): Promise<FileRoads> {
   const bytes = await readFile(file).catch((error: NodeJS.ErrnoException) => {
     throw issue('file-missing', 'block', [], { file: name, reason: error.code ?? '' })
   })
-  const imported = await importDistrictData(new Uint8Array(bytes), name, { inflate: (part) => inflateSync(part), gunzip: (part) => gunzipSync(part) })
-  if ('code' in imported) throw imported
+  const imported = await importWithNode(new Uint8Array(bytes), name)
   const graph = decodeRoadGraph(imported.graphBlob)
   if ('code' in graph) throw graph
   return {

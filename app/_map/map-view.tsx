@@ -9,6 +9,7 @@ import { findBounds, type Bounds, type Point } from '@/lib/geo'
 import { joinClasses } from '../_ui/join-classes'
 import { FINEST_ZOOM, type DrawnDistrict } from './drawn-district'
 import { MapControls } from './map-controls'
+import { SiteMarkers } from './leaflet/site-markers'
 import styles from './map.module.css'
 import type { MapHandle, MapRoute, MapSite } from './map-types'
 import { useDistrictLayers } from './use-district-layers'
@@ -51,7 +52,8 @@ export type MapViewProps = {
 export default function MapView(props: MapViewProps) {
   const { district, isLoading, home, sites = [], routes = [], pending, className, ref } = props
   const holder = useRef<HTMLDivElement>(null)
-  const [map, setMap] = useState<L.Map>()
+  const [stage, setStage] = useState<{ map: L.Map; markers: SiteMarkers }>()
+  const { map, markers } = stage ?? {}
   const latest = useRef(props)
   useEffect(() => {
     latest.current = props
@@ -73,25 +75,34 @@ export default function MapView(props: MapViewProps) {
     })
     const observer = new ResizeObserver(() => made.invalidateSize({ pan: false }))
     observer.observe(holder.current)
-    setMap(made)
+    const symbols = new SiteMarkers(made)
+    symbols.setEvents({
+      pick: (id) => latest.current.onPick?.(id),
+      grab: (id) => latest.current.onGrab?.(id),
+      drag: (id, point) => latest.current.onDrag?.(id, point),
+      move: (id, point) => latest.current.onMove?.(id, point),
+    })
+    setStage({ map: made, markers: symbols })
     return () => {
       observer.disconnect()
+      symbols.remove()
       made.remove()
-      setMap(undefined)
+      setStage(undefined)
     }
   }, [])
 
   useDistrictLayers(map, district)
   const drawRoutes = useRoutes(map, routes)
-  const faces = useSites(map, sites, latest)
+  const faces = useSites(markers, sites)
 
   const fit = useCallback(() => map && lookAt(map, firstBounds(latest.current)), [map])
-  const [hasLooked, setLooked] = useState(false)
+  const lookedAt = useRef<L.Map>(undefined)
   useEffect(() => {
-    if (!map || hasLooked || !firstBounds({ district, home, sites })) return
-    lookAt(map, firstBounds({ district, home, sites }))
-    setLooked(true)
-  }, [map, hasLooked, district, home, sites])
+    const bounds = firstBounds({ district, home, sites })
+    if (!map || !bounds || lookedAt.current === map) return
+    lookedAt.current = map
+    lookAt(map, bounds)
+  }, [map, district, home, sites])
 
   useImperativeHandle(ref, (): MapHandle => ({
     fitTo: (target) => map && lookAt(map, 'south' in target ? target : findBounds(target)),

@@ -1,45 +1,26 @@
-import type L from 'leaflet'
-import { useEffect, useId, useLayoutEffect, useState, type ReactNode, type RefObject } from 'react'
+import { useCallback, useId, useLayoutEffect, useSyncExternalStore, type ReactNode } from 'react'
 import { createPortal } from 'react-dom'
 import { say } from '@/app/_text'
-import { SiteMarkers, type SiteEvents } from './leaflet/site-markers'
+import type { SiteMarkers } from './leaflet/site-markers'
 import type { MapSite } from './map-types'
 import { SiteFace } from './site-face'
 
-type Latest = RefObject<{ onPick?: SiteEvents['pick']; onGrab?: SiteEvents['grab']; onDrag?: SiteEvents['drag']; onMove?: SiteEvents['move'] }>
+const noFaces: ReadonlyMap<string, HTMLElement> = new Map()
 
 /**
  * Puts the sites on the map.
  *
  * @returns their faces, to be rendered; a site on its way is moved without rendering
  */
-export function useSites(map: L.Map | undefined, sites: readonly MapSite[], latest: Latest): ReactNode {
+export function useSites(markers: SiteMarkers | undefined, sites: readonly MapSite[]): ReactNode {
   const keysId = useId()
-  const [markers, setMarkers] = useState<SiteMarkers>()
-  const [faces, setFaces] = useState<ReadonlyMap<string, HTMLElement>>(new Map())
-
-  useEffect(() => {
-    if (!map) return
-    const made = new SiteMarkers(map)
-    made.setEvents({
-      pick: (id) => latest.current.onPick?.(id),
-      grab: (id) => latest.current.onGrab?.(id),
-      drag: (id, point) => latest.current.onDrag?.(id, point),
-      move: (id, point) => latest.current.onMove?.(id, point),
-    })
-    setMarkers(made)
-    return () => {
-      made.remove()
-      setMarkers(undefined)
-      setFaces(new Map())
-    }
-  }, [map, latest])
+  const subscribe = useCallback((listener: () => void) => markers?.subscribe(listener) ?? (() => undefined), [markers])
+  const faces = useSyncExternalStore(subscribe, () => markers?.faces() ?? noFaces, () => noFaces)
 
   useLayoutEffect(() => {
     if (!markers) return
-    const next = markers.show(sites)
-    setFaces((before) => (before.size === next.size && [...next].every(([id, face]) => before.get(id) === face) ? before : next))
-    for (const site of sites) describe(next.get(site.id)?.closest('[data-site-id]'), site, keysId)
+    markers.show(sites)
+    for (const site of sites) describe(markers.faces().get(site.id)?.closest('[data-site-id]'), site, keysId)
   }, [markers, sites, keysId])
 
   useLayoutEffect(() => markers?.thinNames(), [markers, faces, sites])

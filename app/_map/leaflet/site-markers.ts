@@ -33,6 +33,8 @@ type Held = {
 export class SiteMarkers {
   readonly #map: L.Map
   readonly #held = new Map<string, Held>()
+  readonly #listeners = new Set<() => void>()
+  #faces: ReadonlyMap<string, HTMLElement> = new Map()
   #events: SiteEvents = {}
   #frame: number | undefined
 
@@ -45,8 +47,16 @@ export class SiteMarkers {
     this.#events = events
   }
 
-  /** Makes the markers those of these sites. @returns the element that each site's face is drawn into */
-  show(sites: readonly MapSite[]): ReadonlyMap<string, HTMLElement> {
+  /** The element that each site's face is drawn into; the same map until sites come or go. */
+  faces = (): ReadonlyMap<string, HTMLElement> => this.#faces
+
+  subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  /** Makes the markers those of these sites. */
+  show(sites: readonly MapSite[]): void {
     const ids = new Set(sites.map(({ id }) => id))
     for (const [id, held] of this.#held) {
       if (ids.has(id)) continue
@@ -54,7 +64,9 @@ export class SiteMarkers {
       this.#held.delete(id)
     }
     for (const site of sites) this.#showOne(site)
-    return new Map([...this.#held].map(([id, { face }]) => [id, face]))
+    if (this.#faces.size === this.#held.size && [...this.#held.keys()].every((id) => this.#faces.has(id))) return
+    this.#faces = new Map([...this.#held].map(([id, { face }]) => [id, face]))
+    for (const listener of this.#listeners) listener()
   }
 
   /** Hides names that have no room among the others; call when the faces have been drawn. */

@@ -16,7 +16,8 @@ import { roadsFromFile } from './roads-from-file'
  *   npm run -s evaluate -- --demo               the shipped example plans, as a JSON array
  *   … --roads FILE.osm.pbf                      finds the ways anew on that road data
  *
- * Exit 0: answered. Exit 2: the input is no good, one sentence on standard error.
+ * Exit 0: there is an answer. Exit 2: there is none, and one sentence on standard error says what stands in
+ * the way and where; a plan that was read but is blocked still prints its result, with null figures.
  */
 const MOST_BYTES = 64 * 1024 * 1024
 const demoFolder = new URL('../../public/demo/bundles/', import.meta.url)
@@ -68,6 +69,13 @@ async function main(): Promise<void> {
     ? answers.map(({ bundle, result }) => resultText(result, namesOf(bundle), system)).join('\n\n')
     : JSON.stringify(values.demo || answers.length > 1 ? answers.map(({ result }) => result) : answers[0]?.result, null, 2)
   process.stdout.write(`${output}\n`)
+  for (const { bundle, result } of answers) {
+    const blocking = result.issues.find(({ severity }) => severity === 'block')
+    if (!blocking || process.exitCode === 2) continue
+    const names = namesOf(bundle)
+    process.stderr.write(`${result.planName}: ${sayIssue(blocking, (id) => names.get(id), system)}\n`)
+    process.exitCode = 2
+  }
 }
 
 main().catch((error: Error & { code?: string }) => {

@@ -76,7 +76,7 @@ export type ResolvedLift = {
  * @returns lift, and whether anything but a guess stands behind it
  */
 export function liftOf(
-  ledger: Ledger, site: Pick<FillSite, 'id' | 'lift_ft' | 'evidence'>, draftSite: DraftSite | undefined, surfaceElevation_ft: number | undefined, drop: SeasonDrop,
+  ledger: Ledger, site: Omit<Pick<FillSite, 'id' | 'lift_ft' | 'evidence'>, 'id'> & { readonly id: string }, draftSite: DraftSite | undefined, surfaceElevation_ft: number | undefined, drop: SeasonDrop,
 ): ResolvedLift {
   const { drop_ft } = drop
   const whole = (from: ResolvedLift['from'], usual_ft: number): ResolvedLift => ({ lift_ft: usual_ft + drop_ft, drop_ft, from, isGuess: from === 'assumed' })

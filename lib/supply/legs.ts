@@ -3,7 +3,7 @@ import { handbookTravel_s } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import { milesFromMetres } from '../units'
 import {
-  findApparatus, findStation, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg,
+  findApparatus, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg,
 } from '../plan'
 import type { Point } from '../geo'
 import { defaults } from './defaults'

@@ -1,0 +1,79 @@
+'use client'
+
+import { useId, useState } from 'react'
+import type { Default } from '@/lib/supply'
+import { fieldLabel, formatNumber, say } from '../_text'
+import entry from '../_ui/entry.module.css'
+import { EvidenceChip } from '../_ui/evidence-chip'
+import { EvidenceMark } from '../_ui/evidence-mark'
+import { FieldRow } from '../_ui/field-row'
+import { joinClasses } from '../_ui/join-classes'
+import { fieldRule } from './field-rule'
+import { useItem } from './item-context'
+
+export type ItemNumberProps = {
+  field: string
+  /** Shown and entered as a percentage of one. */
+  isShare?: boolean
+  standIn?: Pick<Default, 'value' | 'mark' | 'source'>
+  hint?: string
+}
+
+/** A number of the item that has no unit, such as a share or a factor, with its evidence. */
+export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumberProps) {
+  const { docKind, collection, item, part, set } = useItem()
+  const [draft, setDraft] = useState<string>()
+  const [error, setError] = useState<string>()
+  const id = useId()
+  const label = fieldLabel(field)
+  const scale = isShare ? 100 : 1
+  const { min = 0, max = Infinity } = fieldRule(docKind, collection, typeof item.kind === 'string' ? item.kind : undefined, field, part)
+  const value = typeof item[field] === 'number' ? item[field] : undefined
+  const evidence = item.evidence?.[field]
+  const worded = (number: number) => formatNumber(number * scale, 3)
+
+  const commit = (): void => {
+    if (draft === undefined) return
+    const text = draft.replace(/%/g, '').replace(/,/g, '').trim()
+    const next = text === '' ? undefined : Number(text) / scale
+    if (next !== undefined && !Number.isFinite(next)) return setError(say('entry.not-a-number', { field: label, text }))
+    if (next !== undefined && (next < min || next > max)) return setError(say('entry.out-of-range', { field: label, text, min: worded(min), max: worded(max) }))
+    setDraft(undefined)
+    setError(undefined)
+    if (next === value) return
+    set({ [field]: next }, { [field]: next === undefined ? undefined : { mark: 'assumed', entered: draft.trim() } })
+  }
+  const known = standIn && standIn.mark !== 'measured' ? standIn : undefined
+  return (
+    <FieldRow
+      label={label} htmlFor={id} error={error} errorId={`${id}-error`} {...(hint !== undefined && { hint, hintId: `${id}-hint` })}
+      mark={value === undefined
+        ? known && <EvidenceChip mark={known.mark} title={known.source} />
+        : <EvidenceMark field={label} evidence={evidence} onChange={(next) => { set({ [field]: value }, { [field]: next }) }} />}
+    >
+      <span className={entry.box} data-wrong={error !== undefined}>
+        <input
+          id={id}
+          className={joinClasses(entry.input, entry.number)}
+          inputMode="decimal"
+          autoComplete="off"
+          aria-invalid={error !== undefined}
+          aria-describedby={[hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined}
+          placeholder={known ? worded(known.value) : say('entry.none')}
+          value={draft ?? (value === undefined ? '' : worded(value))}
+          onChange={(event) => { setDraft(event.target.value) }}
+          onBlur={commit}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') commit()
+            if (event.key === 'Escape' && draft !== undefined) {
+              event.stopPropagation()
+              setDraft(undefined)
+              setError(undefined)
+            }
+          }}
+        />
+        {isShare && <span className={entry.unit} aria-hidden="true">%</span>}
+      </span>
+    </FieldRow>
+  )
+}

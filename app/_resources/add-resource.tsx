@@ -1,0 +1,41 @@
+'use client'
+
+import { apparatusTemplates, equipmentTemplates, type District, type EditBody } from '@/lib/plan'
+import { choiceLabel } from '../_fields/item-inputs'
+import { say, type TextKey } from '../_text'
+import { Menu } from '../_ui/menu'
+
+export type Added = EditBody & { kind: 'addItem' }
+
+const unitKinds = ['pumper', 'tender', 'portablePump'] as const
+
+/** Adds apparatus from a template with the handbook's figures, or with none. */
+export function AddApparatus({ district, newId, onAdd }: { district: District; newId: () => string; onAdd: (added: Added) => void }) {
+  const add = (unit: { kind: (typeof unitKinds)[number] }) => {
+    const number = district.apparatus.filter(({ kind }) => kind === unit.kind).length + 1
+    const name = say('resources.new-name', { kind: choiceLabel('kind', unit.kind), number })
+    onAdd({ kind: 'addItem', collection: 'apparatus', item: { ...unit, id: newId(), name, ...(district.stations.length === 1 && { stationId: district.stations[0]?.id }) } })
+  }
+  return (
+    <Menu
+      label={say('resources.add-apparatus')} icon="add" look="primary"
+      items={[
+        ...apparatusTemplates.map(({ key, ...template }) => ({ id: key, label: say(`plan.template.${key}` as TextKey), onSelect: () => { add(template) } })),
+        ...unitKinds.map((kind) => ({ id: `blank-${kind}`, label: say('resources.blank', { kind: choiceLabel('kind', kind) }), onSelect: () => { add({ kind }) } })),
+      ]}
+    />
+  )
+}
+
+/** Adds equipment; the sizes of a template are where every kind begins. */
+export function AddEquipment({ newId, onAdd }: { newId: () => string; onAdd: (added: Added) => void }) {
+  return (
+    <Menu
+      label={say('resources.add-equipment')} icon="add"
+      items={equipmentTemplates.map(({ key, ...template }) => {
+        const label = say(`plan.template.${key}` as TextKey)
+        return { id: key, label, onSelect: () => { onAdd({ kind: 'addItem', collection: 'equipment', item: { ...template, id: newId(), name: label } }) } }
+      })}
+    />
+  )
+}

@@ -1,0 +1,109 @@
+'use client'
+
+import { useCallback, useMemo, useState } from 'react'
+import { getClient, useDistrict } from '../_client'
+import { useAct } from '../_fields/use-act'
+import { Conflicts } from '../_plan/conflicts'
+import { UndoButtons } from '../_plan/undo-buttons'
+import { say, type NameOf } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { ChoiceField } from '../_ui/choice-field'
+import { EmptyState } from '../_ui/empty-state'
+import { screenHref } from '../_ui/screens'
+import { SearchBox } from '../_ui/search-box'
+import { Shell } from '../_ui/shell'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { AddApparatus, AddEquipment, type Added } from './add-resource'
+import { copyEdit } from './copy-resource'
+import { ResourceCard } from './resource-card'
+import { resourceKinds, resourcesOf, stationIdOf, type Resource, type ResourceKind } from './resource-kinds'
+import { resourceWords } from './resource-summary'
+import styles from './resources.module.css'
+import { withoutResource } from './without-resource'
+
+/** Words of a group of resources. */
+const groupTitle = (kind: ResourceKind): string => say(`resources.many.${kind}`)
+const NO_STATION = 'none'
+
+/** Apparatus, equipment and stations of a district, each a card that opens in place. */
+export function Resources({ districtId, itemId }: { districtId: string; itemId: string | undefined }) {
+  const view = useDistrict(districtId)
+  const district = view.doc
+  const [system] = useUnitSystem()
+  const [openId, setOpenId] = useState(itemId)
+  const [search, setSearch] = useState('')
+  const [kind, setKind] = useState<ResourceKind>()
+  const [stationId, setStationId] = useState<string>()
+  const resources = useMemo(() => (district ? resourcesOf(district) : []), [district])
+  const itemNames = useMemo(() => new Map(resources.map(({ item }) => [item.id as string, item.name])), [resources])
+  const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
+  const { edit, remove } = useAct(districtId, names)
+
+  const shellDistrict = district && { id: districtId, name: district.name }
+  if (view.status === 'missing' || view.status === 'deleted')
+    return <Shell screen="resources" title={say('resources.title')}><EmptyState title={say('survey.missing')}><ButtonLink href="/" label={say('shell.home')} /></EmptyState></Shell>
+  if (!district) return <Shell district={shellDistrict} screen="resources" title={say('resources.title')}><EmptyState title={say(view.status === 'unreachable' ? 'resources.unreachable' : 'resources.loading')} /></Shell>
+
+  const newId = () => getClient().newId()
+  const open = (id: string | undefined) => {
+    setOpenId(id)
+    history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
+  }
+  const add = (body: Added, label = say('resources.added', { name: String(body.item.name) })) => { if (edit(body, label)) open(body.item.id) }
+  const copy = (resource: Resource) => { add(copyEdit(resource, newId()), say('resources.copy-what', { name: resource.item.name })) }
+  const words = search.toLowerCase().split(/\s+/).filter(Boolean)
+  const found = resources.filter((resource) => {
+    if (kind !== undefined && resource.kind !== kind) return false
+    if (stationId !== undefined && (stationIdOf(resource, district) ?? NO_STATION) !== stationId) return false
+    if (words.length === 0) return true
+    const own = resourceWords(resource, district, system)
+    return words.every((word) => own.includes(word))
+  })
+  const shown = [...found, ...resources.filter((resource) => resource.item.id === openId && !found.includes(resource))]
+  return (
+    <Shell district={shellDistrict} screen="resources" actions={<UndoButtons />}>
+      <div className={styles.page}>
+        <header className={styles.head}>
+          <h1 className={styles.title}>{say('resources.title')}</h1>
+          <AddApparatus district={district} newId={newId} onAdd={add} />
+          <AddEquipment newId={newId} onAdd={add} />
+        </header>
+        <Conflicts docIds={[districtId]} names={names} />
+        {resources.length > 0 && (
+          <div className={styles.finder}>
+            <SearchBox label={say('resources.search')} value={search} onChange={setSearch} foundCount={found.length} />
+            <ChoiceField label={say('resources.kind')} none={say('resources.kind.all')} value={kind} choices={resourceKinds.filter((one) => resources.some((resource) => resource.kind === one)).map((value) => ({ value, label: groupTitle(value) }))} onCommit={setKind} />
+            <ChoiceField
+              label={say('resources.station')} none={say('resources.station.all')} value={stationId} onCommit={setStationId}
+              choices={[...district.stations.map(({ id, name }) => ({ value: id as string, label: name })), { value: NO_STATION, label: say('resources.no-station') }]}
+            />
+          </div>
+        )}
+        {resources.length === 0 && <EmptyState title={say('resources.empty')} text={say('resources.empty.text')} />}
+        {resources.length > 0 && shown.length === 0 && <p className={styles.quiet}>{say('resources.none-found')}</p>}
+        {resourceKinds.filter((one) => shown.some((resource) => resource.kind === one)).map((one) => {
+          const group = shown.filter((resource) => resource.kind === one)
+          return (
+            <section key={one} className={styles.group} aria-labelledby={`resources-${one}`}>
+              <h2 id={`resources-${one}`} className={styles.groupTitle}>{groupTitle(one)} <span className={styles.count}>{group.length}</span></h2>
+              <ul className={styles.cards}>
+                {group.map((resource) => (
+                  <li key={resource.item.id}>
+                    <ResourceCard
+                      resource={resource} district={district} system={system} isOpen={resource.item.id === openId}
+                      onToggle={(isOpen) => { open(isOpen ? resource.item.id : undefined) }} onCopy={copy}
+                      onRemove={(gone) => { remove(withoutResource(gone, district), gone.item.name); setOpenId(undefined) }}
+                    />
+                  </li>
+                ))}
+              </ul>
+            </section>
+          )
+        })}
+        {district.stations.length === 0 && (
+          <p className={styles.quiet}>{say('resources.station.none')} <ButtonLink size="s" look="quiet" iconAfter="arrowRight" label={say('resources.station.place')} href={screenHref('survey', districtId)} /></p>
+        )}
+      </div>
+    </Shell>
+  )
+}

@@ -1,0 +1,77 @@
+'use client'
+
+import { useRef, useState, type DragEvent } from 'react'
+import type { District } from '@/lib/plan'
+import { formatDay, say } from '../_text'
+import { Icon } from '../_look/icon'
+import { Button } from '../_ui/button'
+import { joinClasses } from '../_ui/join-classes'
+import { ProgressBar } from '../_ui/progress-bar'
+import { ImportOutcome } from './import-outcome'
+import styles from './import.module.css'
+import type { RoadImport } from './use-import'
+
+const FILE_KINDS = '.pbf,.osm,.gz,.json,.geojson,.xml'
+
+/** How to get the roads of a district, and the place to bring them in. */
+export function ImportPanel({ district, roadImport, onFile, onBrowse }: { district: District; roadImport: RoadImport; onFile: (file: File) => void; onBrowse: () => void }) {
+  const { state, cancel, close } = roadImport
+  return (
+    <div className={styles.panel}>
+      {district.roads && (
+        <p className={styles.has}>
+          {say('survey.import.has', { file: district.roads.name, day: formatDay(district.roads.importedOn) })}
+          {district.roads.dataDate && <> {say('survey.import.data-date', { day: formatDay(district.roads.dataDate) })}</>}
+          <span className={styles.attribution}>{district.roads.attribution}</span>
+        </p>
+      )}
+      {state.kind === 'reading' && <ProgressBar label={say('survey.import.reading', { file: state.fileName })} share={state.share} onCancel={cancel} />}
+      {state.kind === 'keeping' && <ProgressBar label={say('survey.import.keeping', { file: state.fileName })} />}
+      {state.kind === 'failed' && <p className={styles.failed} role="alert"><Icon name="warn" /> <span>{state.sentence}</span></p>}
+      {state.kind === 'done' && <ImportOutcome outcome={state} onClose={close} onBrowse={onBrowse} />}
+      {state.kind !== 'reading' && state.kind !== 'keeping' && state.kind !== 'done' && <FileDrop isAgain={district.roads !== undefined} onFile={onFile} />}
+      {state.kind !== 'done' && <Guide isFirst={district.roads === undefined} />}
+    </div>
+  )
+}
+
+function FileDrop({ isAgain, onFile }: { isAgain: boolean; onFile: (file: File) => void }) {
+  const input = useRef<HTMLInputElement>(null)
+  const [isOver, setOver] = useState(false)
+  const drop = (event: DragEvent) => {
+    event.preventDefault()
+    setOver(false)
+    const [file] = event.dataTransfer.files
+    if (file) onFile(file)
+  }
+  return (
+    <div
+      className={joinClasses(styles.drop, isOver && styles.over)}
+      onDragOver={(event) => { event.preventDefault(); setOver(true) }} onDragLeave={() => { setOver(false) }} onDrop={drop}
+    >
+      <Button look={isAgain ? 'plain' : 'primary'} icon="add" label={say(isAgain ? 'survey.import.choose-again' : 'survey.import.choose')} onClick={() => input.current?.click()} />
+      <p className={styles.quiet}>{say('survey.import.drop')}</p>
+      {isAgain && <p className={styles.quiet}>{say('survey.import.keeps')}</p>}
+      <input
+        ref={input} type="file" accept={FILE_KINDS} hidden aria-label={say('survey.import.choose')}
+        onChange={(event) => { const [file] = event.target.files ?? []; if (file) onFile(file); event.target.value = '' }}
+      />
+    </div>
+  )
+}
+
+const steps = ['area', 'small', 'large', 'bring', 'check'] as const
+
+/** In general words, where map data comes from and what to ask for. */
+function Guide({ isFirst }: { isFirst: boolean }) {
+  return (
+    <details className={styles.guide} open={isFirst}>
+      <summary>{say('survey.guide.title')}</summary>
+      <p>{say('survey.guide.what')}</p>
+      <ol>
+        {steps.map((step) => <li key={step}><strong>{say(`survey.guide.${step}`)}</strong> {say(`survey.guide.${step}.text`)}</li>)}
+      </ol>
+      <p>{say('survey.guide.licence')}</p>
+    </details>
+  )
+}

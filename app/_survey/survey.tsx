@@ -1,0 +1,185 @@
+'use client'
+
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import type { Evidence } from '@/lib/evidence'
+import type { Point } from '@/lib/geo'
+import { feetFromMetres } from '@/lib/units'
+import { getClient, useDistrict } from '../_client'
+import { useAct } from '../_fields/use-act'
+import { DistrictMap, useDrawnDistrict, type MapHandle, type MapSite } from '../_map'
+import { Conflicts } from '../_plan/conflicts'
+import { UndoButtons } from '../_plan/undo-buttons'
+import { formatQuantity, say, type NameOf } from '../_text'
+import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
+import { Card } from '../_ui/card'
+import { ChoiceField } from '../_ui/choice-field'
+import { EmptyState } from '../_ui/empty-state'
+import { Menu } from '../_ui/menu'
+import { SearchBox } from '../_ui/search-box'
+import { Shell } from '../_ui/shell'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { DistrictSettings } from './district-settings'
+import { ImportPanel } from './import-panel'
+import { localDay } from './local-day'
+import { MapSources } from './map-sources'
+import { newPlaceEdit } from './new-place'
+import { foundPlaces, PlaceList } from './place-list'
+import { placeSummary } from './place-summary'
+import styles from './survey.module.css'
+import { SurveyProvider, type Placing, type SurveyBoard } from './survey-context'
+import { collectionOf, findPlaceOf, placesOf, surveyKinds, type SurveyKind } from './survey-kinds'
+import { useImport } from './use-import'
+import { useMapSources } from './use-map-sources'
+import { withoutPlace } from './without-place'
+
+/** The survey: every place of the district on the map and as a list of cards beside it. */
+export function Survey({ districtId, itemId }: { districtId: string; itemId: string | undefined }) {
+  const view = useDistrict(districtId)
+  const district = view.doc
+  const [system] = useUnitSystem()
+  const [selectedId, setSelectedId] = useState(itemId)
+  const [placing, setPlacing] = useState<Placing>()
+  const [here, setHere] = useState<{ point: Point; accuracy_m: number }>()
+  const [search, setSearch] = useState('')
+  const [kind, setKind] = useState<SurveyKind>()
+  const [openPanel, setOpenPanel] = useState<'district' | 'check' | 'import'>()
+  const [looked, setLooked] = useState<MapSite>()
+  const [map, setMap] = useState<MapHandle | null>(null)
+  const drawn = useDrawnDistrict(district?.map)
+  const roadImport = useImport(district)
+  const mapSources = useMapSources(district?.map?.hash, openPanel === 'check')
+
+  const itemNames = useMemo(() => new Map(district ? [...placesOf(district).map(({ item }) => [item.id as string, item.name] as const), ...district.apparatus.map(({ id, name }) => [id as string, name] as const)] : []), [district])
+  const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
+  const { edit, remove } = useAct(districtId, names)
+
+  const select = useCallback((id: string | undefined) => {
+    setSelectedId(id)
+    setPlacing(undefined)
+    setLooked(undefined)
+    history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
+    const place = district && findPlaceOf(district, id)
+    if (place) map?.centreOn(place.item.point)
+  }, [district, map])
+
+  const put = useCallback((wanted: Placing, point: Point, pointEvidence?: Evidence) => {
+    if (!district) return
+    setHere(undefined)
+    setPlacing(undefined)
+    if (wanted.moveId !== undefined) {
+      const place = findPlaceOf(district, wanted.moveId)
+      if (place) edit(moveEdit(place.kind, wanted.moveId, point, pointEvidence ?? (place.item.evidence?.point && null)), say('survey.moved', { name: place.item.name }))
+      return
+    }
+    const body = newPlaceEdit({ kind: wanted.kind, point, sourceId: wanted.sourceId, pointEvidence }, district, () => getClient().newId())
+    if (edit(body, say('survey.added', { name: String(body.item.name) }))) select(body.item.id)
+  }, [district, edit, select])
+
+  const board = useMemo<SurveyBoard | undefined>(() => district && {
+    district, names, selectedId, select, placing, edit,
+    place: (next) => { setPlacing(next); setHere(undefined) },
+    remove: (place) => { remove(withoutPlace(place, district), place.item.name); setSelectedId(undefined) },
+  }, [district, names, selectedId, select, placing, edit, remove])
+
+  const sites = useMemo<MapSite[]>(() => {
+    if (!district) return []
+    const found = new Set(foundPlaces(district, search).map(({ item }) => item.id as string))
+    return [
+      ...placesOf(district).filter((place) => place.item.id === selectedId || (found.has(place.item.id) && (kind === undefined || place.kind === kind))).map((place): MapSite => {
+        const { attention } = placeSummary(place, district, system)
+        return { id: place.item.id, kind: place.kind, point: place.item.point, name: place.item.name, isMovable: true, isChosen: place.item.id === selectedId, ...(attention && place.item.id === selectedId && { note: attention }) }
+      }),
+      ...(looked ? [looked] : []),
+    ]
+  }, [district, search, kind, selectedId, system, looked])
+
+  // The place named in the address is brought into view once, when the map can be asked.
+  const startId = useRef(itemId)
+  useEffect(() => {
+    const place = map && district && startId.current !== undefined ? findPlaceOf(district, startId.current) : undefined
+    if (!place) return
+    startId.current = undefined
+    map?.fitTo([place.item.point])
+  }, [map, district])
+
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => { if (event.key === 'Escape' && placing) setPlacing(undefined) }
+    window.addEventListener('keydown', onKey)
+    return () => { window.removeEventListener('keydown', onKey) }
+  }, [placing])
+
+  const shellDistrict = district && { id: districtId, name: district.name }
+  if (view.status === 'missing' || view.status === 'deleted')
+    return <Shell screen="survey" title={say('survey.title')}><EmptyState title={say('survey.missing')}><ButtonLink href="/" label={say('shell.home')} /></EmptyState></Shell>
+  if (!board || !district)
+    return <Shell district={shellDistrict} screen="survey" title={say('survey.title')}><EmptyState title={say(view.status === 'unreachable' ? 'survey.unreachable' : 'survey.loading')} /></Shell>
+
+  const bringIn = (file: File) => { void roadImport.run(file).then((bounds) => { if (bounds) map?.fitTo(bounds) }) }
+  const browse = () => { roadImport.close(); setOpenPanel('check') }
+  const isImportFirst = !district.roads || roadImport.state.kind !== 'idle'
+  const panel = (name: 'district' | 'check' | 'import') => ({ isOpen: openPanel === name, onToggle: (open: boolean) => { setOpenPanel(open ? name : undefined) } })
+  const importPanel = <ImportPanel district={district} roadImport={roadImport} onFile={bringIn} onBrowse={browse} />
+  const hasPlaces = placesOf(district).length > 0
+  return (
+    <Shell district={shellDistrict} screen="survey" layout="work" actions={<UndoButtons />} title={say('survey.title')}>
+      <SurveyProvider value={board}>
+        <div className={styles.survey}>
+          <Conflicts docIds={[districtId]} names={names} />
+          <section className={styles.column} aria-label={say('survey.column')}>
+            {isImportFirst && <Card level={2} title={say(district.roads ? 'survey.import.title' : 'survey.import.first')} startsOpen>{importPanel}</Card>}
+            {hasPlaces && (
+              <div className={styles.finder}>
+                <SearchBox label={say('survey.search')} value={search} onChange={setSearch} foundCount={foundPlaces(district, search).length} />
+                <ChoiceField label={say('survey.kinds')} none={say('survey.kinds.all')} value={kind} choices={surveyKinds.map((value) => ({ value, label: say(`survey.many.${value}`) }))} onCommit={setKind} />
+              </div>
+            )}
+            {placing && <PlacingHint placing={placing} name={names(placing.moveId ?? '')} onCancel={() => { setPlacing(undefined) }} />}
+            {here && !placing && (
+              <div className={styles.hint}>
+                <p>{say('survey.here', { accuracy: formatQuantity(feetFromMetres(here.accuracy_m), 'ft', system, { digits: 0 }) })}</p>
+                <Menu label={say('survey.here.place')} size="s" items={surveyKinds.map((one) => ({ id: one, label: say(`survey.place.${one}`), onSelect: () => { put({ kind: one }, here.point, deviceEvidence(here.accuracy_m)) } }))} />
+                <Button size="s" look="quiet" icon="close" label={say('kit.close')} onClick={() => { setHere(undefined) }} />
+              </div>
+            )}
+            <PlaceList search={search} kind={kind} />
+            <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}><DistrictSettings /></Card>
+            {district.map && <Card level={2} title={say('survey.check.title')} summary={say('survey.check.summary')} {...panel('check')}><MapSources found={mapSources} onLook={({ osmId, point, name, kind: found }) => { setLooked({ id: `look-${osmId}`, kind: 'source', point, name: name || say(`survey.check.kind.${found}`), isGhost: true }); map?.fitTo([point]) }} /></Card>}
+            {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
+          </section>
+          <section className={styles.mapPart} aria-label={say('survey.map')}>
+            <DistrictMap
+              ref={setMap} sites={sites} className={styles.map}
+              {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
+              {...(district.map && { attribution: [district.map.attribution] })}
+              {...(placing && { pending: placing.kind })}
+              onPlace={(point) => { if (placing) put(placing, point) }}
+              onPick={(id) => { if (id !== looked?.id) select(id) }}
+              onMove={(id, point) => { put({ kind: findPlaceOf(district, id)?.kind ?? 'source', moveId: id }, point) }}
+              onLocate={(point, accuracy_m) => { if (placing) put(placing, point, deviceEvidence(accuracy_m)); else setHere({ point, accuracy_m }) }}
+            />
+          </section>
+        </div>
+      </SurveyProvider>
+    </Shell>
+  )
+}
+
+function PlacingHint({ placing, name, onCancel }: { placing: Placing; name: string | undefined; onCancel: () => void }) {
+  return (
+    <div className={styles.hint} role="status">
+      <p>{placing.moveId === undefined ? say('survey.placing', { kind: say(`map.kind.${placing.kind}`) }) : say('survey.moving', { name: name ?? '' })}</p>
+      <Button size="s" icon="close" label={say('survey.place.cancel')} onClick={onCancel} />
+    </div>
+  )
+}
+
+/** A place that has moved is no longer known the way the old one was. */
+function moveEdit(kind: SurveyKind, id: string, point: Point, pointEvidence: Evidence | null | undefined) {
+  const collection = collectionOf[kind]
+  return pointEvidence === undefined
+    ? { kind: 'moveSite' as const, collection, id, point }
+    : { kind: 'setFields' as const, collection, id, set: { point }, evidence: { point: pointEvidence } }
+}
+
+const deviceEvidence = (accuracy_m: number): Evidence => ({ mark: 'measured', on: localDay(), source: say('survey.here.source', { accuracy: formatQuantity(feetFromMetres(accuracy_m), 'ft', 'us', { digits: 0 }) }) })

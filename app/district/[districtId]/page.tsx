@@ -1,0 +1,8 @@
+import { redirect } from 'next/navigation'
+import { screenHref } from '@/app/_ui/screens'
+
+/** A district opens at its plans. */
+export default async function DistrictPage({ params }: { params: Promise<{ districtId: string }> }) {
+  const { districtId } = await params
+  redirect(screenHref('plan', districtId))
+}

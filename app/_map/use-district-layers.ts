@@ -38,11 +38,11 @@ export function useDistrictLayers(map: L.Map | undefined, district: DrawnDistric
   }, [map, district])
 }
 
-/** Names lie over the ground and under the ways. */
+/** Names lie over the ground and the ways, so that both are read, and under the symbols. */
 function namesPane(map: L.Map): string {
   const name = 'names'
   const pane = map.getPane(name) ?? map.createPane(name)
-  pane.style.zIndex = '350'
+  pane.style.zIndex = '450'
   pane.style.pointerEvents = 'none'
   return name
 }

@@ -22,7 +22,9 @@ export class ScreenCanvas extends L.Layer {
   #request: number | undefined
 
   constructor(pane: string, className: string, paint: (frame: ScreenFrame) => void) {
-    super({ pane })
+    super()
+    // A plain layer keeps no options of its own.
+    L.setOptions(this, { pane })
     this.#canvas = document.createElement('canvas')
     this.#canvas.className = className
     this.#canvas.setAttribute('aria-hidden', 'true')

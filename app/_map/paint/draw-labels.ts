@@ -71,7 +71,7 @@ function write(context: CanvasRenderingContext2D, { text, kind, rank }: MapLabel
   context.translate(x, y)
   context.rotate(angle)
   context.strokeStyle = palette.halo
-  context.lineWidth = 3.5
+  context.lineWidth = 2.6
   context.strokeText(text, 0, 0)
   context.fillStyle = kind === 'water' ? palette.labelWater : kind === 'place' && rank <= 2 ? palette.labelStrong : palette.label
   context.fillText(text, 0, 0)

@@ -3,6 +3,13 @@ import { createServer } from 'node:http'
 import { listen } from './listen.mjs'
 import { root } from './places.mjs'
 
+/** Moves what is still in the log into the database file, so that the file alone is the whole of it. */
+async function settleDatabase() {
+  const database = await globalThis.millraceDatabase
+  await database?.$queryRawUnsafe('PRAGMA wal_checkpoint(TRUNCATE)')
+  await database?.$disconnect()
+}
+
 /** The framework says at its start how long it took to read its settings; nobody asked. */
 async function quietly(work) {
   const { log } = console
@@ -46,6 +53,7 @@ export async function serve({ host, port, isFixed }) {
     server.close()
     server.closeAllConnections()
     await app.close()
+    await settleDatabase()
   }
   return { port: actualPort, address: `http://${shownHost(host)}:${actualPort}`, stop }
 }

@@ -4,8 +4,8 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds, type Point } from '@/lib/geo'
 import { namesOf, type EditBody } from '@/lib/plan'
 import { FIRE_GROUND, type LegUse, type SupplyChart } from '@/lib/supply'
-import { bundleFromDocuments, findBlob, getClient, useDistrict, usePlan, useSaveState } from '../_client'
-import { DistrictMap, drawnDistrictFromBlob, type DrawnDistrict, type MapHandle } from '../_map'
+import { bundleFromDocuments, getClient, useDistrict, usePlan, useSaveState } from '../_client'
+import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
 import { formatQuantity, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -41,7 +41,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   const [viaOf, setViaOf] = useState<LegUse>()
   const [isChartOpen, setChartOpen] = useState(false)
   const map = useRef<MapHandle>(null)
-  const drawn = useDrawnDistrict(district?.map?.hash)
+  const drawn = useDrawnDistrict(district?.map)
 
   const bundle = useMemo(() => (district && plan ? bundleFromDocuments(district, plan) : undefined), [district, plan])
   const answer = usePlanAnswer(bundle)
@@ -143,7 +143,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           <div className={styles.answer}><AnswerBar pending={dragged ? { answer: false, limitingLink: true } : answer.pending} /></div>
           <Conflicts docIds={[planId, districtId]} names={names} />
           <section className={styles.column} aria-label={say('plan.column')}>
-            <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
+            <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
           </section>
           <section className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap
@@ -151,7 +151,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
               {...(district.map && { attribution: [district.map.attribution] })}
               {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })}
-              onPlace={place} onPick={select} onDrag={drag} onMove={move}
+              onPlace={place} onPick={select} onGrab={(id) => { void getPlanner().warm(id) }} onDrag={drag} onMove={move}
               className={styles.map}
             />
           </section>
@@ -169,22 +169,6 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
       </PlanBoardProvider>
     </Shell>
   )
-}
-
-/** The drawn map under a hash, fetched and cut once. */
-function useDrawnDistrict(hash: string | undefined): { district?: DrawnDistrict; isLoading: boolean } {
-  const [got, setGot] = useState<{ hash: string; district?: DrawnDistrict }>()
-  useEffect(() => {
-    if (hash === undefined) return
-    let isGone = false
-    void findBlob(hash).then((bytes) => {
-      const made = bytes && drawnDistrictFromBlob(hash, bytes)
-      if (!isGone) setGot({ hash, ...(made && !('code' in made) && { district: made }) })
-    }, () => { if (!isGone) setGot({ hash }) })
-    return () => { isGone = true }
-  }, [hash])
-  if (hash === undefined) return { isLoading: false }
-  return got?.hash === hash ? { ...(got.district && { district: got.district }), isLoading: false } : { isLoading: true }
 }
 
 /** The chart of the planned run, asked for while it is open, anew for every answer. */

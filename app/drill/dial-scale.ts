@@ -6,11 +6,11 @@ export type Tick = { readonly at: number; readonly label: string }
 
 const nice = [0.5, 1, 2, 2.5, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000] as const
 
-/** Round numbers in the units in use, up to the end of a scale, four at most. */
+/** Round numbers in the units in use, up to the end of a scale, five at most. */
 export function ticksTo(end: number, unit: Unit, system: UnitSystem): Tick[] {
   const { factor } = displayUnit(unit, system)
   const last = end * factor
-  const step = nice.find((one) => last / one <= 4.01) ?? last
+  const step = nice.find((one) => last / one <= 5.01) ?? last
   const ticks: Tick[] = []
   for (let shown = step; shown <= last * 1.001; shown += step) ticks.push({ at: shown / factor, label: String(Number(shown.toFixed(1))) })
   return ticks

@@ -8,8 +8,8 @@ export type DialProps = {
   part: string
   marks: readonly DialMark[]
   zero_deg: number
-  /** Names of the two sides, where a dial has two. */
-  sides?: readonly [string, string]
+  /** Units of what is written at the left and at the right; a dial with two has two sides. */
+  units: readonly [string, string?]
 }
 
 /** Point on a circle about the dial's middle, straight up at 0. */
@@ -25,13 +25,13 @@ function arc(from_deg: number, to_deg: number, radius: number): string {
 }
 
 /** A gauge: a plain open arc with round numbers, a needle, and its reading in figures below. */
-export function Dial({ name, part, marks, zero_deg, sides }: DialProps) {
+export function Dial({ name, part, marks, zero_deg, units }: DialProps) {
   const [zx, zy] = place(zero_deg, 37)
   return (
     <figure className={styles.dial}>
       <svg viewBox="0 0 120 104" aria-hidden="true" className={styles.face}>
         <path d={arc(-120, 120, 46)} className={styles.arc} />
-        {sides && <path d={arc(-120, 0, 46)} className={styles.vacuum} />}
+        {units[1] !== undefined && <path d={arc(-120, 0, 46)} className={styles.vacuum} />}
         {marks.map(({ at, label, angle_deg }) => {
           const [x1, y1] = place(angle_deg, 46)
           const [x2, y2] = place(angle_deg, 40)
@@ -44,16 +44,15 @@ export function Dial({ name, part, marks, zero_deg, sides }: DialProps) {
           )
         })}
         <circle cx={zx} cy={zy} r={2} className={styles.zero} />
-        {sides && <text x={18} y={101} className={styles.side}>{sides[0]}</text>}
-        {sides && <text x={102} y={101} className={styles.side}>{sides[1]}</text>}
+        {units.map((unit, index) => <text key={index === 0 ? 'left' : 'right'} x={units.length === 1 ? 60 : index === 0 ? 44 : 76} y={80} className={styles.side}>{unit}</text>)}
         <g data-part={`${part}-needle`} className={styles.needle}>
           <path d="M60 65L60 20" />
           <circle cx={60} cy={62} r={5} />
         </g>
       </svg>
       <figcaption className={styles.caption}>
-        <span className={styles.name}>{name}</span>
         <output className={styles.reading} data-part={`${part}-reading`} aria-live="off" />
+        <span className={styles.name}>{name}</span>
       </figcaption>
     </figure>
   )

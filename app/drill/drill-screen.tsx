@@ -5,6 +5,7 @@ import { createDrill, drillScenarios, getScenario, rigFrom, scenarioRig, type Dr
 import { formatQuantity, say } from '../_text'
 import { Card } from '../_ui/card'
 import { Caution } from '../_ui/caution'
+import { joinClasses } from '../_ui/join-classes'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { AfterRun } from './after-run'
@@ -50,7 +51,7 @@ export function DrillScreen({ rig = {}, site = {} }: DrillScreenProps) {
 
   if (phase.kind === 'run') {
     return (
-      <div className={styles.page}>
+      <div className={joinClasses(styles.page, styles.running)}>
         <Facts drill={phase.drill} isBlind={isBlind} />
         <RunPanel key={phase.drill.scenario.code} drill={phase.drill} onOver={() => {
           setPhase({ kind: 'after', drill: phase.drill, isKept: false })

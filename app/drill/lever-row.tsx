@@ -33,8 +33,10 @@ export function LeverRow({ lever, onSet, onTap, onHold }: LeverRowProps) {
   })
   return (
     <div className={styles.row}>
-      <label htmlFor={id} className={styles.name}>{name} <kbd className={styles.keys} aria-hidden="true">{`${less} ${more}`}</kbd></label>
-      <output className={styles.value} data-lever-value={lever} htmlFor={id} aria-live="off" />
+      <span className={styles.words}>
+        <label htmlFor={id} className={styles.name}>{name} <kbd className={styles.keys} aria-hidden="true">{`${less} ${more}`}</kbd></label>
+        <output className={styles.value} data-lever-value={lever} htmlFor={id} aria-live="off" />
+      </span>
       <button type="button" className={styles.step} aria-label={say('drill.control.close', { control: name })} {...press(-1)}><span aria-hidden="true">−</span></button>
       <input
         id={id}

@@ -13,9 +13,9 @@ export function findParts(root: Element): Parts {
 export type Motion = { intake: number; hose: number; air: number; tankToPump: number; tankFill: number; discharge: number; turn_deg: number }
 export const beginMotion = (): Motion => ({ intake: 0, hose: 0, air: 0, tankToPump: 0, tankFill: 0, discharge: 0, turn_deg: 0 })
 
-const TANK = { y: 14, height: 70 } as const
-const PUMP = { y: 113, height: 54 } as const
-const SOURCE_TOP = 190
+const TANK = { y: 14, height: 54 } as const
+const PUMP = { y: 94, height: 52 } as const
+const SOURCE_TOP = 170
 /** Units of the picture a second for each gpm. */
 const PACE = 0.16
 const MOST_PACE = 90

@@ -3,39 +3,38 @@ import { say } from '../_text'
 import styles from './panel-picture.module.css'
 
 /** From the strainer to the intake valve. */
-const HOSE = 'M46 214C96 216 104 140 170 140'
-const TANK = { x: 176, y: 14, width: 154, height: 70 } as const
-const PUMP = { x: 222, y: 140, radius: 27 } as const
+const HOSE = 'M46 194C96 196 104 120 170 120'
+const TANK = { x: 176, y: 14, width: 154, height: 54 } as const
+const PUMP = { x: 222, y: 120, radius: 26 } as const
 /** Bubbles in the pump, placed by the golden angle so that they never line up. */
 const bubbles = Array.from({ length: 16 }, (_, index) => {
   const angle = index * 2.39996
   const radius = 22 * Math.sqrt((index + 0.5) / 16)
   return { x: PUMP.x + radius * Math.cos(angle), y: PUMP.y + radius * Math.sin(angle) }
 })
-const pipes = ['M168 140H198', 'M222 82V116', 'M246 140H390', 'M300 140V24'] as const
+const pipes = ['M168 120H198', 'M222 66V98', 'M246 120H390', 'M300 120V24'] as const
 const valves = [
-  { control: 'intake', x: 182, y: 140, isUpright: false },
-  { control: 'tankToPump', x: 222, y: 98, isUpright: true },
-  { control: 'tankFill', x: 300, y: 108, isUpright: true },
-  { control: 'discharge', x: 344, y: 140, isUpright: false },
+  { control: 'intake', x: 182, y: 120, isUpright: false },
+  { control: 'tankToPump', x: 222, y: 81, isUpright: true },
+  { control: 'tankFill', x: 300, y: 90, isUpright: true },
+  { control: 'discharge', x: 344, y: 120, isUpright: false },
 ] as const
 
 /** Source, suction, pump and tank loop, drawn plain. What moves is marked by `data-part` and painted by `paint-picture`. */
 export function PanelPicture() {
   const id = useId()
   return (
-    <svg viewBox="0 0 400 240" className={styles.picture} role="img" aria-label={say('drill.picture')}>
+    <svg viewBox="0 8 400 204" className={styles.picture} role="img" aria-label={say('drill.picture')}>
       <defs>
         <clipPath id={`${id}-pump`}><circle cx={PUMP.x} cy={PUMP.y} r={PUMP.radius - 1.5} /></clipPath>
         <clipPath id={`${id}-tank`}><rect x={TANK.x} y={TANK.y} width={TANK.width} height={TANK.height} rx={4} /></clipPath>
       </defs>
-      <path d="M0 240V236H118L158 178H400V240Z" className={styles.ground} />
-      <rect x={0} y={190} width={149} height={50} className={styles.source} data-part="source" />
-      <path d="M118 236L158 178H400V240H0V236Z" className={styles.ground} />
-      <g className={styles.whirl} data-part="whirl"><path d="M34 192Q46 200 58 192M38 198Q46 204 54 198M42 204Q46 207 50 204" /></g>
+      <rect x={0} y={170} width={150} height={44} className={styles.source} data-part="source" />
+      <path d="M-2 206H124L158 158H402V214H-2Z" className={styles.ground} />
+      <g className={styles.whirl} data-part="whirl"><path d="M34 172Q46 180 58 172M38 178Q46 184 54 178M42 184Q46 187 50 184" /></g>
       <g className={styles.lift}>
-        <path d="M12 190V142M4 142H180" />
-        <text x={17} y={169} data-part="lift" />
+        <path d="M12 170V122M4 122H168" />
+        <text x={17} y={150} data-part="lift" />
       </g>
 
       <path d={HOSE} className={styles.hose} />
@@ -45,19 +44,19 @@ export function PanelPicture() {
         <path d={HOSE} className={styles.hoseWater} pathLength={100} data-part="hose-water" />
         <path d={HOSE} className={styles.flow} data-part="hose-flow" />
       </g>
-      <rect x={36} y={208} width={20} height={12} rx={3} className={styles.strainer} />
+      <rect x={36} y={188} width={20} height={12} rx={3} className={styles.strainer} />
 
       {pipes.map((path) => <path key={path} d={path} className={styles.pipe} />)}
       {pipes.map((path) => <path key={path} d={path} className={styles.pipeInside} />)}
       <rect {...TANK} rx={4} className={styles.tank} />
       <g clipPath={`url(#${id}-tank)`}><rect x={TANK.x} y={TANK.y} width={TANK.width} height={TANK.height} className={styles.water} data-part="tank" /></g>
-      <path d="M300 84V26" className={styles.standPipe} />
+      <path d="M300 68V26" className={styles.standPipe} />
       {[0.25, 0.5, 0.75].map((share) => <path key={share} d={`M${TANK.x} ${TANK.y + TANK.height * (1 - share)}h${share === 0.5 ? 14 : 8}`} className={styles.mark} />)}
       <path d="M332 16q12 4 10 22M332 24q8 4 6 16" className={styles.overflow} data-part="overflow" />
-      <path d="M170 140H196" className={styles.stream} data-part="intake-flow" />
-      <path d="M222 84V116" className={styles.stream} data-part="tankToPump-flow" />
-      <path d="M250 140H300V26" className={styles.stream} data-part="tankFill-flow" />
-      <path d="M250 140H398" className={styles.stream} data-part="discharge-flow" />
+      <path d="M170 120H196" className={styles.stream} data-part="intake-flow" />
+      <path d="M222 68V96" className={styles.stream} data-part="tankToPump-flow" />
+      <path d="M248 120H300V26" className={styles.stream} data-part="tankFill-flow" />
+      <path d="M248 120H398" className={styles.stream} data-part="discharge-flow" />
 
       <circle cx={PUMP.x} cy={PUMP.y} r={PUMP.radius} className={styles.pump} />
       <g clipPath={`url(#${id}-pump)`} data-inside="">
@@ -73,7 +72,7 @@ export function PanelPicture() {
           <text x={isUpright ? 17 : 0} y={isUpright ? 4 : 23} className={styles.letter}>{say(`drill.control.letter.${control}`)}</text>
         </g>
       ))}
-      <text x={TANK.x + TANK.width / 2 - 22} y={TANK.y + 40} className={styles.tankText} data-part="tank-text" />
+      <text x={TANK.x + TANK.width / 2 - 22} y={TANK.y + 34} className={styles.tankText} data-part="tank-text" />
     </svg>
   )
 }

@@ -99,7 +99,8 @@ function OneChart({ drill, chart, movements }: { drill: Drill; chart: Chart; mov
   )
 }
 
-const HEIGHT = 180
+const HEIGHT = 190
+const RIGHT_AXIS_PX = 58
 
 function optionsOf(element: HTMLElement, chart: Chart, movements: readonly Movement[]): uPlot.Options {
   const look = getComputedStyle(element)
@@ -109,6 +110,8 @@ function optionsOf(element: HTMLElement, chart: Chart, movements: readonly Movem
   return {
     width: element.clientWidth,
     height: HEIGHT,
+    // Charts without a right-hand axis end where those with one do.
+    padding: [14, chart.axes.length > 1 ? 0 : RIGHT_AXIS_PX, 0, 0],
     legend: { show: false },
     cursor: { show: false },
     scales: { x: { time: false }, ...chart.scales },

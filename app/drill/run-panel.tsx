@@ -4,7 +4,7 @@ import { useCallback, useEffect, useId, useMemo, useRef, useState } from 'react'
 import type { KeyboardEvent } from 'react'
 import type { Drill } from '@/lib/priming/drill'
 import { intakeGauge } from '@/lib/priming/drill'
-import { formatClock, formatQuantity, formatShare, say } from '../_text'
+import { displayUnit, formatClock, formatQuantity, formatShare, say } from '../_text'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { createDesk } from './desk'
@@ -70,7 +70,7 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
         write(parts, 'speed-reading', formatShare(drill.state.speedShare))
         write(parts, 'tank-text', tankWords(drill))
         write(parts, 'lift', formatQuantity(drill.state.lift_ft, 'ft', system))
-        write(parts, 'clock', say('drill.clock', { time: formatClock(drill.state.time_s) }))
+        write(parts, 'clock', formatClock(drill.state.time_s))
         if (!desk.isPaused() && isNews(drill)) setHeard(heardGauges(drill, system))
       }
       if (drill.isOver) over.current()
@@ -121,13 +121,13 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
         <span className={styles.clock} data-part="clock" />
         <Button label={isPaused ? say('drill.go-on') : say('drill.pause')} onClick={() => { pause(!isPaused) }} className={styles.big} aria-keyshortcuts={PAUSE_KEY} />
         <Button label={say('drill.give-up')} onClick={() => { desk.giveUp(); over.current() }} className={styles.big} />
-        <Button label={say('drill.end')} look="quiet" onClick={() => { over.current() }} className={styles.big} />
+        <Button label={say('drill.end')} onClick={() => { over.current() }} className={styles.big} />
       </div>
       <div className={styles.picture}><PanelPicture /></div>
       <div className={styles.gauges} role="group" aria-label={say('drill.gauges')}>
-        <Dial name={say('drill.gauge.intake')} part="intake" marks={[...vacuum, ...pressure]} zero_deg={0} sides={[say('drill.needle.vacuum'), say('drill.needle.pressure')]} />
-        <Dial name={say('drill.gauge.discharge')} part="discharge" marks={discharge} zero_deg={-120} />
-        <p className={styles.speed}><span>{say('drill.gauge.speed')}</span> <output data-part="speed-reading" aria-live="off" /></p>
+        <Dial name={say('drill.gauge.intake')} part="intake" marks={[...vacuum, ...pressure]} zero_deg={0} units={[displayUnit('inHg', system).symbol, displayUnit('psi', system).symbol]} />
+        <p className={styles.speed}><output data-part="speed-reading" aria-live="off" /> <span>{say('drill.gauge.speed')}</span></p>
+        <Dial name={say('drill.gauge.discharge')} part="discharge" marks={discharge} zero_deg={-120} units={[displayUnit('psi', system).symbol]} />
       </div>
       <div className={styles.controls} role="group" aria-label={say('drill.controls')}>
         {leverNames.map((lever) => (

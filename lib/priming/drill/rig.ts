@@ -64,7 +64,7 @@ export type DrillRig = {
   readonly gasLockShare: number
   readonly headExponent: number
   readonly carryExponent: number
-  /** Above this many times the gas-lock share the pump binds: it loses its grip until the gas is down to half that share. */
+  /** Above this many times the gas-lock share the pump binds: it loses its grip until its gas is under half the gas-lock share. */
   readonly bindFactor: number
   /** Head left to a bound pump, as a share. */
   readonly boundHeadShare: number
@@ -109,7 +109,7 @@ export const plausibleRig: DrillRig = {
   gasLockShare: 0.1,
   headExponent: 6,
   carryExponent: 8,
-  bindFactor: 1.25,
+  bindFactor: 1,
   boundHeadShare: 0.1,
   vent_s: 8,
   airEaseFactor: 20,

@@ -7,7 +7,7 @@ export const judgement = fc.record({
   gasLockShare: between(0.08, 0.11),
   headExponent: between(4, 8),
   carryExponent: between(6, 10),
-  bindFactor: between(1.1, 1.25),
+  bindFactor: between(0.95, 1.1),
   boundHeadShare: between(0.05, 0.15),
   vent_s: between(4, 15),
   airEaseFactor: between(10, 28),

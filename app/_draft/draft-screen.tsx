@@ -1,0 +1,69 @@
+'use client'
+
+import { say } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { Caution } from '../_ui/caution'
+import { EmptyState } from '../_ui/empty-state'
+import { IssueList } from '../_ui/issue-list'
+import { screenHref } from '../_ui/screens'
+import { Shell } from '../_ui/shell'
+import { ClassicalCard } from './classical-card'
+import { ConflictsCard } from './conflicts-card'
+import { backUpCardHref } from './draft-href'
+import styles from './draft.module.css'
+import { LiftCard } from './lift-card'
+import { PrimingCard } from './priming-card'
+import { SetupsCard } from './setups-card'
+import { SheetAnswer } from './sheet-answer'
+import { SheetControls } from './sheet-controls'
+import { SourceCard } from './source-card'
+import { TestsCard } from './tests-card'
+import { useDraftSheet } from './use-draft-sheet'
+
+/** What a pumper can draw at a draft site, how long the source lasts, and how to prime there. */
+export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { districtId: string; draftSiteId: string; pumperId: string | undefined; planId: string | undefined }) {
+  const board = useDraftSheet({ districtId, draftSiteId, pumperId, planId })
+  const { status, district, draftSite, pump, sheet, names, trial } = board
+  const source = district?.sources.find(({ id }) => id === draftSite?.sourceId)
+  return (
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="survey">
+      {status !== 'ready' || !district || !draftSite
+        ? <EmptyState title={say(status === 'loading' ? 'draft.loading' : 'draft.missing')}>{status === 'missing' && <ButtonLink href={screenHref('survey', districtId)} label={say('draft.to-survey')} />}</EmptyState>
+        : (
+          <div className={styles.page}>
+            <header className={styles.head}>
+              <div>
+                <p className={styles.over}>{source ? say('draft.on-source', { source: source.name }) : say('draft.no-source')}</p>
+                <h1 className={styles.title}>{draftSite.name}</h1>
+              </div>
+              <div className={styles.actions}>
+                <ButtonLink href={`${screenHref('survey', districtId)}?item=${encodeURIComponent(draftSite.id)}`} label={say('draft.to-survey')} icon="arrowLeft" size="s" />
+                {pump?.kind === 'pumper' && <ButtonLink href={backUpCardHref({ districtId, draftSiteId, pumperId: pump.id, ...(trial.season && { season: trial.season }) })} label={say('draft.card.open')} icon="print" size="s" />}
+              </div>
+            </header>
+            <div className={styles.columns}>
+              <SheetControls board={board} />
+              <div className={styles.answers}>
+                {!sheet || !pump
+                  ? <EmptyState title={say(pump ? 'draft.no-rating' : 'draft.no-pump')} text={say('draft.no-rating.text')} />
+                  : (
+                    <>
+                      <SheetAnswer sheet={sheet} names={names} />
+                      {sheet.issues.length > 0 && <IssueList issues={sheet.issues} names={names} label={say('draft.issues')} />}
+                      <SetupsCard board={board} sheet={sheet} />
+                      <LiftCard sheet={sheet} />
+                      {source && <SourceCard key={source.id} sheet={sheet} source={source} names={names} planned_gpm={board.planned_gpm} />}
+                      {pump.kind === 'pumper' && <PrimingCard sheet={sheet} pump={pump} names={names} />}
+                      <TestsCard sheet={sheet} />
+                      <ClassicalCard sheet={sheet} />
+                      <ConflictsCard sheet={sheet} />
+                    </>
+                  )}
+                <Caution title={say('caution.title')} kinds={['planning-aid', 'banks', 'contaminated']} />
+              </div>
+            </div>
+          </div>
+        )}
+    </Shell>
+  )
+}

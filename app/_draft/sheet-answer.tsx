@@ -1,0 +1,52 @@
+'use client'
+
+import { highestLiftFor_ft } from '@/lib/hydraulics'
+import { explainAvailableHead, explainCover, explainDraw, explainGauge, explainLift, explainSuctionLoss, type DraftSheet } from '@/lib/supply'
+import { formatQuantity, say, type NameOf } from '../_text'
+import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import styles from './draft.module.css'
+import { rangeText } from './sheet-words'
+
+/** The sheet in a sentence, and its figures with their workings. */
+export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf }) {
+  const [system] = useUnitSystem()
+  const { capacity, pump, lift, draftSite } = sheet
+  const cover = capacity.strainerCover
+  const isImpossible = capacity.limitedBy === 'lift'
+  const flow = capacity.flowLow_gpm < capacity.flowHigh_gpm - 1
+    ? rangeText(capacity.flowLow_gpm, capacity.flowHigh_gpm, 'gpm', system)
+    : formatQuantity(capacity.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' })
+  const liftText = formatQuantity(lift.lift_ft, 'ft', system)
+  const most_ft = isImpossible ? capacity.zeroFlowLift_ft : highestLiftFor_ft(sheet, capacity.flow_gpm)
+  const under_ft = draftSite.strainerCover_ft === undefined ? undefined : draftSite.strainerCover_ft - lift.drop_ft
+  const figures: FigureEntry[] = [
+    { id: 'flow', label: say('draft.flow'), value: flow, look: isImpossible ? 'danger' : 'water', note: say(`draft.limit.${capacity.limitedBy}`), getWorking: () => explainDraw(sheet) },
+    { id: 'lift', label: say('draft.lift'), value: liftText, note: say(`draft.lift.${lift.from}`), ...(lift.isGuess && { mark: 'assumed' as const }), getWorking: () => explainLift(sheet) },
+    { id: 'head', label: say('draft.head'), value: formatQuantity(capacity.availableHead_ft, 'ft', system), note: say('draft.head.note'), getWorking: () => explainAvailableHead(sheet) },
+    ...(isImpossible ? [] : [
+      { id: 'loss', label: say('draft.loss'), value: formatQuantity(capacity.suctionLoss_ft, 'ft', system), note: say('draft.loss.note'), getWorking: () => explainSuctionLoss(sheet, sheet) },
+      { id: 'gauge', label: say('draft.gauge'), value: rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system), note: say('draft.gauge.note'), getWorking: () => explainGauge(sheet) },
+    ]),
+    ...(cover && !isImpossible ? [{
+      id: 'cover', label: say('draft.cover'), value: formatQuantity(cover.advised_ft, 'ft', system),
+      note: say('draft.cover.note', { rule: formatQuantity(cover.rule_ft, 'ft', system), vortex: formatQuantity(cover.vortex_ft, 'ft', system) }),
+      ...(under_ft !== undefined && under_ft < cover.advised_ft && { look: 'amber' as const }),
+      getWorking: () => explainCover(sheet, sheet),
+    }] : []),
+    { id: 'most', label: say('draft.highest'), value: formatQuantity(most_ft, 'ft', system), note: say(isImpossible ? 'draft.highest.none' : 'draft.highest.note') },
+  ]
+  return (
+    <section className={styles.answer} aria-label={say('draft.answer')}>
+      <p className={styles.sentence} data-bad={isImpossible} aria-live="polite">
+        {isImpossible
+          ? say('draft.sentence.impossible', { pump: pump.name, lift: liftText, over: formatQuantity(capacity.overLift_ft, 'ft', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
+          : say('draft.sentence', { pump: pump.name, flow, lift: liftText, limit: say(`draft.limits.${capacity.limitedBy}`), gauge: rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system) })}
+      </p>
+      {cover && under_ft !== undefined && !isImpossible && (
+        <p className={styles.quiet}>{say(under_ft < cover.rule_ft ? 'draft.cover.short' : under_ft < cover.advised_ft ? 'draft.cover.between' : 'draft.cover.enough', { under: formatQuantity(Math.max(0, under_ft), 'ft', system), rule: formatQuantity(cover.rule_ft, 'ft', system), vortex: formatQuantity(cover.vortex_ft, 'ft', system) })}</p>
+      )}
+      <FigureGroup label={say('draft.figures')} figures={figures} names={names} />
+    </section>
+  )
+}

@@ -1,0 +1,29 @@
+import type { SuctionSetup } from '@/lib/hydraulics'
+import type { Unit } from '@/lib/units'
+import { displayUnit, formatQuantity, formatValue, isTextKey, say, UNIT_SPACE, type UnitSystem } from '../_text'
+
+/** Two ends of a range without their unit; one figure where both read the same. */
+export function rangeValue(low: number, high: number, unit: Unit, system: UnitSystem): string {
+  const [a, b] = [formatValue(low, unit, system), formatValue(high, unit, system)]
+  return a === b ? b : `${a}–${b}`
+}
+
+/** The same with the unit, once. */
+export const rangeText = (low: number, high: number, unit: Unit, system: UnitSystem): string =>
+  rangeValue(low, high, unit, system) + UNIT_SPACE + displayUnit(unit, system).symbol
+
+/** A set-up in a line: "two 6 in, 20 ft, floating strainer". */
+export function setupText({ size_in, length_ft, lineCount, strainer = 'barrel', intake = 'side', dryHydrant }: SuctionSetup, system: UnitSystem): string {
+  const size = formatQuantity(size_in, 'in', system)
+  return [
+    say('draft.setup.lines', { count: lineCount, size }),
+    formatQuantity(length_ft, 'ft', system),
+    dryHydrant ? say('draft.setup.hydrant', { pipe: formatQuantity(dryHydrant.pipe_in, 'in', system) }) : say(`choice.strainer.${strainer}`).toLowerCase(),
+    ...(intake === 'side' ? [] : [say(`choice.intake.${intake}`).toLowerCase()]),
+  ].join(', ')
+}
+
+/** Words of a code, or the code itself where there are none. */
+export function wordsOf(key: string, values?: Parameters<typeof say>[1]): string {
+  return isTextKey(key) ? say(key, values) : key
+}

@@ -1,0 +1,77 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import { drawdown, highestLiftFor_ft, leftAfter_gal } from '@/lib/hydraulics'
+import type { Source } from '@/lib/plan'
+import { explainHydrant, explainInflow, explainLasts, explainVolume, type DraftSheet } from '@/lib/supply'
+import { formatQuantity, say, type NameOf } from '../_text'
+import { Card } from '../_ui/card'
+import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
+import { QuantityField } from '../_ui/quantity-field'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { LineChart } from './chart/line-chart'
+import styles from './draft.module.css'
+import { SourceFacts } from './source-facts'
+
+/** A run is drawn no longer than this, however long the water lasts. */
+const MOST_S = 12 * 3600
+const LEAST_S = 1800
+
+/** What the source holds, how it falls while it is drawn on, how long it lasts, and what is known of it. */
+export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: DraftSheet; source: Source; names: NameOf; planned_gpm: number | undefined }) {
+  const [system] = useUnitSystem()
+  const [typed_gpm, setTyped] = useState<number>()
+  const { water, drop, capacity } = sheet
+  const draw_gpm = typed_gpm ?? planned_gpm ?? capacity.flow_gpm
+  const usable_gal = water.usable_gal
+  const found = useMemo(() => (usable_gal === undefined ? undefined : drawdown({ usable_gal, inflow_gpm: water.inflow_gpm ?? 0, draw_gpm, ...(source.surface_sqft !== undefined && source.surface_sqft > 0 && { surface_sqft: source.surface_sqft }) })), [usable_gal, water, draw_gpm, source])
+  const lasts_s = found?.lasts_s
+  const spare_ft = highestLiftFor_ft(sheet, draw_gpm) - sheet.place.lift_ft
+  const lost_s = found?.fallPerHour_ft !== undefined && found.fallPerHour_ft > 0 && spare_ft > 0 ? (spare_ft / found.fallPerHour_ft) * 3600 : undefined
+  const isHydrant = source.kind === 'pressureHydrant'
+  const figures: FigureEntry[] = [
+    ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatQuantity(water.hydrant_gpm, 'gpm', system, { style: 'headline', toward: 'down' }), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
+    ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatQuantity(usable_gal, 'gal', system, { style: 'headline', toward: 'down' }), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.season}`), getWorking: () => explainVolume(source, water, drop) }] : []),
+    ...(isHydrant ? [] : [{ id: 'inflow', label: say(source.kind === 'stream' ? 'draft.source.stream' : 'draft.source.inflow'), value: formatQuantity(water.inflow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }), getWorking: () => explainInflow(source, water, drop) }]),
+    ...(found && usable_gal !== undefined ? [{
+      id: 'lasts', label: say('draft.source.lasts'), value: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }),
+      look: lasts_s !== undefined && lasts_s < 7200 ? 'amber' as const : 'plain' as const, note: say('draft.source.at', { flow: formatQuantity(draw_gpm, 'gpm', system) }),
+      getWorking: () => explainLasts(source, water, drop, draw_gpm, found),
+    }] : []),
+    ...(found?.fallPerHour_ft !== undefined && found.fallPerHour_ft > 0 ? [{ id: 'fall', label: say('draft.source.fall'), value: formatQuantity(found.fallPerHour_ft, 'ft', system, { digits: found.fallPerHour_ft < 0.095 ? 2 : 1 }), note: say('draft.source.fall.note') }] : []),
+  ]
+  const end_s = Math.min(MOST_S, Math.max(LEAST_S, (lasts_s ?? 7200) * 1.15))
+  return (
+    <Card title={say('draft.source', { name: source.name })} summary={summaryOf()} startsOpen level={2}>
+      <div className={styles.narrow}>
+        <QuantityField label={say('draft.source.flow')} unit="gpm" value={typed_gpm} hasMark={false} min={1} max={20_000} standIn={{ value: Math.round(draw_gpm), mark: 'computed' }} hint={say(typed_gpm !== undefined ? 'draft.source.flow.typed' : planned_gpm !== undefined ? 'draft.source.flow.planned' : 'draft.source.flow.capacity')} onCommit={({ value }) => { setTyped(value) }} />
+      </div>
+      <FigureGroup label={say('draft.source.figures')} figures={figures} names={names} />
+      {!isHydrant && usable_gal === undefined && <p className={styles.quiet}>{say('draft.source.unknown')}</p>}
+      {source.kind === 'stream' && water.inflow_gpm !== undefined && <p className={styles.quiet}>{say(draw_gpm > water.inflow_gpm ? 'draft.source.stream.short' : 'draft.source.stream.enough', { flow: formatQuantity(draw_gpm, 'gpm', system), stream: formatQuantity(water.inflow_gpm, 'gpm', system) })}</p>}
+      {usable_gal !== undefined && usable_gal > 0 && found && (
+        <LineChart
+          title={say('draft.source.heard', { usable: formatQuantity(usable_gal, 'gal', system), flow: formatQuantity(draw_gpm, 'gpm', system), lasts: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline' }) })}
+          x={{ label: say('draft.source.time'), unit: 's', most: end_s }} y={{ label: say('draft.source.left'), unit: 'gal', most: usable_gal * 1.1 }}
+          series={[{
+            id: 'left', label: say('draft.source.left'), look: 'water',
+            points: [...new Set([...Array.from({ length: 61 }, (_, step) => (end_s * step) / 60), ...(lasts_s !== undefined && lasts_s < end_s ? [lasts_s] : [])])].sort((a, b) => a - b)
+              .map((at_s) => [at_s, leftAfter_gal({ usable_gal, inflow_gpm: water.inflow_gpm ?? 0, draw_gpm }, at_s)] as const),
+          }]}
+          {...(lasts_s !== undefined && lasts_s < end_s && { site: { label: say('draft.source.empty-at', { time: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }) }), x: lasts_s, y: 0 } })}
+        />
+      )}
+      {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatQuantity(lost_s, 's', system, { style: 'headline', toward: 'down' }), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
+      {spare_ft < 0 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: formatQuantity(draw_gpm, 'gpm', system), most: formatQuantity(capacity.flow_gpm, 'gpm', system) })}</p>}
+      <SourceFacts sheet={sheet} source={source} />
+    </Card>
+  )
+
+  function summaryOf(): string {
+    const kind = say(`choice.kind.${source.kind}`)
+    if (isHydrant) return kind
+    if (usable_gal === undefined || !found) return say('draft.source.summary.unknown', { kind })
+    if (lasts_s === undefined) return say('draft.source.summary.holds', { kind, flow: formatQuantity(draw_gpm, 'gpm', system) })
+    return say('draft.source.summary', { kind, time: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }), flow: formatQuantity(draw_gpm, 'gpm', system) })
+  }
+}

@@ -7,20 +7,17 @@ import { OneConnection } from './one-connection'
 export type Database = PrismaClient
 
 /**
- * Opens a database file that `npm start` has made and checked. Each change is on disk before it is
- * acknowledged (write-ahead log, synchronous FULL), and rows that are referred to cannot go.
+ * Opens a database file that `npm start` has made and checked.
  *
  * @throws Error if there is no such file: making one here would hide that the right one is missing
  */
 export async function openDatabase(file: string): Promise<Database> {
   if (!existsSync(file)) throw new Error(`there is no database at ${file}: npm start makes one`)
   const database = new PrismaClient({
-    adapter: new OneConnection({ url: pathToFileURL(file).href }),
+    adapter: new OneConnection(pathToFileURL(file).href),
     transactionOptions: { maxWait: 60_000, timeout: 60_000 },
   })
-  await database.$queryRaw`PRAGMA journal_mode = WAL`
-  await database.$queryRaw`PRAGMA synchronous = FULL`
-  await database.$queryRaw`PRAGMA foreign_keys = ON`
+  await database.$connect()
   return database
 }
 

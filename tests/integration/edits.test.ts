@@ -144,6 +144,23 @@ test('many senders at once, from two openings of the file, lose nothing and shar
   expect((await listEdits(scratch.database, id, 0)).map((one) => one.sequence)).toEqual(Array.from({ length: 40 }, (_, index) => index + 1))
 })
 
+test('an edit waits for another opening of the file to end its transaction, and later ones are none the worse', async () => {
+  const second = await openDatabase(scratch.file)
+  let isHeld: () => void = () => undefined
+  const held = new Promise<void>((resolve) => (isHeld = resolve))
+  const long = second.$transaction(async (rows) => {
+    await rows.setting.count()
+    isHeld()
+    await new Promise((resolve) => setTimeout(resolve, 700))
+  })
+  await held
+  await send(['a', 0, rename('One')])
+  await long
+  for (let base = 1; base <= 5; base += 1) await send([`b${base}`, base, rename(`Name ${base}`)])
+  await second.$disconnect()
+  expect((await stored()).sequence).toBe(6)
+})
+
 test('an edit once written can be neither changed nor removed, nor the document under it', async () => {
   await send(['a', 0, rename('X')])
   const where = { id: `edit-${id}-a` }

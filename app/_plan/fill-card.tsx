@@ -7,6 +7,7 @@ import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
 import { formatQuantity, say } from '../_text'
+import { DraftLink } from '../_draft/draft-link'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { FigureRow } from './figure-row'
@@ -46,6 +47,7 @@ export function FillCard({ site }: { site: FillSite }) {
             )}
           </div>
         )}
+        {site.draftSiteId && <DraftLink size="s" districtId={district.id} draftSiteId={site.draftSiteId} planId={plan.id} {...(site.pumperId && { pumperId: site.pumperId })} />}
         <PartFields label={say('plan.suction')} field="suction" part={site.suction} base={{ size_in: rated.size_in, length_ft: rated.length_ft }}>
           <ItemQuantity field="size_in" standIn={{ ...defaults.suctionSize_in, value: rated.size_in }} />
           <ItemQuantity field="length_ft" standIn={defaults.suctionLength_ft} />

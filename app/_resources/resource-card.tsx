@@ -1,10 +1,11 @@
 'use client'
 
-import { memo, useEffect, useRef } from 'react'
+import { memo } from 'react'
 import type { District } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
 import { ItemFields } from '../_fields/item-context'
 import { ItemCheck, ItemQuantity, ItemText } from '../_fields/item-inputs'
+import { useHeadInView } from '../_fields/use-head-in-view'
 import { say, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -30,15 +31,12 @@ export type ResourceCardProps = {
 export const ResourceCard = memo(function ResourceCard({ resource, district, system, isOpen, onToggle, onCopy, onRemove }: ResourceCardProps) {
   const { list, item } = resource
   const { text, figures, attention } = resourceSummary(resource, district, system)
-  const holder = useRef<HTMLDivElement>(null)
-  useEffect(() => {
-    if (isOpen) holder.current?.scrollIntoView({ block: 'nearest' })
-  }, [isOpen])
+  const holder = useHeadInView(isOpen)
   return (
     <div ref={holder} className={styles.resource}>
       <Card
         title={item.name} isOpen={isOpen} onToggle={onToggle}
-        summary={<>{text}{attention && <span className={styles.attention}> · {attention}</span>}<span className={styles.figuresBelow}> · {figures.join(' · ')}</span></>}
+        summary={<>{text}{attention && <span className={styles.attention}> · {attention}</span>}{figures.length > 0 && <span className={styles.figuresBelow}> · {figures.join(' · ')}</span>}</>}
         aside={<span className={styles.figures}>{figures.map((figure) => <span key={figure} className={styles.figure}>{figure}</span>)}</span>}
       >
         {isOpen && (

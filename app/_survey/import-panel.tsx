@@ -9,6 +9,7 @@ import { joinClasses } from '../_ui/join-classes'
 import { ProgressBar } from '../_ui/progress-bar'
 import { ImportOutcome } from './import-outcome'
 import styles from './import.module.css'
+import { placesOf } from './survey-kinds'
 import type { RoadImport } from './use-import'
 
 const FILE_KINDS = '.pbf,.osm,.gz,.json,.geojson,.xml'
@@ -30,7 +31,7 @@ export function ImportPanel({ district, roadImport, onFile, onBrowse }: { distri
       {state.kind === 'failed' && <p className={styles.failed} role="alert"><Icon name="warn" /> <span>{state.sentence}</span></p>}
       {state.kind === 'done' && <ImportOutcome outcome={state} onClose={close} onBrowse={onBrowse} />}
       {state.kind !== 'reading' && state.kind !== 'keeping' && state.kind !== 'done' && <FileDrop isAgain={district.roads !== undefined} onFile={onFile} />}
-      {state.kind !== 'done' && <Guide isFirst={district.roads === undefined} />}
+      {state.kind !== 'done' && <Guide startsOpen={district.roads === undefined && placesOf(district).length === 0} />}
     </div>
   )
 }
@@ -63,9 +64,9 @@ function FileDrop({ isAgain, onFile }: { isAgain: boolean; onFile: (file: File) 
 const steps = ['area', 'small', 'large', 'bring', 'check'] as const
 
 /** In general words, where map data comes from and what to ask for. */
-function Guide({ isFirst }: { isFirst: boolean }) {
+function Guide({ startsOpen }: { startsOpen: boolean }) {
   return (
-    <details className={styles.guide} open={isFirst}>
+    <details className={styles.guide} open={startsOpen}>
       <summary>{say('survey.guide.title')}</summary>
       <p>{say('survey.guide.what')}</p>
       <ol>

@@ -1,11 +1,12 @@
 'use client'
 
-import { memo, useEffect, useRef } from 'react'
+import { memo } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { Point } from '@/lib/geo'
 import type { District } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemText } from '../_fields/item-inputs'
+import { useHeadInView } from '../_fields/use-head-in-view'
 import { say, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
@@ -26,11 +27,8 @@ export const PlaceCard = memo(function PlaceCard({ place, district, system }: { 
   const { selectedId, select } = useSurvey()
   const { item } = place
   const isOpen = item.id === selectedId
-  const holder = useRef<HTMLDivElement>(null)
+  const holder = useHeadInView(isOpen)
   const { text, attention } = placeSummary(place, district, system)
-  useEffect(() => {
-    if (isOpen) holder.current?.scrollIntoView({ block: 'nearest' })
-  }, [isOpen])
   return (
     <div ref={holder} className={styles.placeCard} data-place={item.id}>
       <Card

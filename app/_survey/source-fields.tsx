@@ -47,7 +47,7 @@ function OpenWater({ source }: { source: Source }) {
   const float_gpm = findFloatFlow_gpm(source)
   return (
     <>
-      <ItemQuantity field="usable_gal" standIn={hasSurface && lens_gal !== undefined ? { value: lens_gal, mark: 'computed', source: say('survey.lens.how') } : undefined} />
+      <ItemQuantity field="usable_gal" standIn={hasSurface && lens_gal !== undefined ? { value: Math.round(lens_gal), mark: 'computed', source: say('survey.lens.how') } : undefined} />
       {hasSurface && (
         <>
           <ItemQuantity field="surface_sqft" />
@@ -80,7 +80,7 @@ function OpenWater({ source }: { source: Source }) {
           </div>
         </fieldset>
       )}
-      <ItemQuantity field="inflow_gpm" standIn={kind === 'stream' && float_gpm !== undefined ? { value: float_gpm, mark: 'computed', source: say('survey.float.how') } : undefined} />
+      <ItemQuantity field="inflow_gpm" standIn={kind === 'stream' && float_gpm !== undefined ? { value: Math.round(float_gpm), mark: 'computed', source: say('survey.float.how') } : undefined} />
       <ItemQuantity field="surfaceElevation_ft" />
       {kind !== 'cistern' && <ItemQuantity field="seasonalDrop_ft" />}
       {kind !== 'cistern' && <ItemQuantity field="droughtDrop_ft" />}

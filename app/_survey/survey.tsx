@@ -45,6 +45,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
   const [kind, setKind] = useState<SurveyKind>()
   const [openPanel, setOpenPanel] = useState<'district' | 'check' | 'import'>()
   const [looked, setLooked] = useState<MapSite>()
+  const [mapPart, setMapPart] = useState<HTMLElement | null>(null)
   const [map, setMap] = useState<MapHandle | null>(null)
   const drawn = useDrawnDistrict(district?.map)
   const roadImport = useImport(district)
@@ -78,9 +79,13 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
 
   const board = useMemo<SurveyBoard | undefined>(() => district && {
     district, names, selectedId, select, placing, edit,
-    place: (next) => { setPlacing(next); setHere(undefined) },
+    place: (next) => {
+      setPlacing(next)
+      setHere(undefined)
+      if (next) mapPart?.scrollIntoView({ block: 'nearest' })
+    },
     remove: (place) => { remove(withoutPlace(place, district), place.item.name); setSelectedId(undefined) },
-  }, [district, names, selectedId, select, placing, edit, remove])
+  }, [district, names, selectedId, select, placing, edit, remove, mapPart])
 
   const sites = useMemo<MapSite[]>(() => {
     if (!district) return []
@@ -147,7 +152,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
             {district.map && <Card level={2} title={say('survey.check.title')} summary={say('survey.check.summary')} {...panel('check')}><MapSources found={mapSources} onLook={({ osmId, point, name, kind: found }) => { setLooked({ id: `look-${osmId}`, kind: 'source', point, name: name || say(`survey.check.kind.${found}`), isGhost: true }); map?.fitTo([point]) }} /></Card>}
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
           </section>
-          <section className={styles.mapPart} aria-label={say('survey.map')}>
+          <section ref={setMapPart} className={styles.mapPart} aria-label={say('survey.map')}>
             <DistrictMap
               ref={setMap} sites={sites} className={styles.map}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}

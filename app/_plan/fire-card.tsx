@@ -2,7 +2,7 @@
 
 import { defaults, findHazardFlow_gpm } from '@/lib/supply'
 import { ItemFields } from '../_fields/item-context'
-import { ItemQuantity } from '../_fields/item-inputs'
+import { ItemChoice, ItemQuantity } from '../_fields/item-inputs'
 import { formatQuantity, say } from '../_text'
 import { ChoiceField } from '../_ui/choice-field'
 import { QuantityField } from '../_ui/quantity-field'
@@ -44,6 +44,7 @@ export function FireCard() {
         />
         <ItemQuantity field="firstLine_s" standIn={defaults.firstLine_s} />
         <ItemQuantity field="duration_s" label={say('plan.duration')} standIn={defaults.duration_s} />
+        <ItemChoice field="season" none={say('choice.season.usual')} choices={(['usual', 'dry', 'drought'] as const).map((value) => ({ value, label: say(`choice.season.${value}`) }))} />
         <ItemQuantity field="reserve_s" standIn={defaults.reserve_s} />
       </div>
     </ItemFields>

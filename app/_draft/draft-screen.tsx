@@ -41,6 +41,7 @@ export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { dis
                 {pump?.kind === 'pumper' && <ButtonLink href={backUpCardHref({ districtId, draftSiteId, pumperId: pump.id, ...(trial.season && { season: trial.season }) })} label={say('draft.card.open')} icon="print" size="s" />}
               </div>
             </header>
+            {sheet && <SheetAnswer sheet={sheet} names={names} />}
             <div className={styles.columns}>
               <SheetControls board={board} />
               <div className={styles.answers}>
@@ -48,7 +49,6 @@ export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { dis
                   ? <EmptyState title={say(pump ? 'draft.no-rating' : 'draft.no-pump')} text={say('draft.no-rating.text')} />
                   : (
                     <>
-                      <SheetAnswer sheet={sheet} names={names} />
                       {sheet.issues.length > 0 && <IssueList issues={sheet.issues} names={names} label={say('draft.issues')} />}
                       <SetupsCard board={board} sheet={sheet} />
                       <LiftCard sheet={sheet} />

@@ -6,6 +6,7 @@ import { draftWith, explainDraw, type DraftSheet } from '@/lib/supply'
 import { displayUnit, formatQuantity, formatValue, say } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
+import { joinClasses } from '../_ui/join-classes'
 import { Segments } from '../_ui/segments'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { WorkingPanel } from '../_ui/working-panel'
@@ -27,7 +28,7 @@ export function SetupsCard({ board, sheet }: { board: DraftBoard; sheet: DraftSh
   const base_gpm = sheet.capacity.flow_gpm
   const unit = (of: 'gpm' | 'inHg' | 'ft') => displayUnit(of, system).symbol
   const columns: readonly Column<Row>[] = [
-    { key: 'setup', head: say('draft.setups.setup'), cell: (row) => <span className={row.change === 'none' ? styles.own : undefined}>{setupText(row.setup, system)}{row.change === 'none' && <span className={styles.tag}>{say('draft.setups.own')}</span>}</span> },
+    { key: 'setup', head: say('draft.setups.setup'), cell: (row) => <span className={joinClasses(styles.setup, row.change === 'none' && styles.own)}>{setupText(row.setup, system)}{row.change === 'none' && <span className={styles.tag}>{say('draft.setups.own')}</span>}</span> },
     {
       key: 'flow', head: say('draft.flow'), unit: unit('gpm'), isNumber: true, sortBy: (row) => row.capacity.flow_gpm,
       cell: (row) => (

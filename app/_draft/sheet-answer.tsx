@@ -18,7 +18,8 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
     ? rangeText(capacity.flowLow_gpm, capacity.flowHigh_gpm, 'gpm', system)
     : formatQuantity(capacity.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' })
   const liftText = formatQuantity(lift.lift_ft, 'ft', system)
-  const most_ft = isImpossible ? capacity.zeroFlowLift_ft : highestLiftFor_ft(sheet, capacity.flow_gpm)
+  const isPumpSide = capacity.limitedBy === 'pump'
+  const most_ft = isPumpSide ? highestLiftFor_ft(sheet, capacity.flow_gpm) : capacity.zeroFlowLift_ft
   const under_ft = draftSite.strainerCover_ft === undefined ? undefined : draftSite.strainerCover_ft - lift.drop_ft
   const figures: FigureEntry[] = [
     { id: 'flow', label: say('draft.flow'), value: flow, look: isImpossible ? 'danger' : 'water', note: say(`draft.limit.${capacity.limitedBy}`), getWorking: () => explainDraw(sheet) },
@@ -34,7 +35,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
       ...(under_ft !== undefined && under_ft < cover.advised_ft && { look: 'amber' as const }),
       getWorking: () => explainCover(sheet, sheet),
     }] : []),
-    { id: 'most', label: say('draft.highest'), value: formatQuantity(most_ft, 'ft', system), note: say(isImpossible ? 'draft.highest.none' : 'draft.highest.note') },
+    { id: 'most', label: say(isPumpSide ? 'draft.highest' : 'draft.ends'), value: formatQuantity(most_ft, 'ft', system), note: say(isPumpSide ? 'draft.highest.note' : 'draft.ends.note') },
   ]
   return (
     <section className={styles.answer} aria-label={say('draft.answer')}>

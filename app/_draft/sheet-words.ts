@@ -27,3 +27,6 @@ export function setupText({ size_in, length_ft, lineCount, strainer = 'barrel', 
 export function wordsOf(key: string, values?: Parameters<typeof say>[1]): string {
   return isTextKey(key) ? say(key, values) : key
 }
+
+/** A valve's share as a hand can set it: to a twentieth. */
+export const roundShare = (share: number): number => Math.round(share * 20) / 20

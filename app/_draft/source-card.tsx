@@ -62,7 +62,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
         />
       )}
       {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatQuantity(lost_s, 's', system, { style: 'headline', toward: 'down' }), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
-      {spare_ft < 0 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: formatQuantity(draw_gpm, 'gpm', system), most: formatQuantity(capacity.flow_gpm, 'gpm', system) })}</p>}
+      {spare_ft < -0.05 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: formatQuantity(draw_gpm, 'gpm', system), most: formatQuantity(capacity.flow_gpm, 'gpm', system) })}</p>}
       <SourceFacts sheet={sheet} source={source} />
     </Card>
   )

@@ -5,6 +5,7 @@ import type { BackUpInputs, DraftSheet } from '@/lib/supply'
 import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { formatQuantity, formatShare, say } from '../../_text'
 import { useUnitSystem } from '../../_ui/unit-system-context'
+import { roundShare } from '../sheet-words'
 import styles from './back-up-card.module.css'
 import { CardBudget } from './card-budget'
 import { CardInputs } from './card-inputs'
@@ -19,7 +20,8 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
   const { window: found } = card
   const ft = (value: number) => formatQuantity(value, 'ft', system)
   const inHg = (feet: number) => formatQuantity(Math.max(0, inchesOfMercuryFromFeetOfWater(feet)), 'inHg', system)
-  const share = formatShare(found.gate?.openShare ?? 1)
+  const share = formatShare(roundShare(found.gate?.openShare ?? 1))
+  const aim = inHg(found.gate?.vacuum_ft ?? found.vacuum_ft)
   const [least, most] = found.verdictRange
   const isUnsure = least !== found.verdict || most !== found.verdict
   return (
@@ -33,7 +35,7 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
       </header>
 
       <section className={styles.verdict} data-look={looks[found.verdict]}>
-        <p className={styles.word}>{say(`draft.verdict.${found.verdict}`, { share, lift: ft(place.lift_ft), most: ft(Math.max(0, found.highestLiftGated_ft)) })}</p>
+        <p className={styles.word}>{say(`draft.verdict.${found.verdict}`, { sure: isUnsure ? 'no' : 'yes', share, aim, lift: ft(place.lift_ft), most: ft(Math.max(0, found.highestLiftGated_ft)) })}</p>
         {isUnsure && <p>{say('draft.verdict.unsure', { least: say(`draft.verdict.short.${least}`), most: say(`draft.verdict.short.${most}`) })}</p>}
       </section>
 

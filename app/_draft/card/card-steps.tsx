@@ -1,11 +1,15 @@
 import type { BackUpCard, BackUpStep, GaugeSign } from '@/lib/priming'
 import { formatQuantity, formatShare, say, type UnitSystem } from '../../_text'
+import { roundShare } from '../sheet-words'
 import styles from './back-up-card.module.css'
 
 const unitOf = { discharge_psi: 'psi', intake_inHg: 'inHg', tank_gal: 'gal', clock_s: 's' } as const
 
 const signText = ({ gauge, sign, value }: GaugeSign, system: UnitSystem): string =>
-  say(`draft.sign.${gauge}`, { value: formatQuantity(value, unitOf[gauge], system, gauge === 'discharge_psi' || gauge === 'tank_gal' ? { digits: 0 } : {}), sign })
+  say(`draft.sign.${gauge}.${sign}`, { value: formatQuantity(value, unitOf[gauge], system, gauge === 'discharge_psi' || gauge === 'tank_gal' ? { digits: 0 } : {}) })
+
+const joined = (signs: readonly GaugeSign[], key: 'draft.sign.and' | 'draft.sign.or', system: UnitSystem): string =>
+  signs.map((sign) => signText(sign, system)).reduce((first, second) => say(key, { first, second }))
 
 /** What the hands do, in order, each with the gauge sign that ends it. */
 export function CardSteps({ card, system }: { card: BackUpCard; system: UnitSystem }) {
@@ -19,7 +23,7 @@ export function CardSteps({ card, system }: { card: BackUpCard; system: UnitSyst
           <ol>
             {steps.map((step) => (
               <li key={step.code}>
-                <span className={styles.do}>{say(`draft.step.${step.code}`, { share: formatShare(step.openShare ?? 1), full: step.openShare === undefined || step.openShare >= 1 ? 'yes' : 'no' })}</span>
+                <span className={styles.do}>{say(`draft.step.${step.code}`, { share: formatShare(roundShare(step.openShare ?? 1)), full: step.openShare === undefined || step.openShare >= 1 ? 'yes' : 'no' })}</span>
                 {signs(step)}
               </li>
             ))}
@@ -29,7 +33,7 @@ export function CardSteps({ card, system }: { card: BackUpCard; system: UnitSyst
       {giveUp && (
         <div className={styles.giveUp}>
           <h2>{say('draft.card.give-up')}</h2>
-          {steps.length > 0 && <p>{giveUp.waitFor.map((sign) => signText(sign, system)).join(say('draft.sign.or'))}</p>}
+          {steps.length > 0 && <p>{joined(giveUp.waitFor, 'draft.sign.or', system)}</p>}
           <p>{say('draft.card.then')}</p>
         </div>
       )}
@@ -40,7 +44,7 @@ export function CardSteps({ card, system }: { card: BackUpCard; system: UnitSyst
     if (waitFor.length === 0) return null
     const words = code === 'wait-recover'
       ? say('draft.sign.recover-or-shut', Object.fromEntries(waitFor.map(({ sign, value }) => [sign === 'at-most' ? 'shut' : 'full', formatQuantity(value, 'psi', system, { digits: 0 })])))
-      : waitFor.map((sign) => signText(sign, system)).join(say('draft.sign.and'))
+      : joined(waitFor, 'draft.sign.and', system)
     return <span className={styles.until}>{words}</span>
   }
 }

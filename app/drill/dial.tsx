@@ -28,7 +28,7 @@ function arc(from_deg: number, to_deg: number, radius: number): string {
 export function Dial({ name, part, marks, zero_deg, units }: DialProps) {
   const [zx, zy] = place(zero_deg, 37)
   return (
-    <figure className={styles.dial}>
+    <figure className={styles.dial} aria-label={name}>
       <svg viewBox="0 0 120 104" aria-hidden="true" className={styles.face}>
         <path d={arc(-120, 120, 46)} className={styles.arc} />
         {units[1] !== undefined && <path d={arc(-120, 0, 46)} className={styles.vacuum} />}

@@ -1,6 +1,7 @@
 'use client'
 
 import { useMemo, useState } from 'react'
+import type { ReactNode } from 'react'
 import { createDrill, drillScenarios, getScenario, rigFrom, scenarioRig, type Drill, type DrillPumper, type DrillRig, type DrillSite, type ScenarioCode } from '@/lib/priming/drill'
 import { formatQuantity, say } from '../_text'
 import { Card } from '../_ui/card'
@@ -22,12 +23,14 @@ export type DrillScreenProps = {
   rig?: DrillPumper & { readonly name?: string }
   /** Draft site to practise at. */
   site?: DrillSite & { readonly name?: string }
+  /** Where the pumper and the site are chosen, if there is a choice. */
+  chooser?: ReactNode
 }
 
 type Phase = { readonly kind: 'choose' } | { readonly kind: 'run'; readonly drill: Drill } | { readonly kind: 'after'; readonly drill: Drill; readonly isKept: boolean }
 
 /** The prime drill: choose, play, and see what each move did. */
-export function DrillScreen({ rig = {}, site = {} }: DrillScreenProps) {
+export function DrillScreen({ rig = {}, site = {}, chooser }: DrillScreenProps) {
   const first: Figures = { pumper: rig, site }
   const [figures, setFigures] = useState<Figures>(first)
   const [phase, setPhase] = useState<Phase>({ kind: 'choose' })
@@ -100,6 +103,7 @@ export function DrillScreen({ rig = {}, site = {} }: DrillScreenProps) {
           </li>
         </ul>
       </section>
+      {chooser}
       <Card title={say('drill.pumper')} summary={rig.name !== undefined && site.name !== undefined ? say('drill.pumper.own', { pumper: rig.name, site: site.name }) : say('drill.pumper.plausible')}>
         <PumperFields figures={figures} problem={made.problem} onChange={setFigures} onReset={() => { setFigures(first) }} />
       </Card>

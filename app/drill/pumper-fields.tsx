@@ -17,7 +17,7 @@ const siteFields = [
 const pumperFields = [
   { field: 'rated_gpm', unit: 'gpm', min: 250, max: 3000, standIn: 1250 }, { field: 'tank_gal', unit: 'gal', min: 100, max: 5000, standIn: 1000 },
   { field: 'tankToPump_gpm', unit: 'gpm', min: 50, max: 2000, standIn: 500 }, { field: 'tankToPumpDrop_ft', unit: 'ft', min: 0.5, max: 40, standIn: 14.8 },
-  { field: 'tankFill_in', unit: 'in', min: 0.75, max: 4, standIn: 2 }, { field: 'suction_in', unit: 'in', min: 2.5, max: 8, standIn: 5 },
+  { field: 'tankFill_in', unit: 'in', min: 0.75, max: 4, standIn: 2 }, { field: 'tankFill_gpm', unit: 'gpm', min: 20, max: 1500, standIn: 543 }, { field: 'suction_in', unit: 'in', min: 2.5, max: 8, standIn: 5 },
   { field: 'suction_ft', unit: 'ft', min: 5, max: 100, standIn: 20 }, { field: 'primer_gpm', unit: 'gpm', min: 0, max: 500, standIn: 140 },
 ] as const satisfies readonly { field: keyof DrillPumper; unit: Unit; min: number; max: number; standIn: number }[]
 

@@ -14,7 +14,7 @@ export type DrillPumper = {
   readonly tankToPump_gpm?: number
   readonly tankToPumpDrop_ft?: number
   readonly tankFill_in?: number
-  /** Flow of the tank fill at 150 psi, wide open; goes before the size. */
+  /** Flow of the tank fill at the loop's pressure, wide open; goes before the size. */
   readonly tankFill_gpm?: number
   /** Air the primer moves free; 0: none fitted. */
   readonly primer_gpm?: number

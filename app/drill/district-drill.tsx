@@ -1,0 +1,50 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import type { Pumper } from '@/lib/plan'
+import { useDistrict } from '../_client'
+import { say } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { ChoiceField } from '../_ui/choice-field'
+import { EmptyState } from '../_ui/empty-state'
+import { Shell } from '../_ui/shell'
+import { findDistrictFigures } from './district-figures'
+import styles from './drill.module.css'
+import { DrillScreen } from './drill-screen'
+
+export type DistrictDrillProps = { districtId: string; pumperId?: string | undefined; draftSiteId?: string | undefined }
+
+/** The prime drill with the pumpers and draft sites of a district. */
+export function DistrictDrill({ districtId, pumperId, draftSiteId }: DistrictDrillProps) {
+  const { status, doc: district } = useDistrict(districtId)
+  const [chosenPumper, setPumper] = useState(pumperId)
+  const [chosenSite, setSite] = useState(draftSiteId)
+  const pumpers = useMemo(() => (district?.apparatus ?? []).filter((one): one is Pumper => one.kind === 'pumper' && one.rated_gpm !== undefined), [district])
+  const pumper = pumpers.find(({ id }) => id === chosenPumper)
+  const site = district?.draftSites.find(({ id }) => id === chosenSite)
+  const figures = useMemo(() => (district && pumper && site ? findDistrictFigures(district, site, pumper) : undefined), [district, pumper, site])
+  if (!district) {
+    return (
+      <Shell title={say('drill.title')}>
+        <EmptyState title={say(status === 'loading' ? 'drill.district.loading' : status === 'unreachable' ? 'drill.district.unreachable' : 'drill.district.missing')}>
+          <ButtonLink href="/drill" label={say('drill.district.plain')} icon="drill" />
+        </EmptyState>
+      </Shell>
+    )
+  }
+  return (
+    <Shell district={{ id: districtId, name: district.name }} screen="drill" title={say('drill.title')}>
+      <DrillScreen
+        key={figures ? `${pumper?.id} ${site?.id}` : 'plain'}
+        {...figures}
+        chooser={(
+          <section className={styles.chooser}>
+            <ChoiceField label={say('drill.choose.pumper')} none={say('drill.choose.none')} value={pumper?.id} choices={pumpers.map(({ id, name }) => ({ value: id, label: name }))} onCommit={setPumper} />
+            <ChoiceField label={say('drill.choose.site')} none={say('drill.choose.none')} value={site?.id} choices={district.draftSites.map(({ id, name }) => ({ value: id, label: name }))} onCommit={setSite} />
+            <p className={styles.quiet}>{say('drill.choose.hint')}</p>
+          </section>
+        )}
+      />
+    </Shell>
+  )
+}

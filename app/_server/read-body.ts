@@ -7,6 +7,9 @@ function requireType(request: Request, expected: string): void {
   if (type !== expected) throw refusal('wrong-content-type', { expected })
 }
 
+/** How far beyond the limit a body is still taken in and thrown away, so that its sender can hear why. */
+const HEARD_OUT_SHARE = 1
+
 /**
  * The bytes of a request, counted as they arrive: what the request says of its own length is not
  * trusted, and nothing beyond the limit is kept.
@@ -16,20 +19,23 @@ function requireType(request: Request, expected: string): void {
 export async function readBytes(request: Request, expected: string, limit_MB: number): Promise<Uint8Array<ArrayBuffer>> {
   requireType(request, expected)
   const limit = limit_MB * BYTES_PER_MB
-  if (Number(request.headers.get('content-length') ?? 0) > limit) throw refusal('too-large', { limit_MB })
-  const parts: Uint8Array[] = []
+  const most = limit * (1 + HEARD_OUT_SHARE)
+  if (Number(request.headers.get('content-length') ?? 0) > most) throw refusal('too-large', { limit_MB })
+  let parts: Uint8Array[] = []
   let size = 0
   const reader = request.body?.getReader()
   while (reader) {
     const { done, value } = await reader.read()
     if (done) break
     size += value.byteLength
-    if (size > limit) {
+    if (size <= limit) parts.push(value)
+    else parts = []
+    if (size > most) {
       await reader.cancel()
-      throw refusal('too-large', { limit_MB })
+      break
     }
-    parts.push(value)
   }
+  if (size > limit) throw refusal('too-large', { limit_MB })
   const bytes = new Uint8Array(size)
   let at = 0
   for (const part of parts) {

@@ -31,9 +31,15 @@ describe('a body larger than allowed', () => {
     expect(taken.count).toBeLessThan(6)
   })
 
-  test('is refused before it arrives when it says so itself', async () => {
-    const request = json('{}', { 'content-type': 'application/json', 'content-length': String(3 * MB) })
+  test('is refused before it arrives when it says of itself that it is far too large', async () => {
+    const request = json('{}', { 'content-type': 'application/json', 'content-length': String(5 * MB) })
     await expect(readBytes(request, 'application/json', 2)).rejects.toMatchObject({ status: 413 })
+  })
+
+  test('is heard out, and not kept, when it is only somewhat too large', async () => {
+    const { request, taken } = streamed(3, new Uint8Array(MB))
+    await expect(readBytes(request, 'application/json', 2)).rejects.toMatchObject({ status: 413 })
+    expect(taken).toEqual({ count: 3, cancelled: false })
   })
 
   test('of exactly the limit is let in', async () => {

@@ -2,10 +2,12 @@
 
 import type { DraftSite } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
+import { draftHref } from '../_draft/draft-href'
 import { useItem } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
 import { formatQuantity, say } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { ComputedRow } from './computed-row'
@@ -45,6 +47,7 @@ export function DraftSiteFields({ site }: { site: DraftSite }) {
         <ItemCount field="elbow90Count" standIn={0} />
         <ItemCount field="elbow45Count" standIn={0} />
       </PartFields>
+      <ButtonLink size="s" iconAfter="arrowRight" label={say('survey.draft-sheet')} href={draftHref({ districtId: district.id, draftSiteId: site.id })} />
       <Caution kinds={['banks']} />
     </>
   )

@@ -46,7 +46,7 @@ type Try = { readonly control: ControlName; readonly at: number; readonly lead_s
 const tries: Partial<Record<EventCode, readonly Try[]>> = {
   'air-bound': [{ control: 'intake', at: 0.03, lead_s: 15 }],
   'vacuum-short': [{ control: 'throttle', at: 1, lead_s: 12 }, { control: 'tankFill', at: 1, lead_s: 12 }, { control: 'tankToPump', at: 0.7, lead_s: 12 }, { control: 'tankToPump', at: 0.5, lead_s: 12 }],
-  'running-back': [{ control: 'throttle', at: 1, lead_s: 5 }, { control: 'tankToPump', at: 0.5, lead_s: 5 }, { control: 'tankToPump', at: 0, lead_s: 5 }, { control: 'intake', at: 0, lead_s: 5 }],
+  'running-back': [{ control: 'throttle', at: 1, lead_s: 5 }, { control: 'tankToPump', at: 0.5, lead_s: 5 }, { control: 'intake', at: 0, lead_s: 5 }],
   'cavitating': [{ control: 'tankFill', at: 0.6, lead_s: 6 }, { control: 'tankToPump', at: 1, lead_s: 6 }, { control: 'discharge', at: 0.5, lead_s: 6 }, { control: 'throttle', at: 0.6, lead_s: 6 }],
   'pump-heating': [{ control: 'discharge', at: 0.2, lead_s: 40 }],
   'tank-overflow': [{ control: 'tankFill', at: 0, lead_s: 10 }],
@@ -59,6 +59,7 @@ const tries: Partial<Record<EventCode, readonly Try[]>> = {
 /** Look no further back than this for a cause. */
 const LOOK_BACK_S = 180
 const MOST_FINDINGS = 12
+const SAME_POSITION = 0.02
 
 /**
  * Explains a run that is over: each trouble with the movement that made it, found by leaving
@@ -85,13 +86,25 @@ export function explainEvent(drill: Drill, event: DrillEvent): Finding {
     cause = { movement, withoutIt: without.values }
     break
   }
-  const remedies = (tries[event.code] ?? []).map(({ control, at, lead_s }): Remedy => {
+  const remedies = (tries[event.code] ?? []).flatMap(({ control, at, lead_s }): Remedy[] => {
     const from_s = Math.max(0, event.at_s - lead_s)
+    // What was so already, from then until the trouble, was tried by the run itself.
+    if (isHeld(drill, control, at, from_s, event.at_s)) return []
     const what = whatIf(drill, { from_s, hold: { control, at } }, until_s)
-    const averts = isBetter(drill, event.code, what)
-    return { control, at, from_s, averts, values: what.values }
+    return [{ control, at, from_s, averts: isBetter(drill, event.code, what), values: what.values }]
   })
   return { event, ...(cause ? { cause } : {}), remedies }
+}
+
+/** Whether a control stood at a position, near enough, all the time from one moment to another. */
+function isHeld(drill: Drill, control: ControlName, at: number, from_s: number, to_s: number): boolean {
+  let before = drill.scenario.controls[control]
+  for (const move of drill.moves) {
+    if (move.control !== control || move.at_s > to_s) continue
+    if (move.at_s <= from_s) before = move.to
+    else if (Math.abs(move.to - at) > SAME_POSITION) return false
+  }
+  return Math.abs(before - at) <= SAME_POSITION
 }
 
 /** Not only that the event stays away: the reading it is about must be right as well. */

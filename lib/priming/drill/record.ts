@@ -3,8 +3,8 @@ import type { DrillControls, DrillState } from './state'
 import { controlNames } from './state'
 import { columnShare, eyeVacuum_ft, intakeGauge, strainerDepth_ft, tankShare } from './gauges'
 
-/** Columns of a run's record, in order. `intake` is psi above zero and inches of mercury below it. */
-export const recordColumns = ['time_s', 'intake', 'eyeVacuum_ft', 'discharge_psi', 'speedShare', 'tank_gal', 'tankShare', 'flow_gpm', 'tankOut_gpm',
+/** Columns of a run's record, in order. The intake gauge has a column for each side of its zero; the last seven are the controls. */
+export const recordColumns = ['time_s', 'intakePressure_psi', 'intakeVacuum_inHg', 'eyeVacuum_ft', 'discharge_psi', 'speedShare', 'tank_gal', 'tankShare', 'flow_gpm', 'tankOut_gpm',
   'intakeWater_gpm', 'delivered_gpm', 'gasShare', 'columnShare', 'strainerDepth_ft', 'drawn_gal', 'overflow_gal', 'lostDown_gal', 'warm_degF',
   ...controlNames] as const
 export type RecordColumn = (typeof recordColumns)[number]
@@ -26,7 +26,9 @@ export function addRow(record: DrillRecord, rig: DrillRig, state: DrillState, co
   let at = record.rowCount * recordColumns.length
   record.rowCount += 1
   rows[at++] = state.time_s
-  rows[at++] = intakeGauge(rig, state)
+  const gauge = intakeGauge(rig, state)
+  rows[at++] = Math.max(0, gauge)
+  rows[at++] = Math.max(0, -gauge)
   rows[at++] = eyeVacuum_ft(rig, state)
   rows[at++] = state.dischargePressure_psi
   rows[at++] = state.speedShare

@@ -64,8 +64,10 @@ export type DrillRig = {
   readonly gasLockShare: number
   readonly headExponent: number
   readonly carryExponent: number
-  /** Above this many times the gas-lock share the pump binds: it loses its grip until its gas is under half the gas-lock share. */
+  /** Above this many times the gas-lock share the pump binds: it loses its grip … */
   readonly bindFactor: number
+  /** … until its gas is under this many times the gas-lock share. */
+  readonly gripFactor: number
   /** Head left to a bound pump, as a share. */
   readonly boundHeadShare: number
   /** How fast gas rises out of a flooded pump at rest with the intake shut. */
@@ -110,6 +112,7 @@ export const plausibleRig: DrillRig = {
   headExponent: 6,
   carryExponent: 8,
   bindFactor: 1,
+  gripFactor: 0.25,
   boundHeadShare: 0.1,
   vent_s: 8,
   airEaseFactor: 20,

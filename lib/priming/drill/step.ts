@@ -40,7 +40,7 @@ export function stepDrill(rig: DrillRig, state: DrillState, controls: DrillContr
   state.speedShare += (rig.idleShare + (1 - rig.idleShare) * controls.throttle - state.speedShare) * (1 - Math.exp(-step_s / rig.speedLag_s))
 
   if (state.gasShare > rig.bindFactor * rig.gasLockShare) state.isBound = true
-  else if (state.gasShare < 0.5 * rig.gasLockShare) state.isBound = false
+  else if (state.gasShare < rig.gripFactor * rig.gasLockShare) state.isBound = false
   const grip = state.isBound ? rig.boundHeadShare : 1
   state.pumpHead_ft = Math.max(0, grip * headFactor(rig, state.gasShare) *
     (rig.shutOff_ft * state.speedShare ** 2 - rig.pumpLoss_ftPerGpm2 * state.flow_gpm ** 2))

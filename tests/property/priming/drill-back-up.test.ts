@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { createDrill, drillRig, advanceDrill, playScript, whatIf, type DrillRig, type Move } from '../../../lib/priming/drill'
+import { columnOf, createDrill, drillRig, advanceDrill, playScript, whatIf, type DrillRig, type Move } from '../../../lib/priming/drill'
 import { boldHands, carefulHands, OPEN_FROM_S, plain, playUntilFull } from './careful-hands'
 import { judgement } from './judgement'
 
@@ -49,7 +49,9 @@ describe('a 2 in loop at 85 % speed, 10 ft, quarter tank', () => {
       const { drill, full_s } = playUntilFull(rig, 0.25, boldHands(rig, 0.85), 120)
       expect(full_s).toBeUndefined()
       expect(drill.events.map(({ code }) => code)).toContain('air-bound')
-      expect(drill.state.dischargePressure_psi).toBeLessThan(60)
+      // It surges: now and then the pump catches and lets go again.
+      const lastMinute = columnOf(drill.record, 'discharge_psi').slice(-600)
+      expect(lastMinute.filter((pressure_psi) => pressure_psi < 60).length).toBeGreaterThan(0.75 * 600)
     }), few)
   })
 })

@@ -8,6 +8,7 @@ export const judgement = fc.record({
   headExponent: between(4, 8),
   carryExponent: between(6, 10),
   bindFactor: between(0.95, 1.1),
+  gripFactor: between(0.15, 0.4),
   boundHeadShare: between(0.05, 0.15),
   vent_s: between(4, 15),
   airEaseFactor: between(10, 28),

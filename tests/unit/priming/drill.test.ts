@@ -205,3 +205,9 @@ describe('the drill and the card agree', () => {
     expect(Math.abs(got - 1 - expected_s)).toBeLessThan(0.1 * expected_s)
   })
 })
+
+test('every column of the record has a name of its own, and a control’s column follows the control', () => {
+  expect(new Set(recordColumns).size).toBe(recordColumns.length)
+  const drill = playScript(rig, getScenario('primer-fails'), [{ at_s: 1, control: 'intake', to: 0.4 }], 3)
+  expect(columnOf(drill.record, 'intake').at(-1)).toBe(0.4)
+})

@@ -22,7 +22,7 @@ export function ClassicalCard({ sheet }: { sheet: DraftSheet }) {
   const met = offs.filter((off) => Math.abs(off) <= MET_SHARE).length
   const isOwn = (rated_gpm: number, size_in: number) => rated_gpm === sheet.pump.rated_gpm && size_in === sheet.suction.size_in
   return (
-    <Card title={say('draft.classical')} summary={say('draft.classical.summary', { met, all: offs.length })} level={2}>
+    <Card title={say('draft.classical')} summary={say('draft.classical.summary', { met, all: offs.length })}>
       <p className={styles.quiet}>{say('draft.classical.text', { altitude: formatQuantity(altitude_ft, 'ft', system), water: formatQuantity(water_degF, 'degF', system) })}</p>
       <div className={styles.scroll} role="region" aria-label={say('draft.classical')} tabIndex={0}>
         <table className={styles.classical}>

@@ -35,7 +35,7 @@ export function ConflictsCard({ sheet }: { sheet: DraftSheet }) {
     }[key],
   }))
   return (
-    <Card title={say('draft.conflicts')} summary={say('draft.conflicts.summary')} level={2}>
+    <Card title={say('draft.conflicts')} summary={say('draft.conflicts.summary')}>
       <DataTable
         caption={say('draft.conflicts')} isCaptionHidden rows={rows} rowKey={({ key }) => key}
         columns={[

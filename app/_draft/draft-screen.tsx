@@ -45,6 +45,7 @@ export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { dis
             <div className={styles.columns}>
               <SheetControls board={board} />
               <div className={styles.answers}>
+                <h2 className={styles.heard}>{say('draft.detail')}</h2>
                 {!sheet || !pump
                   ? <EmptyState title={say(pump ? 'draft.no-rating' : 'draft.no-pump')} text={say('draft.no-rating.text')} />
                   : (

@@ -33,7 +33,7 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
   const lift_ft = Math.max(0, Math.min(MOST_LIFT_FT, place.lift_ft))
   const title = say('draft.plot.heard', { pump: pump.name, lift: formatQuantity(place.lift_ft, 'ft', system), flow: formatQuantity(capacity.flow_gpm, 'gpm', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
   return (
-    <Card title={say('draft.plot')} summary={say('draft.plot.summary', { most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })} startsOpen level={2}>
+    <Card title={say('draft.plot')} summary={say('draft.plot.summary', { most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })} startsOpen>
       <LineChart
         title={title} series={series}
         x={{ label: say('draft.lift'), unit: 'ft', most: MOST_LIFT_FT }} y={{ label: say('draft.flow'), unit: 'gpm', most: most_gpm }}

@@ -30,7 +30,7 @@ export function PrimingCard({ sheet, pump, names }: { sheet: DraftSheet; pump: P
     { id: 'vacuum', label: say('draft.prime.vacuum'), value: formatQuantity(time.vacuum_ft, 'ft', system) },
   ]
   return (
-    <Card title={say('draft.prime')} summary={time.expected_s === undefined ? say('draft.prime.summary.never') : say(isLate ? 'draft.prime.summary.late' : 'draft.prime.summary', { time: timeText(time), limit: formatQuantity(time.limit_s, 's', system) })} level={2} startsOpen>
+    <Card title={say('draft.prime')} summary={time.expected_s === undefined ? say('draft.prime.summary.never') : say(isLate ? 'draft.prime.summary.late' : 'draft.prime.summary', { time: timeText(time), limit: formatQuantity(time.limit_s, 's', system) })} startsOpen>
       <FigureGroup label={say('draft.prime')} figures={figures} names={names} />
       {time.issues.length > 0 && <IssueList issues={time.issues} names={names} label={say('draft.prime')} />}
       {pump.priming_s !== undefined && <p className={styles.quiet}>{say('draft.prime.tested', { time: formatQuantity(pump.priming_s, 's', system) })}</p>}
@@ -54,7 +54,7 @@ function Faults() {
   const faults = reading === undefined ? vacuumFaults : faultsFor(reading, shut === 'untried' ? undefined : shut === 'builds')
   return (
     <section>
-      <h3 className={styles.subtitle}>{say('draft.faults')}</h3>
+      <h4 className={styles.subtitle}>{say('draft.faults')}</h4>
       <div className={styles.narrow}>
         <ChoiceField label={say('draft.faults.reading')} none={say('draft.faults.any')} value={reading} choices={readings.map((value) => ({ value, label: say(`draft.reading.${value}`) }))} onCommit={setReading} />
         {reading !== undefined && <Segments label={say('draft.faults.shut')} value={shut} onCommit={setShut} choices={(['untried', 'builds', 'none'] as const).map((value) => ({ value, label: say(`draft.faults.shut.${value}`) }))} />}

@@ -50,7 +50,7 @@ export function SetupsCard({ board, sheet }: { board: DraftBoard; sheet: DraftSh
   }
   const open = rows.find(({ key }) => key === openKey)
   return (
-    <Card title={say('draft.setups')} summary={say('draft.setups.summary', { pump: sheet.pump.name, lift: formatQuantity(sheet.place.lift_ft, 'ft', system) })} startsOpen level={2}>
+    <Card title={say('draft.setups')} summary={say('draft.setups.summary', { pump: sheet.pump.name, lift: formatQuantity(sheet.place.lift_ft, 'ft', system) })} startsOpen>
       <Segments label={say('draft.setups.show')} value={kind} onCommit={setKind} choices={[{ value: 'one', label: say('draft.setups.one') }, { value: 'all', label: say('draft.setups.all') }]} />
       <DataTable caption={say('draft.setups.caption')} isCaptionHidden columns={columns} rows={rows} rowKey={({ key }) => key} />
       {open && <WorkingPanel title={setupText(open.setup, system)} working={explainDraw(sheet, { capacity: open.capacity, suction: open.setup })} names={board.names} onClose={() => { setOpenKey(undefined) }} />}

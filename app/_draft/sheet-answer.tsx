@@ -39,6 +39,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
   ]
   return (
     <section className={styles.answer} aria-label={say('draft.answer')}>
+      <h2 className={styles.heard}>{say('draft.answer')}</h2>
       <p className={styles.sentence} data-bad={isImpossible} aria-live="polite">
         {isImpossible
           ? say('draft.sentence.impossible', { pump: pump.name, lift: liftText, over: formatQuantity(capacity.overLift_ft, 'ft', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
@@ -47,6 +48,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
       {cover && under_ft !== undefined && !isImpossible && (
         <p className={styles.quiet}>{say(under_ft < cover.rule_ft ? 'draft.cover.short' : under_ft < cover.advised_ft ? 'draft.cover.between' : 'draft.cover.enough', { under: formatQuantity(Math.max(0, under_ft), 'ft', system), rule: formatQuantity(cover.rule_ft, 'ft', system), vortex: formatQuantity(cover.vortex_ft, 'ft', system) })}</p>
       )}
+      <h3 className={styles.heard}>{say('draft.figures')}</h3>
       <FigureGroup label={say('draft.figures')} figures={figures} names={names} />
     </section>
   )

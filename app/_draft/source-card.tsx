@@ -42,7 +42,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   ]
   const end_s = Math.min(MOST_S, Math.max(LEAST_S, (lasts_s ?? 7200) * 1.15))
   return (
-    <Card title={say('draft.source', { name: source.name })} summary={summaryOf()} startsOpen level={2}>
+    <Card title={say('draft.source', { name: source.name })} summary={summaryOf()} startsOpen>
       <div className={styles.narrow}>
         <QuantityField label={say('draft.source.flow')} unit="gpm" value={typed_gpm} hasMark={false} min={1} max={20_000} standIn={{ value: Math.round(draw_gpm), mark: 'computed' }} hint={say(typed_gpm !== undefined ? 'draft.source.flow.typed' : planned_gpm !== undefined ? 'draft.source.flow.planned' : 'draft.source.flow.capacity')} onCommit={({ value }) => { setTyped(value) }} />
       </div>

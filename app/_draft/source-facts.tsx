@@ -52,7 +52,7 @@ export function SourceFacts({ sheet: { district, draftSite }, source }: { sheet:
           </div>
         ))}
       </dl>
-      <h3 className={styles.subtitle}>{say('draft.source.measures')}</h3>
+      <h4 className={styles.subtitle}>{say('draft.source.measures')}</h4>
       <div className={styles.fields}>
         <ItemFields docId={district.id} docKind="district" collection="sources" item={source}>
           {fieldsByKind[source.kind].map((field) => <ItemQuantity key={field} field={field} {...(field === 'float_s' && { hint: say('draft.source.float-hint') })} />)}

@@ -32,7 +32,7 @@ export function TestsCard({ sheet }: { sheet: DraftSheet }) {
     ? say('draft.tests.summary.points', { count: required.residualShares.length, worst: formatShare(worst, 1) })
     : say(`draft.tests.summary.${required.basis}`)
   return (
-    <Card title={say('draft.tests')} summary={summary} level={2}>
+    <Card title={say('draft.tests')} summary={summary}>
       <ItemFields docId={district.id} docKind="district" collection="apparatus" item={pump}><PumpTests pump={pump} /></ItemFields>
       <LineChart
         title={say('draft.tests.heard', { pump: pump.name })} series={series}

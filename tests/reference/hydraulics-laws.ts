@@ -96,6 +96,9 @@ export const laws: Readonly<Record<string, (g: Given) => number>> = {
 
   streamFlow_gpm: (g) => hydraulics.streamFlow_gpm(g.number('width_ft'), g.number('depth_ft'), g.number('surface_ftPerS'), g.number('factor')),
   floatFactor: (g) => hydraulics.floatFactor(g.number('depth_ft')),
+  drawdownLasts_s: (g) => hydraulics.drawdown({ usable_gal: g.number('usable_gal'), inflow_gpm: g.number('inflow_gpm', 0), draw_gpm: g.number('draw_gpm') }).lasts_s ?? Infinity,
+  // The bore drops out: a flow that has this speed in 6 in.
+  inletLoss_ft: (g) => g.number('heads') * hydraulics.velocityHead_ft((1000 * g.number('speed_ftPerS')) / hydraulics.velocity_ftPerS(1000, 6), 6),
   pondLens_gal: (g) => hydraulics.pondLens_gal(g.number('acres') * hydraulics.SQUARE_FEET_PER_ACRE, g.number('usable_ft')),
   farmPond_gal: (g) => hydraulics.farmPond_gal(g.number('acres') * hydraulics.SQUARE_FEET_PER_ACRE, g.number('greatest_ft')),
 

@@ -23,6 +23,10 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
   const share = formatShare(roundShare(found.gate?.openShare ?? 1))
   const aim = inHg(found.gate?.vacuum_ft ?? found.vacuum_ft)
   const [least, most] = found.verdictRange
+  const pullText = (): string => {
+    if (found.vacuum_ft < 0) return say('draft.card.above-air', { over: ft(-found.vacuum_ft) })
+    return found.vacuum_ft > found.top_ft ? say('draft.card.over-top', { top: ft(found.top_ft) }) : `${ft(found.vacuum_ft)} (${inHg(found.vacuum_ft)})`
+  }
   const isUnsure = least !== found.verdict || most !== found.verdict
   return (
     <article className={styles.card} aria-labelledby="back-up-title">
@@ -40,7 +44,7 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
       </section>
 
       <dl className={styles.figures}>
-        <Figure label={say('draft.card.makes')} value={found.vacuum_ft < 0 ? say('draft.card.above-air', { over: ft(-found.vacuum_ft) }) : `${ft(found.vacuum_ft)} (${inHg(found.vacuum_ft)})`} />
+        <Figure label={say('draft.card.makes')} value={pullText()} />
         <Figure label={say('draft.card.needs')} value={`${ft(found.bottom_ft)} (${inHg(found.bottom_ft)})`} />
         <Figure label={say('draft.card.cavitates')} value={`${ft(found.top_ft)} (${inHg(found.top_ft)})`} />
         <Figure label={say('draft.card.highest')} value={say('draft.card.highest.value', { open: found.highestLiftOpen_ft === undefined ? say('draft.card.highest.none') : ft(found.highestLiftOpen_ft), gated: ft(Math.max(0, found.highestLiftGated_ft)) })} />

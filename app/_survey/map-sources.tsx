@@ -2,9 +2,11 @@
 
 import { useState } from 'react'
 import { sourceKinds, type SourceKind } from '@/lib/osm'
+import { getClient } from '../_client'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
+import { useToast } from '../_ui/toast'
 import { acceptEdit, detailWords, idOfMapSource } from './source-from-map'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
@@ -14,7 +16,8 @@ const PAGE = 25
 
 /** Sources of the map data that are not in the survey yet: each is looked at and taken in, or left. */
 export function MapSources({ found, onLook }: { found: Found; onLook: (source: MapSource) => void }) {
-  const { district, edit, select } = useSurvey()
+  const { district, edit } = useSurvey()
+  const toast = useToast()
   const [kind, setKind] = useState<SourceKind>()
   const [shownCount, setShownCount] = useState(PAGE)
   if (found.status !== 'ready') return <p className={styles.quiet} role="status">{say(found.status === 'loading' ? 'survey.check.loading' : 'survey.check.failed')}</p>
@@ -25,7 +28,9 @@ export function MapSources({ found, onLook }: { found: Found; onLook: (source: M
   if (open.length === 0) return <p className={styles.quiet}>{say(found.sources.length === 0 ? 'survey.check.none' : 'survey.check.all-taken')}</p>
   const accept = (source: MapSource) => {
     const body = acceptEdit(source, found.dataDate)
-    if (edit(body, say('survey.check.act', { name: String(body.item.name) }))) select(body.item.id)
+    const name = String(body.item.name)
+    // The list stays where it is, so that one can go on down it.
+    if (edit(body, say('survey.check.act', { name }))) toast({ text: say('survey.check.taken', { name }), onUndo: () => { void getClient().undo() } })
   }
   return (
     <div className={styles.fields}>

@@ -44,7 +44,7 @@ export function Dial({ name, part, marks, zero_deg, units }: DialProps) {
           )
         })}
         <circle cx={zx} cy={zy} r={2} className={styles.zero} />
-        {units.map((unit, index) => <text key={index === 0 ? 'left' : 'right'} x={units.length === 1 ? 60 : index === 0 ? 44 : 76} y={80} className={styles.side}>{unit}</text>)}
+        {units.map((unit, index) => <text key={index === 0 ? 'left' : 'right'} x={units.length === 1 ? 60 : index === 0 ? 46 : 76} y={units.length === 1 ? 82 : 71} className={styles.side}>{unit}</text>)}
         <g data-part={`${part}-needle`} className={styles.needle}>
           <path d="M60 65L60 20" />
           <circle cx={60} cy={62} r={5} />

@@ -43,11 +43,13 @@ export function FindingItem({ finding, system }: { finding: Finding; system: Uni
 }
 
 function remedyWords(isAboutVacuum: boolean, { control, at, averts, values }: Remedy, system: UnitSystem): string {
-  const words = { control: say(`drill.control.${control}`), position: positionWords(control, at) }
+  const words = { control: say(`drill.control.${control}`), position: isSwitch(control) ? positionWords(control, at) : say('drill.at', { share: positionWords(control, at) }) }
   if (!isAboutVacuum) return say(averts ? 'drill.finding.averts' : 'drill.finding.not-averts', words)
   const vacuum = formatQuantity(Math.max(0, values.eyeVacuum_ft ?? 0), 'ft', system)
   return say(averts ? 'drill.finding.lifts' : 'drill.finding.not-lifts', { ...words, vacuum })
 }
+
+const isSwitch = (control: Remedy['control']): boolean => control === 'primer' || control === 'drain'
 
 /** A difference of temperature: the scale counts, its zero does not. */
 const warming = (warm_degF: number, system: UnitSystem): string =>

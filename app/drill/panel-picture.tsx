@@ -72,7 +72,7 @@ export function PanelPicture() {
           <text x={isUpright ? 17 : 0} y={isUpright ? 4 : 23} className={styles.letter}>{say(`drill.control.letter.${control}`)}</text>
         </g>
       ))}
-      <text x={TANK.x + TANK.width / 2 - 22} y={TANK.y + 34} className={styles.tankText} data-part="tank-text" />
+      <text x={TANK.x - 8} y={TANK.y + 31} className={styles.tankText} data-part="tank-text" />
     </svg>
   )
 }

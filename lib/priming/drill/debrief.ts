@@ -41,17 +41,17 @@ const suspects: Partial<Record<EventCode, readonly Suspect[]>> = {
   'air-through-outlet': [opened('discharge'), opened('tankFill')],
 }
 
-type Try = { readonly control: ControlName; readonly at: number; readonly lead_s: number }
+type Try = { readonly control: ControlName; readonly at: number; readonly lead_s: number; readonly isCap?: boolean }
 /** What to try in its place. Positions are judgement; whether they help is computed. */
 const tries: Partial<Record<EventCode, readonly Try[]>> = {
-  'air-bound': [{ control: 'intake', at: 0.03, lead_s: 15 }],
+  'air-bound': [{ control: 'intake', at: 0.03, lead_s: 15, isCap: true }],
   'vacuum-short': [{ control: 'throttle', at: 1, lead_s: 12 }, { control: 'tankFill', at: 1, lead_s: 12 }, { control: 'tankToPump', at: 0.7, lead_s: 12 }, { control: 'tankToPump', at: 0.5, lead_s: 12 }],
   'running-back': [{ control: 'throttle', at: 1, lead_s: 5 }, { control: 'tankToPump', at: 0.5, lead_s: 5 }, { control: 'intake', at: 0, lead_s: 5 }],
-  'cavitating': [{ control: 'tankFill', at: 0.6, lead_s: 6 }, { control: 'tankToPump', at: 1, lead_s: 6 }, { control: 'discharge', at: 0.5, lead_s: 6 }, { control: 'throttle', at: 0.6, lead_s: 6 }],
+  'cavitating': [{ control: 'tankFill', at: 0.6, lead_s: 6, isCap: true }, { control: 'tankToPump', at: 1, lead_s: 6 }, { control: 'discharge', at: 0.5, lead_s: 6, isCap: true }, { control: 'throttle', at: 0.6, lead_s: 6, isCap: true }],
   'pump-heating': [{ control: 'discharge', at: 0.2, lead_s: 40 }],
   'tank-overflow': [{ control: 'tankFill', at: 0, lead_s: 10 }],
-  'whirlpool': [{ control: 'discharge', at: 0.5, lead_s: 6 }, { control: 'discharge', at: 0.3, lead_s: 6 }],
-  'prime-lost': [{ control: 'discharge', at: 0.3, lead_s: 12 }],
+  'whirlpool': [{ control: 'discharge', at: 0.5, lead_s: 8, isCap: true }, { control: 'discharge', at: 0.3, lead_s: 8, isCap: true }],
+  'prime-lost': [{ control: 'discharge', at: 0.3, lead_s: 15, isCap: true }],
   'air-leak': [{ control: 'drain', at: 0, lead_s: 6 }],
   'primer-left-on': [{ control: 'primer', at: 0, lead_s: 6 }],
 }
@@ -86,25 +86,26 @@ export function explainEvent(drill: Drill, event: DrillEvent): Finding {
     cause = { movement, withoutIt: without.values }
     break
   }
-  const remedies = (tries[event.code] ?? []).flatMap(({ control, at, lead_s }): Remedy[] => {
+  const remedies = (tries[event.code] ?? []).flatMap(({ control, at, lead_s, isCap = false }): Remedy[] => {
     const from_s = Math.max(0, event.at_s - lead_s)
     // What was so already, from then until the trouble, was tried by the run itself.
-    if (isHeld(drill, control, at, from_s, event.at_s)) return []
-    const what = whatIf(drill, { from_s, hold: { control, at } }, until_s)
+    if (isHeld(drill, control, at, isCap, from_s, event.at_s)) return []
+    const what = whatIf(drill, { from_s, hold: { control, at, isCap } }, until_s)
     return [{ control, at, from_s, averts: isBetter(drill, event.code, what), values: what.values }]
   })
   return { event, ...(cause ? { cause } : {}), remedies }
 }
 
-/** Whether a control stood at a position, near enough, all the time from one moment to another. */
-function isHeld(drill: Drill, control: ControlName, at: number, from_s: number, to_s: number): boolean {
+/** Whether a control stood at a position, or for a cap below it, all the time from one moment to another. */
+function isHeld(drill: Drill, control: ControlName, at: number, isCap: boolean, from_s: number, to_s: number): boolean {
+  const isThere = (opening: number): boolean => (isCap ? opening <= at + SAME_POSITION : Math.abs(opening - at) <= SAME_POSITION)
   let before = drill.scenario.controls[control]
   for (const move of drill.moves) {
     if (move.control !== control || move.at_s > to_s) continue
     if (move.at_s <= from_s) before = move.to
-    else if (Math.abs(move.to - at) > SAME_POSITION) return false
+    else if (!isThere(move.to)) return false
   }
-  return Math.abs(before - at) <= SAME_POSITION
+  return isThere(before)
 }
 
 /** Not only that the event stays away: the reading it is about must be right as well. */

@@ -1,5 +1,6 @@
 import type { DrillRig } from './rig'
-import type { DrillControls, DrillState } from './state'
+import { loopVacuum_ft } from '../tank-loop'
+import { tankHead_ft, type DrillControls, type DrillState } from './state'
 import type { DrillGoal } from './scenarios'
 import { eyeVacuum_ft } from './gauges'
 
@@ -53,8 +54,10 @@ function holds(code: Watched, watch: Watch, rig: DrillRig, state: DrillState, co
     case 'prime-got': return state.isColumnFull && state.gasShare < WET_SHARE && controls.intake > 0.05
     case 'prime-lost': return watch.hasPrime && (!state.isColumnFull || state.isBound)
     case 'air-bound': return !watch.hasPrime && watch.wasWet && state.isBound && controls.intake > 0
-    case 'vacuum-short': return !watch.hasPrime && !state.isColumnFull && controls.intake > 0.01 && controls.primer === 0 && state.gasShare < rig.gasLockShare / 2 &&
-      controls.tankFill > 0 && eyeVacuum_ft(rig, state) < state.lift_ft && state.column_gpm < 3
+    // What the loop would make with no air in it, by the law of the tank line: short of the lift, it can never get there.
+    case 'vacuum-short': return !watch.hasPrime && !state.isColumnFull && controls.intake > 0 && controls.primer === 0 && controls.tankToPump > 0 &&
+      state.tankIn_gpm > 1 && !state.isBound && !state.isCavitating &&
+      loopVacuum_ft(state.flow_gpm, rig.tankToPump_gpmPerSqrtFt, controls.tankToPump, tankHead_ft(rig, state.tankWater_gal)) < state.lift_ft
     case 'column-fell': return !watch.hasPrime && state.hoseWater_gal < watch.peak_gal - FALL_SHARE * rig.hose_gal
     case 'running-back': return state.intakeWater_gpm < -3 && state.tankOut_gpm > 1
     case 'cavitating': return state.isCavitating

@@ -8,7 +8,9 @@ import type { Drill } from './drill'
 export type Change = {
   readonly from_s: number
   readonly leaveOut?: readonly number[]
-  readonly hold?: { readonly control: ControlName; readonly at: number }
+  readonly hold?: { readonly control: ControlName; readonly at: number
+    /** Only held down to it: where the run had it lower, it stays lower. */
+    readonly isCap?: boolean }
 }
 
 export type WhatIf = { readonly events: readonly DrillEvent[]; readonly values: Readonly<Record<string, number>> }
@@ -36,7 +38,7 @@ export function whatIf(drill: Drill, change: Change, until_s: number): WhatIf {
   let { stepCount } = mark
   while (stepCount * STEP_S < until_s - STEP_S / 2) {
     act(controls, state)
-    if (change.hold && state.time_s >= change.from_s - STEP_S / 2) controls[change.hold.control] = change.hold.at
+    if (change.hold && state.time_s >= change.from_s - STEP_S / 2) controls[change.hold.control] = change.hold.isCap ? Math.min(change.hold.at, controls[change.hold.control]) : change.hold.at
     stepDrill(rig, state, controls)
     stepCount += 1
     state.time_s = stepCount * STEP_S

@@ -1,29 +1,25 @@
 'use client'
 
+import { useDeferredValue } from 'react'
 import { say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
-import { IssueList } from '../_ui/issue-list'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
-import { ClassicalCard } from './classical-card'
-import { ConflictsCard } from './conflicts-card'
 import { backUpCardHref } from './draft-href'
 import styles from './draft.module.css'
-import { LiftCard } from './lift-card'
-import { PrimingCard } from './priming-card'
-import { SetupsCard } from './setups-card'
 import { SheetAnswer } from './sheet-answer'
+import { SheetCards } from './sheet-cards'
 import { SheetControls } from './sheet-controls'
-import { SourceCard } from './source-card'
-import { TestsCard } from './tests-card'
 import { useDraftSheet } from './use-draft-sheet'
 
 /** What a pumper can draw at a draft site, how long the source lasts, and how to prime there. */
 export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { districtId: string; draftSiteId: string; pumperId: string | undefined; planId: string | undefined }) {
   const board = useDraftSheet({ districtId, draftSiteId, pumperId, planId })
   const { status, district, draftSite, pump, sheet, names, trial } = board
+  // The cards may lag behind a moving slider; the answer may not.
+  const slow = useDeferredValue(sheet)
   const source = district?.sources.find(({ id }) => id === draftSite?.sourceId)
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="survey">
@@ -48,18 +44,7 @@ export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { dis
                 <h2 className={styles.heard}>{say('draft.detail')}</h2>
                 {!sheet || !pump
                   ? <EmptyState title={say(pump ? 'draft.no-rating' : 'draft.no-pump')} text={say('draft.no-rating.text')} />
-                  : (
-                    <>
-                      {sheet.issues.length > 0 && <IssueList issues={sheet.issues} names={names} label={say('draft.issues')} />}
-                      <SetupsCard board={board} sheet={sheet} />
-                      <LiftCard sheet={sheet} />
-                      {source && <SourceCard key={source.id} sheet={sheet} source={source} names={names} planned_gpm={board.planned_gpm} />}
-                      {pump.kind === 'pumper' && <PrimingCard sheet={sheet} pump={pump} names={names} />}
-                      <TestsCard sheet={sheet} />
-                      <ClassicalCard sheet={sheet} />
-                      <ConflictsCard sheet={sheet} />
-                    </>
-                  )}
+                  : <SheetCards sheet={slow ?? sheet} names={names} planned_gpm={board.planned_gpm} />}
                 <Caution title={say('caution.title')} kinds={['planning-aid', 'banks', 'contaminated']} />
               </div>
             </div>

@@ -26,7 +26,7 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
     id: String(index),
     label: setupText(setup, system),
     look: index === 0 ? 'water' : (LOOKS[index - 1] ?? 'thin'),
-    points: Array.from({ length: MOST_LIFT_FT * 4 + 1 }, (_, step) => [step / 4, draftWith(sheet, { suction: setup, lift_ft: step / 4 }).flow_gpm] as const),
+    points: Array.from({ length: MOST_LIFT_FT * 2 + 1 }, (_, step) => [step / 2, draftWith(sheet, { suction: setup, lift_ft: step / 2 }).flow_gpm] as const),
   })), [sheet, setups, system])
   const marks = useMemo(() => marksOf(pump.rated_gpm, setups), [pump, setups])
   const most_gpm = Math.max(...series.flatMap(({ points }) => points.map(([, flow]) => flow)), ...marks.map(({ y }) => y), 100) * 1.08

@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react'
 import { changedByOne, everySize, type DraftCapacity, type SuctionVariant } from '@/lib/hydraulics'
 import { draftWith, explainDraw, type DraftSheet } from '@/lib/supply'
-import { displayUnit, formatQuantity, formatValue, say } from '../_text'
+import { displayUnit, formatQuantity, formatValue, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
 import { joinClasses } from '../_ui/join-classes'
@@ -12,12 +12,11 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { WorkingPanel } from '../_ui/working-panel'
 import styles from './draft.module.css'
 import { rangeValue, setupText } from './sheet-words'
-import type { DraftBoard } from './use-draft-sheet'
 
 type Row = SuctionVariant & { readonly key: string; readonly capacity: DraftCapacity }
 
 /** Suction set-ups beside each other for this pumper at this lift: flow, what limits it, gauge, cover. */
-export function SetupsCard({ board, sheet }: { board: DraftBoard; sheet: DraftSheet }) {
+export function SetupsCard({ sheet, names }: { sheet: DraftSheet; names: NameOf }) {
   const [system] = useUnitSystem()
   const [kind, setKind] = useState<'one' | 'all'>('one')
   const [openKey, setOpenKey] = useState<string>()
@@ -53,7 +52,7 @@ export function SetupsCard({ board, sheet }: { board: DraftBoard; sheet: DraftSh
     <Card title={say('draft.setups')} summary={say('draft.setups.summary', { pump: sheet.pump.name, lift: formatQuantity(sheet.place.lift_ft, 'ft', system) })} startsOpen>
       <Segments label={say('draft.setups.show')} value={kind} onCommit={setKind} choices={[{ value: 'one', label: say('draft.setups.one') }, { value: 'all', label: say('draft.setups.all') }]} />
       <DataTable caption={say('draft.setups.caption')} isCaptionHidden columns={columns} rows={rows} rowKey={({ key }) => key} />
-      {open && <WorkingPanel title={setupText(open.setup, system)} working={explainDraw(sheet, { capacity: open.capacity, suction: open.setup })} names={board.names} onClose={() => { setOpenKey(undefined) }} />}
+      {open && <WorkingPanel title={setupText(open.setup, system)} working={explainDraw(sheet, { capacity: open.capacity, suction: open.setup })} names={names} onClose={() => { setOpenKey(undefined) }} />}
       <p className={styles.quiet}>{say('draft.setups.cover-conflict')}</p>
     </Card>
   )

@@ -9,6 +9,7 @@ import { say, type NameOf } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { ChoiceField } from '../_ui/choice-field'
 import { EmptyState } from '../_ui/empty-state'
+import { joinClasses } from '../_ui/join-classes'
 import { screenHref } from '../_ui/screens'
 import { SearchBox } from '../_ui/search-box'
 import { Shell } from '../_ui/shell'
@@ -24,6 +25,8 @@ import { withoutResource } from './without-resource'
 /** Words of a group of resources. */
 const groupTitle = (kind: ResourceKind): string => say(`resources.many.${kind}`)
 const NO_STATION = 'none'
+/** Their figures are compared down the list; the others stand beside each other. */
+const vehicleKinds: readonly ResourceKind[] = ['pumper', 'tender', 'portablePump']
 
 /** Apparatus, equipment and stations of a district, each a card that opens in place. */
 export function Resources({ districtId, itemId }: { districtId: string; itemId: string | undefined }) {
@@ -86,7 +89,7 @@ export function Resources({ districtId, itemId }: { districtId: string; itemId: 
           return (
             <section key={one} className={styles.group} aria-labelledby={`resources-${one}`}>
               <h2 id={`resources-${one}`} className={styles.groupTitle}>{groupTitle(one)} <span className={styles.count}>{group.length}</span></h2>
-              <ul className={styles.cards}>
+              <ul className={joinClasses(styles.cards, !vehicleKinds.includes(one) && styles.beside)}>
                 {group.map((resource) => (
                   <li key={resource.item.id}>
                     <ResourceCard

@@ -148,8 +148,8 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
               </div>
             )}
             <PlaceList search={search} kind={kind} />
-            <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}><DistrictSettings /></Card>
-            {district.map && <Card level={2} title={say('survey.check.title')} summary={say('survey.check.summary')} {...panel('check')}><MapSources found={mapSources} onLook={({ osmId, point, name, kind: found }) => { setLooked({ id: `look-${osmId}`, kind: 'source', point, name: name || say(`survey.check.kind.${found}`), isGhost: true }); map?.fitTo([point]) }} /></Card>}
+            <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
+            {district.map && <Card level={2} title={say('survey.check.title')} summary={say('survey.check.summary')} {...panel('check')}>{openPanel === 'check' && <MapSources found={mapSources} onLook={({ osmId, point, name, kind: found }) => { setLooked({ id: `look-${osmId}`, kind: 'source', point, name: name || say(`survey.check.kind.${found}`), isGhost: true }); map?.fitTo([point]) }} />}</Card>}
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
           </section>
           <section ref={setMapPart} className={styles.mapPart} aria-label={say('survey.map')}>

@@ -4,7 +4,8 @@ import { columnOf, createDrill, drillRig, advanceDrill, playScript, whatIf, type
 import { boldHands, carefulHands, OPEN_FROM_S, plain, playUntilFull } from './careful-hands'
 import { judgement } from './judgement'
 
-const few = { numRuns: 6, endOnFailure: true }
+/** The judgement parameters are drawn from a fixed seed, so that a run can be repeated. */
+const few = { numRuns: 6, endOnFailure: true, seed: 20261125 }
 const fills = { one: 12, oneAndHalf: 27, two: 45 }
 
 describe('the column', () => {
@@ -128,20 +129,21 @@ describe('water', () => {
   })
 })
 
-test('more lift, more altitude or warmer water never helps the same hands', () => {
+// An intake opened so far that the pump binds is another matter: there a smaller pressure difference lets in less air.
+test('more lift, more altitude or warmer water never helps the same hands while they keep the pump unbound', () => {
   const moves: Move[] = [{ at_s: 0, control: 'tankToPump', to: 0.8 }, { at_s: 0, control: 'tankFill', to: 1 }, { at_s: 2, control: 'throttle', to: 0.9 },
     { at_s: 10, control: 'intake', to: 0.025 }]
-  const columnAt = (rig: DrillRig): number => {
-    const { state } = playScript(rig, plain(0.5), moves, 80)
-    return state.hoseWater_gal / rig.hose_gal
+  const play = (rig: DrillRig) => {
+    const { state, events } = playScript(rig, plain(0.5), moves, 80)
+    return { column: state.hoseWater_gal / rig.hose_gal, isBound: events.some(({ code }) => code === 'air-bound') }
   }
   fc.assert(fc.property(judgement, fc.double({ min: 2, max: 12, noNaN: true }), fc.double({ min: 0.5, max: 6, noNaN: true }), (guess, lift_ft, more) => {
     const rig = { ...guess, lift_ft, tankFill_gpmPerSqrtPsi: 40 }
-    const base = columnAt(drillRig(rig))
-    expect(columnAt(drillRig({ ...rig, lift_ft: lift_ft + more }))).toBeLessThanOrEqual(base + 1e-6)
-    expect(columnAt(drillRig({ ...rig, atmosphere_absolute_ft: 33.9 - more }))).toBeLessThanOrEqual(base + 1e-6)
-    expect(columnAt(drillRig({ ...rig, cavitation_absolute_ft: 7 + more }))).toBeLessThanOrEqual(base + 1e-6)
-  }), { numRuns: 5, endOnFailure: true })
+    const base = play(drillRig(rig))
+    fc.pre(!base.isBound)
+    for (const harder of [{ lift_ft: lift_ft + more }, { atmosphere_absolute_ft: 33.9 - more }, { cavitation_absolute_ft: 7 + more }])
+      expect(play(drillRig({ ...rig, ...harder })).column).toBeLessThanOrEqual(base.column + 1e-6)
+  }), few)
 })
 
 test('a what-if begun at any time is the run itself when nothing is changed', () => {

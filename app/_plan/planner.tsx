@@ -27,6 +27,9 @@ import { SupplyStrip } from './supply-strip'
 import { UndoButtons } from './undo-buttons'
 import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
 
+/** The card that opens for what has just been placed. */
+const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite: 'fill', dumpSite: 'dump', fireGround: 'fireGround', station: undefined }
+
 /** The planner: the chain on the left, the map beside it, the strip along the bottom. */
 export function Planner({ districtId, planId }: { districtId: string; planId: string }) {
   const district = useDistrict(districtId).doc
@@ -97,7 +100,10 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     }
     if (!placing) return
     const made = placeEdit(placing, point, { district, plan }, () => getClient().newId())
-    if (edit([{ docId: districtId, body: made.district }, { docId: planId, body: made.plan }], made.label)) select(made.id)
+    if (edit([{ docId: districtId, body: made.district }, { docId: planId, body: made.plan }], made.label)) {
+      setSelectedId(made.id)
+      setPart(partOfPlaced[placing])
+    }
     setPlacing(undefined)
   }
 

@@ -160,7 +160,7 @@ test('a draft site takes its lift from elevations until it is measured, and the 
   await place(page, 'source', 400, 300)
   await enter(page, 'Water surface elevation', '500')
   await columnOf(page).getByRole('button', { name: 'Place a draft site on it' }).click()
-  await mapOf(page).click({ position: { x: 440, y: 340 } })
+  await mapOf(page).click({ position: { x: 600, y: 450 } })
   await enter(page, 'Bank elevation', '508')
   await enter(page, 'Intake above ground', '3')
   await expect(columnOf(page).getByText('on Source 1 · lift 11 ft')).toBeVisible()

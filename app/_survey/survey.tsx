@@ -159,7 +159,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
               {...(district.map && { attribution: [district.map.attribution] })}
               {...(placing && { pending: placing.kind })}
               onPlace={(point) => { if (placing) put(placing, point) }}
-              onPick={(id) => { if (id !== looked?.id) select(id) }}
+              onPick={(id) => { if (!placing && id !== looked?.id) select(id) }}
               onMove={(id, point) => { put({ kind: findPlaceOf(district, id)?.kind ?? 'source', moveId: id }, point) }}
               onLocate={(point, accuracy_m) => { if (placing) put(placing, point, deviceEvidence(accuracy_m)); else setHere({ point, accuracy_m }) }}
             />

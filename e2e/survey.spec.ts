@@ -92,9 +92,9 @@ test('a pond is placed, measured, moved by keyboard, deleted and brought back', 
   await beginDistrict(page, 'Pond township')
   await place(page, 'source', 400, 300)
   await enter(page, 'Name', 'Mill pond')
-  await enter(page, 'Surface area', '1 acre')
+  await enter(page, 'Surface area', 'wide')
   await expect(columnOf(page).getByRole('alert')).toBeVisible()
-  await enter(page, 'Surface area', '43560')
+  await enter(page, 'Surface area', '1 acre')
   await enter(page, 'Usable depth', '1 ft')
   // An acre-foot is 325,851 gal: 43,560 sq ft by the definition of the acre, 231 cubic inches to the gallon (NIST Handbook 44, appendix C).
   await expect(columnOf(page).getByText('325,800 gal').first()).toBeVisible()

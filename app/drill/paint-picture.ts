@@ -30,7 +30,16 @@ const step = (flow_gpm: number, frame_s: number): number => Math.max(-MOST_PACE,
 /** Dashes that move with the flow and are hidden without one. */
 function paintFlow(parts: Parts, part: string, offset: number, flow_gpm: number): void {
   set(parts, part, 'opacity', Math.abs(flow_gpm) > 2 ? '1' : '0')
-  set(parts, part, 'stroke-dashoffset', (-offset).toFixed(1))
+  // Half a unit is half a pixel on a phone: finer steps would only cost painting.
+  set(parts, part, 'stroke-dashoffset', (-Math.round(offset * 2) / 2).toFixed(1))
+}
+
+/** As many bubbles as there is gas; touched only when their number changes. */
+function showBubbles(parts: Parts, count: number): void {
+  const bubbles = parts.get('bubbles')
+  if (!bubbles || bubbles.getAttribute('data-count') === String(count)) return
+  bubbles.setAttribute('data-count', String(count))
+  for (let index = 0; index < bubbles.children.length; index++) bubbles.children[index]?.setAttribute('opacity', index < count ? '1' : '0')
 }
 
 /**
@@ -44,11 +53,7 @@ export function paintPicture(parts: Parts, drill: Drill, motion: Motion, frame_s
   set(parts, 'tank', 'y', (TANK.y + TANK.height * (1 - tank)).toFixed(1))
   set(parts, 'tank', 'height', (TANK.height * tank).toFixed(1))
   set(parts, 'pump', 'y', (PUMP.y + PUMP.height * (state.gasShare > 0.2 ? state.gasShare : 0)).toFixed(1))
-  const bubbles = parts.get('bubbles')
-  if (bubbles) {
-    const count = state.gasShare > 0.2 ? 0 : Math.round(state.gasShare * 110)
-    for (let index = 0; index < bubbles.children.length; index++) bubbles.children[index]?.setAttribute('opacity', index < count ? '1' : '0')
-  }
+  showBubbles(parts, state.gasShare > 0.2 ? 0 : Math.round(state.gasShare * 110))
   set(parts, 'hose-water', 'stroke-dasharray', `${(columnShare(rig, state) * 100).toFixed(1)} 200`)
   set(parts, 'hose-air', 'opacity', Math.min(1, state.hoseTop_absolute_ft / rig.atmosphere_absolute_ft).toFixed(2))
   const drop = rig.source_sqft === undefined ? 0 : Math.min(24, (state.lift_ft - rig.lift_ft) * 14)
@@ -68,8 +73,8 @@ export function paintPicture(parts: Parts, drill: Drill, motion: Motion, frame_s
   paintFlow(parts, 'tankToPump-flow', motion.tankToPump, state.tankOut_gpm)
   paintFlow(parts, 'tankFill-flow', motion.tankFill, state.tankIn_gpm)
   paintFlow(parts, 'discharge-flow', motion.discharge, state.delivered_gpm)
-  set(parts, 'hose-air', 'stroke-dashoffset', (-motion.air).toFixed(1))
-  set(parts, 'impeller', 'transform', `rotate(${motion.turn_deg.toFixed(0)})`)
+  set(parts, 'hose-air', 'stroke-dashoffset', (-Math.round(motion.air * 2) / 2).toFixed(1))
+  set(parts, 'impeller', 'transform', `rotate(${(Math.round(motion.turn_deg / 4) * 4).toFixed(0)})`)
   for (const control of ['intake', 'tankToPump', 'tankFill', 'discharge'] as const) {
     // Across the pipe when shut, along it when open; the intake by its lever, as the hand sees it.
     const lever = control === 'intake' ? Math.sqrt(controls.intake) : controls[control]

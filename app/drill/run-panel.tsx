@@ -60,8 +60,8 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
       last_ms = now_ms
       desk.frame(frame_s)
       paintPicture(parts, drill, motion, still.matches || desk.isPaused() ? 0 : Math.min(0.1, frame_s))
-      parts.get('intake-needle')?.setAttribute('transform', `rotate(${intakeAngle_deg(intakeGauge(drill.rig, drill.state)).toFixed(1)})`)
-      parts.get('discharge-needle')?.setAttribute('transform', `rotate(${dischargeAngle_deg(drill.state.dischargePressure_psi).toFixed(1)})`)
+      turn(parts, 'intake-needle', intakeAngle_deg(intakeGauge(drill.rig, drill.state)))
+      turn(parts, 'discharge-needle', dischargeAngle_deg(drill.state.dischargePressure_psi))
       unread_s += frame_s
       if (unread_s >= READ_EVERY_S) {
         unread_s = 0
@@ -156,6 +156,13 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
       <p className={styles.heard} role="status" aria-live="polite">{heard}</p>
     </section>
   )
+}
+
+/** Turns a needle, if it moved as far as an eye can see. */
+function turn(parts: ReadonlyMap<string, Element>, part: string, angle_deg: number): void {
+  const element = parts.get(part)
+  const transform = `rotate(${(Math.round(angle_deg * 2) / 2).toFixed(1)})`
+  if (element && element.getAttribute('transform') !== transform) element.setAttribute('transform', transform)
 }
 
 function write(parts: ReadonlyMap<string, Element>, part: string, text: string): void {

@@ -22,12 +22,14 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
   const [isTable, setIsTable] = useState(false)
   const { suction, pump, place, capacity, draftSite } = sheet
   const setups = useMemo(() => setupsOf(suction), [suction])
+  // Steep before its end: the lift where flow ends is drawn too.
+  const lifts = useMemo(() => [...Array.from({ length: MOST_LIFT_FT * 2 + 1 }, (_, step) => step / 2), Math.min(MOST_LIFT_FT, Math.max(0, capacity.zeroFlowLift_ft))].sort((a, b) => a - b), [capacity])
   const series = useMemo(() => setups.map((setup, index): ChartSeries => ({
     id: String(index),
     label: setupText(setup, system),
     look: index === 0 ? 'water' : (LOOKS[index - 1] ?? 'thin'),
-    points: Array.from({ length: MOST_LIFT_FT * 2 + 1 }, (_, step) => [step / 2, draftWith(sheet, { suction: setup, lift_ft: step / 2 }).flow_gpm] as const),
-  })), [sheet, setups, system])
+    points: lifts.map((at_ft) => [at_ft, draftWith(sheet, { suction: setup, lift_ft: at_ft }).flow_gpm] as const),
+  })), [sheet, setups, lifts, system])
   const marks = useMemo(() => marksOf(pump.rated_gpm, setups), [pump, setups])
   const most_gpm = Math.max(...series.flatMap(({ points }) => points.map(([, flow]) => flow)), ...marks.map(({ y }) => y), 100) * 1.08
   const lift_ft = Math.max(0, Math.min(MOST_LIFT_FT, place.lift_ft))

@@ -59,7 +59,9 @@ const tries: Partial<Record<EventCode, readonly Try[]>> = {
 /** Look no further back than this for a cause. */
 const LOOK_BACK_S = 180
 const MOST_FINDINGS = 12
-const SAME_POSITION = 0.02
+/** Openings nearer than this are the same; the intake counts finer, it is cracked by hundredths. */
+const SAME_OPENING = 0.02
+const SAME_INTAKE_OPENING = 0.003
 
 /**
  * Explains a run that is over: each trouble with the movement that made it, found by leaving
@@ -98,7 +100,8 @@ export function explainEvent(drill: Drill, event: DrillEvent): Finding {
 
 /** Whether a control stood at a position, or for a cap below it, all the time from one moment to another. */
 function isHeld(drill: Drill, control: ControlName, at: number, isCap: boolean, from_s: number, to_s: number): boolean {
-  const isThere = (opening: number): boolean => (isCap ? opening <= at + SAME_POSITION : Math.abs(opening - at) <= SAME_POSITION)
+  const near = control === 'intake' ? SAME_INTAKE_OPENING : SAME_OPENING
+  const isThere = (opening: number): boolean => (isCap ? opening <= at + near : Math.abs(opening - at) <= near)
   let before = drill.scenario.controls[control]
   for (const move of drill.moves) {
     if (move.control !== control || move.at_s > to_s) continue

@@ -84,6 +84,7 @@ export function DrillScreen({ rig = {}, site = {}, chooser }: DrillScreenProps) 
         <p>{say('drill.lead')}</p>
         <p><strong>{say('drill.task')}</strong></p>
       </header>
+      {chooser}
       <section aria-labelledby="drill-pick">
         <h3 id="drill-pick" className={styles.heading}>{say('drill.pick')}</h3>
         <ul className={styles.scenarios}>
@@ -103,7 +104,6 @@ export function DrillScreen({ rig = {}, site = {}, chooser }: DrillScreenProps) 
           </li>
         </ul>
       </section>
-      {chooser}
       <Card title={say('drill.pumper')} summary={rig.name !== undefined && site.name !== undefined ? say('drill.pumper.own', { pumper: rig.name, site: site.name }) : say('drill.pumper.plausible')}>
         <PumperFields figures={figures} problem={made.problem} onChange={setFigures} onReset={() => { setFigures(first) }} />
       </Card>

@@ -2,29 +2,30 @@
 
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds, type Point } from '@/lib/geo'
-import { namesOf, type EditBody } from '@/lib/plan'
+import type { EditBody } from '@/lib/plan'
 import { FIRE_GROUND, type LegUse, type SupplyChart } from '@/lib/supply'
-import { bundleFromDocuments, getClient, useDistrict, usePlan, useSaveState } from '../_client'
+import { getClient, useSaveState } from '../_client'
 import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
-import { formatQuantity, say, sayIssue, type NameOf } from '../_text'
+import { formatQuantity, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
 import { SaveState } from '../_ui/save-state'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
-import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { getPlanner, usePlanAnswer } from '../_worker'
+import { getPlanner } from '../_worker'
 import { AnswerBar } from './answer-bar'
 import { ChainColumn, type PartName } from './chain-column'
 import { Conflicts } from './conflicts'
 import { PlanBoardProvider, type PlanBoard } from './plan-context'
 import { placeEdit, type Placed } from './place-edit'
+import { PlanNav } from './plan-nav'
 import styles from './planner.module.css'
 import { StringChart } from './string-chart'
 import { SupplyStrip } from './supply-strip'
 import { UndoButtons } from './undo-buttons'
+import { usePlanDesk } from './use-plan-desk'
 import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
 
 /** The card that opens for what has just been placed. */
@@ -32,11 +33,8 @@ const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite:
 
 /** The planner: the chain on the left, the map beside it, the strip along the bottom. */
 export function Planner({ districtId, planId }: { districtId: string; planId: string }) {
-  const district = useDistrict(districtId).doc
-  const planView = usePlan(planId)
-  const plan = planView.doc
+  const { district, plan, status, answer, names, edit } = usePlanDesk(districtId, planId)
   const save = useSaveState()
-  const toast = useToast()
   const [system] = useUnitSystem()
   const [selectedId, setSelectedId] = useState<string>()
   const [part, setPart] = useState<PartName>()
@@ -46,15 +44,10 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   const map = useRef<MapHandle>(null)
   const drawn = useDrawnDistrict(district?.map)
 
-  const bundle = useMemo(() => (district && plan ? bundleFromDocuments(district, plan) : undefined), [district, plan])
-  const answer = usePlanAnswer(bundle)
   const [dragged, setDragged] = useState<typeof answer.result>()
   const result = dragged ?? answer.result
   const chart = useChart(isChartOpen, answer.result)
 
-  const itemNames = useMemo(() => (bundle ? namesOf(bundle) : new Map<string, string>()), [bundle])
-  const hazardName = district?.hazards.find(({ id }) => id === plan?.hazardId)?.name
-  const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? (hazardName ?? say('plan.fire-ground')) : undefined), [itemNames, hazardName])
   const sites = usePlanSites(district, plan, answer.result, names, selectedId, system)
   const routes = usePlanRoutes(answer, plan, selectedId)
 
@@ -62,13 +55,6 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     const own = sites.filter(({ isGhost, kind }) => !isGhost && kind !== 'station').map(({ point }) => point)
     return own.length > 1 ? findBounds(own) : undefined
   }, [sites])
-
-  const edit = useCallback((changes: { docId: string; body: readonly EditBody[] }[], label: string) => {
-    const full = changes.filter(({ body }) => body.length > 0)
-    const refused = full.length > 0 ? getClient().act(full, { label }) : undefined
-    if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
-    return !refused
-  }, [names, system, toast])
 
   const select = useCallback((id: string | undefined) => {
     setSelectedId(id)
@@ -137,16 +123,18 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   }, [placing, viaOf])
 
   const shellDistrict = district && { id: districtId, name: district.name }
-  if (planView.status === 'missing' || planView.status === 'deleted')
+  if (status === 'missing' || status === 'deleted')
     return <Shell district={shellDistrict} screen="plan"><EmptyState title={say('plan.missing')}><ButtonLink href={screenHref('plan', districtId)} label={say('plan.missing.back')} /></EmptyState></Shell>
-  if (!board || !district || !plan) return <Shell district={shellDistrict} screen="plan"><EmptyState title={planView.status === 'unreachable' ? say('plan.unreachable') : say('plan.loading')} /></Shell>
+  if (!board || !district || !plan) return <Shell district={shellDistrict} screen="plan"><EmptyState title={status === 'unreachable' ? say('plan.unreachable') : say('plan.loading')} /></Shell>
 
   return (
     <Shell district={shellDistrict} screen="plan" layout="work" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <div className={styles.planner}>
-          <h1 className={styles.hidden}>{plan.name}</h1>
-          <div className={styles.answer}><AnswerBar pending={dragged ? { answer: false, limitingLink: true } : answer.pending} /></div>
+          <div className={styles.answer}>
+            <PlanNav districtId={districtId} planId={planId} name={plan.name} page="map" />
+            <div className={styles.sentence}><AnswerBar pending={dragged ? { answer: false, limitingLink: true } : answer.pending} /></div>
+          </div>
           <Conflicts docIds={[planId, districtId]} names={names} />
           <section className={styles.column} aria-label={say('plan.column')}>
             <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />

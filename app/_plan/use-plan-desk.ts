@@ -1,0 +1,47 @@
+'use client'
+
+import { useCallback, useMemo } from 'react'
+import { namesOf, type Bundle, type District, type EditBody, type Plan } from '@/lib/plan'
+import { FIRE_GROUND } from '@/lib/supply'
+import { bundleFromDocuments, getClient, useDistrict, usePlan, type DocumentView } from '../_client'
+import { say, sayIssue, type NameOf } from '../_text'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { usePlanAnswer, type PlanAnswerState } from '../_worker'
+
+export type PlanDesk = {
+  district: District | undefined
+  plan: Plan | undefined
+  /** Whether the plan has come, and why not. */
+  status: DocumentView['status']
+  /** Both documents as one; its legs are only those kept in them. */
+  bundle: Bundle | undefined
+  answer: PlanAnswerState
+  names: NameOf
+  /** One act of the user; a refusal is told in a line. @returns whether it was taken */
+  edit: (changes: { docId: string; body: readonly EditBody[] }[], label: string) => boolean
+}
+
+/** A plan with its district, its answer, the names of all in it, and the way to change it. */
+export function usePlanDesk(districtId: string, planId: string): PlanDesk {
+  const district = useDistrict(districtId).doc
+  const { doc: plan, status } = usePlan(planId)
+  const toast = useToast()
+  const [system] = useUnitSystem()
+
+  const bundle = useMemo(() => (district && plan ? bundleFromDocuments(district, plan) : undefined), [district, plan])
+  const answer = usePlanAnswer(bundle)
+
+  const itemNames = useMemo(() => (bundle ? namesOf(bundle) : new Map<string, string>()), [bundle])
+  const hazardName = district?.hazards.find(({ id }) => id === plan?.hazardId)?.name
+  const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? (hazardName ?? say('plan.fire-ground')) : undefined), [itemNames, hazardName])
+
+  const edit = useCallback((changes: { docId: string; body: readonly EditBody[] }[], label: string) => {
+    const full = changes.filter(({ body }) => body.length > 0)
+    const refused = full.length > 0 ? getClient().act(full, { label }) : undefined
+    if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
+    return !refused
+  }, [names, system, toast])
+
+  return { district, plan, status, bundle, answer, names, edit }
+}

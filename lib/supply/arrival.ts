@@ -1,7 +1,7 @@
 import { issue, type Issue } from '../issue'
 import { findStation, type Apparatus, type Bundle } from '../plan'
 import { defaults } from './defaults'
-import { take, type Ledger } from './ledger'
+import { take, takeDefault, type Ledger } from './ledger'
 import { isWay, type Ways } from './ways'
 
 /**
@@ -13,7 +13,7 @@ import { isWay, type Ways } from './ways'
 export function arrival(bundle: Bundle, ledger: Ledger, ways: Ways, unit: Apparatus, toId: string): { arrive_s: number; issues: Issue[] } | Issue {
   const station = findStation(bundle, unit.stationId)
   if (!station) {
-    const arrive_s = defaults.arrival_s.value
+    const arrive_s = takeDefault(ledger, unit.id, 'arrival_s', defaults.arrival_s)
     return { arrive_s, issues: [issue('unit-without-station', 'warn', [unit.id], { arrive_s })] }
   }
   const way = ways.find(unit.id, station.id, toId)

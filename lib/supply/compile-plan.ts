@@ -31,11 +31,13 @@ export type CompiledPlan = {
  * Resolves a bundle into numbers: ways, what each site moves, who arrives when.
  *
  * No simulation is done and no road graph is needed. Blocking issues leave `spec` out.
+ *
+ * @param options.factors other values for numbers of the ledger, by their keys: what each is multiplied by
  */
-export function compilePlan(bundle: Bundle): CompiledPlan {
+export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: ReadonlyMap<string, number> } = {}): CompiledPlan {
   const { plan } = bundle
-  const ledger = startLedger()
-  const ways = waysOf(bundle)
+  const ledger = startLedger(factors)
+  const ways = waysOf(bundle, ledger)
   const demand = resolveDemand(bundle)
   const issues: Issue[] = [...checkPlan(bundle), ...demand.issues, ...wayIssues(bundle, ways)]
   const duration_s = take(ledger, plan, 'duration_s', plan.duration_s, defaults.duration_s)

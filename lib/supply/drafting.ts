@@ -2,19 +2,25 @@ import type { DraftPlace, PumperHydraulics, SuctionSetup } from '../hydraulics'
 import { ratedSuction } from '../hydraulics'
 import type { District, DraftingPump, DraftSite, FillSite } from '../plan'
 import { defaults } from './defaults'
-import { take, type Ledger } from './ledger'
+import { take, takeKnown, type Ledger } from './ledger'
 import type { SeasonDrop } from './season'
 
-/** What is known of a pump, as the drafting law wants it. */
-export function pumperHydraulics(pump: DraftingPump): PumperHydraulics {
-  const { rated_gpm = 0, ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, isOverRated, pumpTop_ft, testPoints, curvePoints } = pump
+/**
+ * What is known of a pump, as the drafting law wants it.
+ *
+ * @param ledger notes its ability as doubted: a worn pump gives less at every point of its tests
+ */
+export function pumperHydraulics(pump: DraftingPump, ledger?: Ledger): PumperHydraulics {
+  const rated_gpm = pump.rated_gpm === undefined || !ledger ? (pump.rated_gpm ?? 0) : takeKnown(ledger, pump, 'rated_gpm', pump.rated_gpm)
+  const ability = pump.rated_gpm ? rated_gpm / pump.rated_gpm : 1
+  const { ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, isOverRated, pumpTop_ft, testPoints, curvePoints } = pump
   return {
     rated_gpm, ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, pumpTop_ft,
     overRating: isOverRated,
-    curvePoints: curvePoints?.map(({ netPressure_psi, flow_gpm }) => ({ netPressure_psi, flow_gpm })),
+    curvePoints: curvePoints?.map(({ netPressure_psi, flow_gpm }) => ({ netPressure_psi, flow_gpm: flow_gpm * ability })),
     testPoints: testPoints?.map((point) => ({
       lift_ft: point.lift_ft,
-      flow_gpm: point.flow_gpm,
+      flow_gpm: point.flow_gpm * ability,
       altitude_ft: point.altitude_ft ?? defaults.altitude_ft.value,
       water_degF: point.water_degF ?? defaults.water_degF.value,
       suction: { size_in: point.suction_in, length_ft: point.suction_ft ?? 20, lineCount: point.suctionLineCount ?? 1 },

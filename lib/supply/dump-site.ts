@@ -6,7 +6,7 @@ import { GALLONS_PER_CUBIC_FOOT } from '../units'
 import { arrival } from './arrival'
 import { defaults } from './defaults'
 import { draftPlace, pumperHydraulics } from './drafting'
-import { take, type Ledger } from './ledger'
+import { numberKey, take, takeDefault, takeKnown, type Ledger } from './ledger'
 import type { Ways } from './ways'
 
 export type ResolvedDumpSite = { readonly site: DumpSite; readonly spec: DumpSpec; readonly pump_gpm: number; readonly issues: readonly Issue[] }
@@ -24,11 +24,13 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const tanks = portableTanks(bundle, ledger, site)
   const capacity_gal = tanks.reduce((sum, tank) => sum + portableTankCapacity_gal(tank), 0)
   const smallest = tanks.toSorted((a, b) => portableTankVolume_gal(a, 6) - portableTankVolume_gal(b, 6))[0]
+  if (site.draftLimit_in === undefined) take(ledger, site, 'draftLimit_in', undefined, { value: draftLimitHeight_in(500), mark: 'assumed', source: '4 in at 500 gpm, 8 in at 1,000', spreadShare: 0.4 })
+  else takeKnown(ledger, site, 'draftLimit_in', site.draftLimit_in)
+  const limitFactor = ledger.factors.get(numberKey(site.id, 'draftLimit_in')) ?? 1
   const draftLimit = LIMIT_FLOWS_GPM.map((flow_gpm) => ({
     flow_gpm,
-    volume_gal: smallest ? tanks.reduce((sum, tank) => sum + portableTankVolume_gal(tank, site.draftLimit_in ?? draftLimitHeight_in(flow_gpm)), 0) : 0,
+    volume_gal: smallest ? tanks.reduce((sum, tank) => sum + portableTankVolume_gal(tank, (site.draftLimit_in ?? draftLimitHeight_in(flow_gpm)) * limitFactor), 0) : 0,
   }))
-  if (site.draftLimit_in === undefined) take(ledger, site, 'draftLimit_in', undefined, { value: draftLimitHeight_in(500), mark: 'assumed', source: '4 in at 500 gpm, 8 in at 1,000', spreadShare: 0.4 })
 
   const pump = findDraftingPump(bundle, site.pumperId)
   const reached = pump ? arrival(bundle, ledger, ways, pump, site.id) : undefined
@@ -42,9 +44,9 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const ready_s = tankArrive_s + take(ledger, site, 'setUp_s', site.setUp_s, defaults.dumpSetUp_s)
   const pumpReady_s = Math.max(ready_s, pumpArrive_s + take(ledger, site, 'pumpSetUp_s', site.pumpSetUp_s, defaults.pumpSetUp_s))
 
-  let pump_gpm = defaults.dumpPump_gpm.value
+  let pump_gpm = pump?.rated_gpm ? 0 : takeDefault(ledger, site.id, 'dumpPump_gpm', defaults.dumpPump_gpm)
   if (pump?.rated_gpm) {
-    const hydraulics = pumperHydraulics(pump)
+    const hydraulics = pumperHydraulics(pump, ledger)
     const size_in = pump.kind === 'pumper' ? (pump.suction_in ?? defaults.suctionSize_in.value) : defaults.suctionSize_in.value
     pump_gpm = draftCapacity({
       pumper: hydraulics,
@@ -70,12 +72,12 @@ function portableTanks({ district }: Bundle, ledger: Ledger, site: DumpSite): Po
   const named = (site.portableTankIds ?? []).flatMap((id) => {
     const item = district.equipment.find((equipment) => equipment.id === id)
     return item?.kind === 'portableTank'
-      ? [{ capacity_gal: item.capacity_gal, height_in: take(ledger, item, 'height_in', item.height_in, defaults.portableTankHeight_in) }]
+      ? [{ capacity_gal: takeKnown(ledger, item, 'capacity_gal', item.capacity_gal), height_in: take(ledger, item, 'height_in', item.height_in, defaults.portableTankHeight_in) }]
       : []
   })
   const standing = named.length > 0 || site.tankCapacity_gal === undefined
     ? named
-    : [{ capacity_gal: site.tankCapacity_gal, height_in: take(ledger, site, 'tankHeight_in', site.tankHeight_in, defaults.portableTankHeight_in) }]
+    : [{ capacity_gal: takeKnown(ledger, site, 'tankCapacity_gal', site.tankCapacity_gal), height_in: take(ledger, site, 'tankHeight_in', site.tankHeight_in, defaults.portableTankHeight_in) }]
   return standing.map((tank) => (site.tankSlope_in ? sloped(tank, site.tankSlope_in) : tank))
 }
 

@@ -4,10 +4,10 @@ import { findDraftingPump, findDraftSite, findSource, type Bundle, type Drafting
 import { arrival } from './arrival'
 import { defaults } from './defaults'
 import { draftPlace, liftOf, pumperHydraulics, suctionSetup } from './drafting'
-import { take, type Ledger } from './ledger'
+import { take, takeKnown, type Ledger } from './ledger'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
-import { sourceWater, type SourceWater } from './source'
+import { doubtedWater, sourceWater, type SourceWater } from './source'
 import type { Ways } from './ways'
 
 /** A fill site as the shuttle sees it, and what stands behind its rates. */
@@ -36,7 +36,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const draftSite = findDraftSite(bundle, site.draftSiteId)
   const source = findSource(bundle, site.sourceId ?? draftSite?.sourceId)
   const drop = seasonDrop(source, bundle.plan.season)
-  const water = sourceWater(source, drop)
+  const water = doubtedWater(ledger, source, sourceWater(source, drop))
   const pump = findDraftingPump(bundle, site.pumperId)
   const bayCount = site.bayCount ?? 1
   const issues: Issue[] = [...drop.issues, ...water.issues]
@@ -57,7 +57,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const isHydrant = source?.kind === 'pressureHydrant' && water.hydrant_gpm !== undefined
   const { lift_ft, isGuess } = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source?.surfaceElevation_ft, drop)
   if (isGuess) issues.push(issue('lift-assumed', 'warn', [site.id], { lift_ft }))
-  const ask = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
+  const ask = { pumper: pumperHydraulics(pump, ledger), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
   const maxDischarge_psi = site.discharge_psi ?? take(ledger, pump, 'discharge_psi', pump.discharge_psi, defaults.discharge_psi)
   const drafted = draftSupply(ask)
   const supplyFlow_gpm = isHydrant ? () => Math.min(water.hydrant_gpm ?? 0, pump.rated_gpm ?? 0) : drafted
@@ -79,7 +79,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   if (draft) issues.push(...draft.issues.filter(({ code }) => code !== 'net-pressure-beyond-curve').map(about))
   issues.push(...rates.issues.filter(({ code }) => code !== 'no-fill-flow').map(about))
 
-  const measured_gpm = site.rate_gpm
+  const measured_gpm = site.rate_gpm === undefined ? undefined : takeKnown(ledger, site, 'rate_gpm', site.rate_gpm)
   const total = (busy: number) => rates.cases[busy - 1]?.total_gpm ?? 0
   return {
     ...shared, lift_ft: isHydrant ? undefined : lift_ft, draft, fillCase: busiest,

@@ -1,11 +1,8 @@
 import { compileShuttle, sustainableFlow } from '../shuttle'
 import { findItemSchema, type Bundle, type EditableDocument } from '../plan'
 import { compilePlan, type CompiledPlan } from './compile-plan'
-import { defaults, type DefaultName } from './defaults'
-import type { Assumption, FirstToMeasure } from './result'
-
-/** How far a number may be off when nobody has said, by its mark. Common practice, no source. */
-const spreadByMark = { computed: 0.1, handbook: 0.15, assumed: 0.3 } as const
+import { numberKey } from './ledger'
+import type { FirstToMeasure } from './result'
 
 /**
  * These shift when supply begins. What they do to the flow afterwards is only how the tenders
@@ -25,7 +22,7 @@ const MOST_TRIALS = 60
 export function firstToMeasure(compiled: CompiledPlan): FirstToMeasure | null {
   const { bundle, ledger } = compiled
   const trials = [...ledger.assumptions.values()]
-    .map((assumption) => ({ assumption, spread: spreadOf(bundle, assumption) }))
+    .map((assumption) => ({ assumption, spread: ledger.numbers.get(numberKey(assumption.itemId, assumption.field))?.spreadShare ?? 0 }))
     .filter(({ assumption, spread }) => spread > 0 && !movesOnlyTheStart.has(assumption.field))
     .sort((a, b) => b.spread - a.spread)
     .slice(0, MOST_TRIALS)
@@ -43,28 +40,7 @@ export function firstToMeasure(compiled: CompiledPlan): FirstToMeasure | null {
   return best
 }
 
-/** Numbers that stand on a plate: whoever enters them has read them, marked or not. */
-const plateSpread: Readonly<Record<string, number>> = { tank_gal: 0.05, rated_gpm: 0.05, capacity_gal: 0.05 }
-/** A number somebody entered without saying how it is known. */
-const ENTERED_SPREAD = 0.15
-
-function spreadOf({ district, plan }: Bundle, { itemId, field, mark, isDefault }: Assumption): number {
-  if (isDefault) return defaultSpread(field) ?? spreadByMark[mark]
-  const evidence = itemOf(district, plan, itemId)?.evidence?.[field]
-  return evidence?.spreadShare ?? plateSpread[field] ?? (evidence ? spreadByMark[mark] : ENTERED_SPREAD)
-}
-
-const defaultSpread = (field: string): number | undefined => (field in defaults ? defaults[field as DefaultName].spreadShare : undefined)
-
-type Item = { id: string; evidence?: Record<string, { spreadShare?: number }> }
-
-function itemOf(district: Bundle['district'], plan: Bundle['plan'], id: string): Item | undefined {
-  for (const doc of [district, plan] as EditableDocument[]) {
-    if (doc.id === id) return doc as Item
-    for (const list of Object.values(doc)) if (Array.isArray(list)) for (const item of list as Item[]) if (item.id === id) return item
-  }
-  return undefined
-}
+type Item = { id: string }
 
 /** The bundle with one number of one item changed; undefined where no item keeps such a number. */
 function withNumber(bundle: Bundle, itemId: string, field: string, value: number): Bundle | undefined {

@@ -1,6 +1,8 @@
 import { hydrantAvailableFlow_gpm, pondLens_gal, streamFlow_gpm } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import type { Source } from '../plan'
+import { takeKnown, type Ledger } from './ledger'
+import { spreadByMark } from './spread'
 import { usualSeason, type SeasonDrop } from './season'
 
 /** What a source holds above the strainer and what runs into it; absent: does not run out, or is not known. */
@@ -40,6 +42,17 @@ export function sourceWater(source: Source | undefined, drop: SeasonDrop = usual
     ...(inflow_gpm !== undefined && { inflow_gpm }),
     issues: volume?.issues ?? [],
   }
+}
+
+/** A source's water with what is doubted of it noted: what was not entered was worked out from other numbers. */
+export function doubtedWater(ledger: Ledger, source: Source | undefined, water: SourceWater): SourceWater {
+  if (!source) return water
+  const doubted = (field: 'usable_gal' | 'inflow_gpm' | 'test_gpm', value: number | undefined) =>
+    value === undefined ? undefined : takeKnown(ledger, source, field, value, source[field] === undefined ? spreadByMark.computed : undefined)
+  const usable_gal = doubted('usable_gal', water.usable_gal)
+  const inflow_gpm = doubted('inflow_gpm', water.inflow_gpm)
+  const hydrant_gpm = doubted('test_gpm', water.hydrant_gpm)
+  return { ...water, ...(usable_gal !== undefined && { usable_gal }), ...(inflow_gpm !== undefined && { inflow_gpm }), ...(hydrant_gpm !== undefined && { hydrant_gpm }) }
 }
 
 /**

@@ -34,8 +34,8 @@ export function resolveTender(
   }
 
   const number = (field: string, value: number | undefined, fallback: (typeof defaults)[keyof typeof defaults]) => take(ledger, tender, field, value, fallback)
-  const usable_gal = tender.tank_gal * number('usableShare', tender.usableShare, defaults.usableShare)
-  take(ledger, tender, 'tank_gal', tender.tank_gal, defaults.usableShare)
+  const usableShare = number('usableShare', tender.usableShare, defaults.usableShare)
+  const usable_gal = number('tank_gal', tender.tank_gal, defaults.usableShare) * usableShare
   return {
     issues: first.issues,
     resolved: {

@@ -1,7 +1,8 @@
 import { issue, isBlocking, type Issue } from '../issue'
 import type { Bundle } from '../plan'
 import { defaults } from './defaults'
-import { legUses, wayOf, type LegUse, type Way } from './legs'
+import { noted, type Ledger } from './ledger'
+import { findLegNote, legUses, wayOf, type LegUse, type Way } from './legs'
 import type { LegResult } from './result'
 
 /** All ways of a plan, found or not. */
@@ -12,11 +13,33 @@ export type Ways = {
 
 export const isWay = (way: Way | Issue | undefined): way is Way => way !== undefined && 'travel_s' in way
 
-/** Works out every way once; a way is found by who drives it from where to where. */
-export function waysOf(bundle: Bundle): Ways {
-  const rows = legUses(bundle).map((use) => ({ use, way: wayOf(bundle, use) }))
+/**
+ * Works out every way once; a way is found by who drives it from where to where.
+ *
+ * @param ledger notes how well each road's travel time is known: one doubt a road, for all who drive it either way
+ */
+export function waysOf(bundle: Bundle, ledger?: Ledger): Ways {
+  const rows = legUses(bundle).map((use) => {
+    const way = wayOf(bundle, use)
+    return { use, way: ledger && isWay(way) ? { ...way, travel_s: doubtedTravel_s(bundle, ledger, use, way) } : way }
+  })
   const byTrip = new Map(rows.map(({ use, way }) => [trip(use.apparatusId, use.fromId, use.toId), way]))
   return { rows, find: (apparatusId, fromId, toId) => (fromId && toId ? byTrip.get(trip(apparatusId, fromId, toId)) : undefined) }
+}
+
+/** Half the range of a travel time, as a share of it, by how it was found. Common practice, no source. */
+const travelSpread = { measured: 0.05, routed: 0.15, handbook: 0.2, straight: 0.3 } as const
+const markBySource = { measured: 'measured', routed: 'computed', handbook: 'handbook' } as const
+
+/** Key of the road between two places, either way. */
+export const roadKey = (a: string, b: string): string => `road ${[a, b].sort().join('~')}/travel_s`
+
+function doubtedTravel_s(bundle: Bundle, ledger: Ledger, use: LegUse, way: Way): number {
+  const { fromId, toId } = use
+  const evidence = findLegNote(bundle, fromId, toId, use.apparatusId)?.evidence?.travel_s
+  const spreadShare = way.by === 'measured' && evidence?.spreadShare !== undefined ? evidence.spreadShare : travelSpread[way.isStraight && way.by !== 'measured' ? 'straight' : way.by]
+  const mark = way.by === 'measured' ? (evidence?.mark ?? 'measured') : way.isStraight ? 'assumed' : markBySource[way.by]
+  return noted(ledger, roadKey(fromId, toId), { itemId: fromId, otherId: toId, field: 'travel_s', value: way.travel_s, mark, isDefault: way.by === 'handbook', spreadShare })
 }
 
 const trip = (apparatusId: string, fromId: string, toId: string) => `${apparatusId}>${fromId}>${toId}`

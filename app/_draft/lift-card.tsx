@@ -40,7 +40,7 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
         title={title} series={series}
         x={{ label: say('draft.lift'), unit: 'ft', most: MOST_LIFT_FT }} y={{ label: say('draft.flow'), unit: 'gpm', most: most_gpm }}
         marks={{ label: say('draft.plot.classical'), points: marks }}
-        site={{ label: say('draft.plot.site', { site: draftSite.name, flow: formatQuantity(capacity.flow_gpm, 'gpm', system) }), x: lift_ft, y: capacity.flow_gpm }}
+        site={{ label: say('draft.plot.site', { site: draftSite.name, flow: formatQuantity(capacity.flow_gpm, 'gpm', system) }), value: formatQuantity(capacity.flow_gpm, 'gpm', system), x: lift_ft, y: capacity.flow_gpm }}
       />
       <p className={styles.quiet}>{say(marks.length > 0 ? 'draft.plot.classical.note' : 'draft.plot.no-classical')}</p>
       <Button size="s" look="quiet" label={say(isTable ? 'draft.plot.hide-table' : 'draft.plot.show-table')} aria-expanded={isTable} onClick={() => { setIsTable(!isTable) }} />

@@ -30,7 +30,7 @@ export function SheetControls({ board }: { board: DraftBoard }) {
         choices={pumps.map(({ id, name, rated_gpm }) => ({ value: id as string, label: rated_gpm === undefined ? name : say('draft.pumper.choice', { name, rated: formatQuantity(rated_gpm, 'gpm', system) }) }))}
       />
       <Segments
-        label={say('draft.season')} value={trial.season ?? 'usual'} onCommit={(season) => { attempt({ season }) }}
+        label={say('draft.season')} value={trial.season ?? sheet?.drop.season ?? 'usual'} onCommit={(season) => { attempt({ season }) }}
         choices={seasons.map((value) => ({ value, label: say(`choice.season.${value}`) }))}
       />
       {sheet && <p className={styles.quiet}>{say('draft.season.falls', { fall: formatQuantity(sheet.lift.drop_ft, 'ft', system) })}</p>}

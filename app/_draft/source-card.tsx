@@ -58,9 +58,10 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
             points: [...new Set([...Array.from({ length: 61 }, (_, step) => (end_s * step) / 60), ...(lasts_s !== undefined && lasts_s < end_s ? [lasts_s] : [])])].sort((a, b) => a - b)
               .map((at_s) => [at_s, leftAfter_gal({ usable_gal, inflow_gpm: water.inflow_gpm ?? 0, draw_gpm }, at_s)] as const),
           }]}
-          {...(lasts_s !== undefined && lasts_s < end_s && { site: { label: say('draft.source.empty-at', { time: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }) }), x: lasts_s, y: 0 } })}
+          {...(lasts_s !== undefined && lasts_s < end_s && { site: { label: say('draft.source.empty-at', { time: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }) }), value: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }), x: lasts_s, y: 0 } })}
         />
       )}
+      {(source.kind === 'pond' || source.kind === 'lake') && usable_gal !== undefined && usable_gal > 0 && <p className={styles.quiet}>{say('draft.source.banks')}</p>}
       {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatQuantity(lost_s, 's', system, { style: 'headline', toward: 'down' }), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
       {spare_ft < -0.05 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: formatQuantity(draw_gpm, 'gpm', system), most: formatQuantity(capacity.flow_gpm, 'gpm', system) })}</p>}
       <SourceFacts sheet={sheet} source={source} />

@@ -44,7 +44,7 @@ export function FireCard() {
         />
         <ItemQuantity field="firstLine_s" standIn={defaults.firstLine_s} />
         <ItemQuantity field="duration_s" label={say('plan.duration')} standIn={defaults.duration_s} />
-        <ItemChoice field="season" none={say('choice.season.usual')} choices={(['usual', 'dry', 'drought'] as const).map((value) => ({ value, label: say(`choice.season.${value}`) }))} />
+        <ItemChoice field="season" none={say('choice.season.none')} choices={(['usual', 'dry', 'drought'] as const).map((value) => ({ value, label: say(`choice.season.${value}`) }))} />
         <ItemQuantity field="reserve_s" standIn={defaults.reserve_s} />
       </div>
     </ItemFields>

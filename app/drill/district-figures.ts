@@ -1,7 +1,7 @@
 import { plausibleRig, type DrillPumper, type DrillSite } from '@/lib/priming/drill'
 import type { District, DraftSite, Pumper } from '@/lib/plan'
 import { LOOP_PRESSURE_PSI, loopFlow_gpm } from '@/lib/priming'
-import { backUpInputs, findDraftSheet } from '@/lib/supply'
+import { backUpInputs, findDraftSheet, primingOf } from '@/lib/supply'
 
 export type NamedFigures = { readonly rig: DrillPumper & { readonly name: string }; readonly site: DrillSite & { readonly name: string } }
 
@@ -23,7 +23,8 @@ export function findDistrictFigures(district: District, draftSite: DraftSite, pu
     rig: {
       name: pumper.name, rated_gpm: pumper.rated_gpm, tank_gal: loop.tank_gal, tankHeight_ft: loop.tankTop_ft,
       tankToPump_gpm: TOLD_GPM, tankToPumpDrop_ft: (TOLD_GPM / loop.tankToPump_gpmPerSqrtFt) ** 2,
-      tankFill_in: pumper.tankFill_in, tankFill_gpm: loopFlow_gpm(loop.tankFill_gpmPerSqrtPsi, 1, LOOP_PRESSURE_PSI, plausibleRig.tankFillBack_psi), primer_gpm: pumper.primer_gpm,
+      tankFill_in: pumper.tankFill_in, tankFill_gpm: loopFlow_gpm(loop.tankFill_gpmPerSqrtPsi, 1, LOOP_PRESSURE_PSI, plausibleRig.tankFillBack_psi), 
+      primer_gpm: pumper.primer_gpm === 0 ? 0 : primingOf(sheet, pumper).capacity_gpm,
       dryVacuum_inHg: pumper.dryVacuum_inHg, dryVacuumAltitude_ft: pumper.dryVacuumAltitude_ft,
       suction_in: suction.size_in, suction_ft: suction.length_ft, suctionLineCount: suction.lineCount, intake: suction.intake,
     },

@@ -10,7 +10,7 @@ import type { Working } from './working'
 /** What stands behind the primer's capacity. */
 export type PrimerFrom = 'primer' | 'measured-time' | 'assumed'
 
-export type Priming = { readonly time: PrimeTime; readonly primerFrom: PrimerFrom; readonly getWorking: () => Working | undefined }
+export type Priming = { readonly time: PrimeTime; /** Free air the primer moves. */ readonly capacity_gpm: number; readonly primerFrom: PrimerFrom; readonly getWorking: () => Working | undefined }
 
 /** A primer in order holds this much: the standard's 22 inHg and a little more. Judgement. */
 const STALL_INHG = 24
@@ -43,7 +43,7 @@ export function primingOf(sheet: DraftSheet, pump: Pumper): Priming {
   const primerFrom: PrimerFrom = entered !== undefined ? 'primer' : fromTime !== undefined ? 'measured-time' : 'assumed'
   const time = ask({ capacity_gpm, stall_ft }, site.lift_ft, site.atmosphere_ft)
   return {
-    time, primerFrom,
+    time, capacity_gpm, primerFrom,
     getWorking: () => (time.expected_s === undefined ? undefined : working('prime-time', 'expected_s', time.expected_s, 'volume to exhaust over net primer capacity at that lift (pump handbook page, seen), integrated', [
       computed('air_gal', time.air_gal, 'hose, intake piping and pump'),
       computed('vacuum_ft', time.vacuum_ft),

@@ -10,11 +10,12 @@ export const usualSeason: SeasonDrop = { season: 'usual', drop_ft: 0, issues: []
  * Fall of a source's surface in a season, as entered; a drought falls no less than a dry season.
  *
  * @param source absent: nothing falls
- * @param season default the usual one
+ * @param season absent: the dry one where its fall is known, for a plan must hold whenever the fire comes
  * @returns the fall; issues `season-drop-missing` (warn) where nobody has said, then 0 is used, and
  *   `season-inflow-usual` (note) where an entered inflow is counted on
  */
-export function seasonDrop(source: Source | undefined, season: Season = 'usual'): SeasonDrop {
+export function seasonDrop(source: Source | undefined, season?: Season): SeasonDrop {
+  if (season === undefined) return source?.seasonalDrop_ft !== undefined && source.kind !== 'pressureHydrant' ? { season: 'dry', drop_ft: source.seasonalDrop_ft, issues: [] } : usualSeason
   if (season === 'usual' || !source || source.kind === 'pressureHydrant') return { ...usualSeason, season }
   const known = [source.seasonalDrop_ft, ...(season === 'drought' ? [source.droughtDrop_ft] : [])].filter((drop) => drop !== undefined)
   const own = season === 'dry' ? source.seasonalDrop_ft : source.droughtDrop_ft

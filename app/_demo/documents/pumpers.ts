@@ -29,7 +29,7 @@ export const pumpers: readonly Apparatus[] = [
   },
   {
     kind: 'pumper', id: 'engine-21', name: 'Engine 21', stationId: 'station-2', rated_gpm: 1000, tank_gal: 1000, full_lb: 37_800, empty_lb: 29_400, height_ft: 9.6,
-    width_ft: 8.2, crewCount: 3, suction_in: 6, suction_ft: 20, dryVacuum_inHg: 19.5, dryVacuumAltitude_ft: 800, priming_s: 58, primer_gpm: 22, tankToPump_gpm: 410,
+    width_ft: 8.2, crewCount: 3, suction_in: 6, suction_ft: 20, dryVacuum_inHg: 19.5, dryVacuumAltitude_ft: 800, priming_s: 58, tankToPump_gpm: 410,
     tankHeight_ft: 3.5, supplyHose_in: 4, supplyHose_ft: 600,
     notes: 'The old one, of 1988. The primer is weak: 58 s in the last test and 19.5 inHg dry. Look for air at the drain valves first.',
     evidence: {
@@ -54,7 +54,7 @@ export const pumpers: readonly Apparatus[] = [
     evidence: { rated_gpm: nominal },
   },
   {
-    kind: 'portablePump', id: 'pump-2', name: 'Two-man pump, Station 2', stationId: 'station-2', rated_gpm: 250, discharge_psi: 90,
+    kind: 'portablePump', id: 'pump-2', name: 'Two-person pump, Station 2', stationId: 'station-2', rated_gpm: 250, discharge_psi: 90,
     notes: 'Carried to the water by two; for topping a portable tank from a brook.',
     evidence: { rated_gpm: nominal, discharge_psi: nominal },
   },

@@ -19,8 +19,8 @@ export type LineChartProps = {
   series: readonly ChartSeries[]
   /** Hollow points, such as those of a published table. */
   marks?: { readonly label: string; readonly points: readonly ChartMark[] }
-  /** An upright line with a point on it: where the site lies. */
-  site?: { readonly label: string; readonly x: number; readonly y: number }
+  /** An upright line with a point on it: where the site lies. Its name stands in the legend, its value at the point. */
+  site?: { readonly label: string; readonly value: string; readonly x: number; readonly y: number }
 }
 
 const HEIGHT = 300
@@ -63,7 +63,7 @@ export function LineChart({ title, x, y, series, marks, site }: LineChartProps) 
           {site && (
             <g>
               <circle className={styles.dot} cx={atX(site.x)} cy={atY(site.y)} r={5} />
-              <text className={styles.site} x={atX(site.x)} dx={atX(site.x) > width * 0.6 ? -9 : 9} y={Math.max(EDGE.top + 26, atY(site.y) - 10)} textAnchor={atX(site.x) > width * 0.6 ? 'end' : 'start'}>{site.label}</text>
+              <text className={styles.site} x={atX(site.x)} dx={atX(site.x) > width * 0.6 ? -9 : 9} y={Math.max(EDGE.top + 26, atY(site.y) - 10)} textAnchor={atX(site.x) > width * 0.6 ? 'end' : 'start'}>{site.value}</text>
             </g>
           )}
         </svg>
@@ -75,6 +75,7 @@ export function LineChart({ title, x, y, series, marks, site }: LineChartProps) 
             {label}
           </span>
         ))}
+        {site && <span className={styles.key}><svg width={14} height={14} aria-hidden="true"><line className={styles.here} x1={7} x2={7} y1={0} y2={14} /><circle className={styles.dot} cx={7} cy={7} r={4} /></svg>{site.label}</span>}
         {marks && marks.points.length > 0 && <span className={styles.key}><svg width={14} height={12} aria-hidden="true"><path className={styles.mark} d={diamond(7, 6)} /></svg>{marks.label}</span>}
       </figcaption>
     </figure>

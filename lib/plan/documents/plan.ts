@@ -104,7 +104,7 @@ export const planSchema = z.strictObject({
   demand: z.array(demandStageSchema).max(50).optional().describe('absent: the hazard’s needed flow from the first arrival'),
   duration_s: timeField.optional().describe('how long supply must last once it is ready, default 2 h'),
   reserve_s: timeField.optional().describe('time of flow the tanks keep in hand, default 2 min'),
-  season: z.enum(seasons).optional().describe('levels of the sources it counts on: lift grows and usable water shrinks by the fall of the surface; default usual'),
+  season: z.enum(seasons).optional().describe('levels of the sources it counts on: lift grows and usable water shrinks by the fall of the surface; default dry where the fall is known'),
   fillSites: z.array(fillSiteSchema).max(40),
   dumpSites: z.array(dumpSiteSchema).max(40),
   tenders: z.array(tenderTaskSchema).max(200),

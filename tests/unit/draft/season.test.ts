@@ -10,7 +10,7 @@ const fill = (result: SupplyResult) => result.sites.flatMap((site) => (site.kind
 
 describe('the fall of a surface in a season', () => {
   it('is nothing in the usual season, the dry one, or the greater of both in a drought', () => {
-    expect(seasonDrop(pond).drop_ft).toBe(0)
+    expect(seasonDrop(pond, 'usual').drop_ft).toBe(0)
     expect(seasonDrop(pond, 'dry').drop_ft).toBe(1)
     expect(seasonDrop(pond, 'drought').drop_ft).toBe(4)
     expect(seasonDrop({ ...pond, droughtDrop_ft: 0.5 }, 'drought').drop_ft).toBe(1)
@@ -25,6 +25,13 @@ describe('the fall of a surface in a season', () => {
 
   it('does not touch the water of a main', () => {
     expect(seasonDrop({ ...pond, kind: 'pressureHydrant' }, 'drought')).toEqual({ season: 'drought', drop_ft: 0, issues: [] })
+  })
+})
+
+describe('the season of a plan that says none', () => {
+  it('is the dry one where its fall is known, for the smaller promise', () => {
+    expect(seasonDrop(pond)).toEqual({ season: 'dry', drop_ft: 1, issues: [] })
+    expect(seasonDrop({ ...pond, seasonalDrop_ft: undefined })).toEqual({ season: 'usual', drop_ft: 0, issues: [] })
   })
 })
 
@@ -74,10 +81,10 @@ describe('a plan in a season', () => {
   const base = { 'district.sources.0.surface_sqft': 30_000, 'district.sources.0.usableDepth_ft': 4, 'district.sources.0.seasonalDrop_ft': 2, 'district.sources.0.droughtDrop_ft': 12 }
 
   it('lifts by the fall of the surface more', () => {
-    expect(fill(evaluatePlan(smallBundle(base), { quick: true }))?.lift_ft).toBe(10)
+    expect(fill(evaluatePlan(smallBundle({ ...base, 'plan.season': 'usual' }), { quick: true }))?.lift_ft).toBe(10)
     const dry = evaluatePlan(smallBundle({ ...base, 'plan.season': 'dry' }), { quick: true })
     expect(fill(dry)?.lift_ft).toBe(12)
-    expect(fill(dry)?.draft_gpm).toBeLessThan(fill(evaluatePlan(smallBundle(base), { quick: true }))?.draft_gpm ?? 0)
+    expect(fill(dry)?.draft_gpm).toBeLessThan(fill(evaluatePlan(smallBundle({ ...base, 'plan.season': 'usual' }), { quick: true }))?.draft_gpm ?? 0)
   })
 
   it('adds the fall to a lift entered in the plan too', () => {

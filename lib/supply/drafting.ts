@@ -3,24 +3,31 @@ import { ratedSuction } from '../hydraulics'
 import type { District, DraftingPump, DraftSite, FillSite } from '../plan'
 import { defaults } from './defaults'
 import { take, takeKnown, type Ledger } from './ledger'
+import { spreadByMark } from './spread'
 import type { SeasonDrop } from './season'
 
 /**
- * What is known of a pump, as the drafting law wants it.
+ * How a pump's ability compares with its rating or its own tests: a worn pump gives less everywhere.
+ * It is a factor on what the pump moves and not another rating, which would come with other suction hose.
  *
- * @param ledger notes its ability as doubted: a worn pump gives less at every point of its tests
+ * @returns 1, unless the ledger asks for another value of the rating
  */
-export function pumperHydraulics(pump: DraftingPump, ledger?: Ledger): PumperHydraulics {
-  const rated_gpm = pump.rated_gpm === undefined || !ledger ? (pump.rated_gpm ?? 0) : takeKnown(ledger, pump, 'rated_gpm', pump.rated_gpm)
-  const ability = pump.rated_gpm ? rated_gpm / pump.rated_gpm : 1
-  const { ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, isOverRated, pumpTop_ft, testPoints, curvePoints } = pump
+export function pumpAbility(ledger: Ledger, pump: DraftingPump): number {
+  if (!pump.rated_gpm) return 1
+  const isTested = (pump.testPoints?.length ?? 0) + (pump.curvePoints?.length ?? 0) > 0
+  return takeKnown(ledger, pump, 'rated_gpm', pump.rated_gpm, isTested && pump.evidence?.rated_gpm?.spreadShare === undefined ? spreadByMark.measured : undefined) / pump.rated_gpm
+}
+
+/** What is known of a pump, as the drafting law wants it. */
+export function pumperHydraulics(pump: DraftingPump): PumperHydraulics {
+  const { rated_gpm = 0, ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, isOverRated, pumpTop_ft, testPoints, curvePoints } = pump
   return {
     rated_gpm, ratedLift_ft, dryVacuum_inHg, dryVacuumAltitude_ft, pumpTop_ft,
     overRating: isOverRated,
-    curvePoints: curvePoints?.map(({ netPressure_psi, flow_gpm }) => ({ netPressure_psi, flow_gpm: flow_gpm * ability })),
+    curvePoints: curvePoints?.map(({ netPressure_psi, flow_gpm }) => ({ netPressure_psi, flow_gpm })),
     testPoints: testPoints?.map((point) => ({
       lift_ft: point.lift_ft,
-      flow_gpm: point.flow_gpm * ability,
+      flow_gpm: point.flow_gpm,
       altitude_ft: point.altitude_ft ?? defaults.altitude_ft.value,
       water_degF: point.water_degF ?? defaults.water_degF.value,
       suction: { size_in: point.suction_in, length_ft: point.suction_ft ?? 20, lineCount: point.suctionLineCount ?? 1 },

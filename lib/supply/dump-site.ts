@@ -5,7 +5,7 @@ import type { DumpSpec } from '../shuttle'
 import { GALLONS_PER_CUBIC_FOOT } from '../units'
 import { arrival } from './arrival'
 import { defaults } from './defaults'
-import { draftPlace, pumperHydraulics } from './drafting'
+import { draftPlace, pumpAbility, pumperHydraulics } from './drafting'
 import { numberKey, take, takeDefault, takeKnown, type Ledger } from './ledger'
 import type { Ways } from './ways'
 
@@ -46,9 +46,9 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
 
   let pump_gpm = pump?.rated_gpm ? 0 : takeDefault(ledger, site.id, 'dumpPump_gpm', defaults.dumpPump_gpm)
   if (pump?.rated_gpm) {
-    const hydraulics = pumperHydraulics(pump, ledger)
+    const hydraulics = pumperHydraulics(pump)
     const size_in = pump.kind === 'pumper' ? (pump.suction_in ?? defaults.suctionSize_in.value) : defaults.suctionSize_in.value
-    pump_gpm = draftCapacity({
+    pump_gpm = pumpAbility(ledger, pump) * draftCapacity({
       pumper: hydraulics,
       suction: { size_in, length_ft: defaults.suctionLength_ft.value, lineCount: 1, strainer: 'low-level' },
       place: draftPlace(ledger, bundle.district, take(ledger, site, 'dumpLift_ft', undefined, defaults.dumpLift_ft), undefined),

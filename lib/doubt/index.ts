@@ -1,0 +1,12 @@
+/** How sure an answer is: its numbers doubted as their evidence says, night by night. */
+export { doubtInputs, type DoubtInput } from './input'
+export { prepareDoubt, type DoubtModel, type ModelOptions } from './model'
+export { nightDrawer, nightSeed, type Night } from './draw-night'
+export { nightFlow, type NightFlow } from './night-flow'
+export { nightRun, type NightRun } from './night-run'
+export { tripSpreadShare, withTripSpread } from './trip-spread'
+export {
+  dependableFlow, dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED, type DependableFlow, type DependableOptions,
+} from './dependable'
+export { quantile, shareError } from './quantile'
+export { sampleNights, type NightSample } from './sample-nights'

@@ -1,0 +1,67 @@
+import { compileShuttle, gridFor, sustainableFlow, type ShuttleSpec, type TripStage } from '../shuttle'
+import type { CompiledPlan } from '../supply'
+import { doubtInputs, type DoubtInput } from './input'
+import { movesOf, planNumbers, PUMP } from './moves'
+import { isMoment } from './spec-numbers'
+import { withTripSpread } from './trip-spread'
+
+/**
+ * A plan made ready for nights by the thousand. Plain data, so that it can be sent to another
+ * worker whole; the same plan gives the same model everywhere.
+ */
+export type DoubtModel = {
+  readonly planId: string
+  /** The plan as numbers, with the spread of single trips. */
+  readonly spec: ShuttleSpec
+  readonly pump_gpm: number
+  /** Sustainable flow of the plan as it is, nothing varying. */
+  readonly expected_gpm: number
+  /** Flows are tried on this grid in every night, refined inside the step. */
+  readonly grid_gpm: number
+  readonly inputs: readonly DoubtInput[]
+  /** Numbers that some input moves. */
+  readonly numbers: readonly ModelNumber[]
+  /** By input: its knots, and the numbers it moves with their ratios, one a knot. */
+  readonly moves: readonly { readonly knots: readonly number[]; readonly targets: readonly { readonly number: number; readonly ratios: readonly number[] }[] }[]
+}
+
+export type ModelNumber = { readonly path: string; readonly planned: number; readonly adds: boolean }
+
+export type ModelOptions = {
+  /** Half the range of single trips by stage. Default `tripSpreadShare`. */
+  readonly tripSpread?: Readonly<Partial<Record<TripStage, number>>>
+  /** The inputs to doubt. Default all of the plan's. */
+  readonly inputs?: readonly DoubtInput[]
+}
+
+/**
+ * Works out what every doubt of a plan does to its numbers.
+ *
+ * @returns undefined when something blocks the plan's answer
+ */
+export function prepareDoubt(compiled: CompiledPlan, options: ModelOptions = {}): DoubtModel | undefined {
+  const { spec, bundle } = compiled
+  const planned = planNumbers(compiled)
+  if (!spec || !planned) return undefined
+  const pump_gpm = planned.get(PUMP) ?? 0
+  const held = sustainableFlow(compileShuttle(spec))
+  const inputs: DoubtInput[] = []
+  const moves: DoubtModel['moves'][number][] = []
+  const indexes = new Map<string, number>()
+  const indexOf = (path: string): number => indexes.get(path) ?? (indexes.set(path, indexes.size), indexes.size - 1)
+  for (const input of options.inputs ?? doubtInputs(compiled)) {
+    const { knots, ratios } = movesOf(compiled, input)
+    if (ratios.size === 0 && knots.length > 1) continue
+    inputs.push(input)
+    moves.push({ knots, targets: [...ratios].map(([path, ratio]) => ({ number: indexOf(path), ratios: ratio })) })
+  }
+  return {
+    planId: bundle.plan.id,
+    spec: withTripSpread(spec, options.tripSpread),
+    pump_gpm,
+    expected_gpm: Math.min(held.flow_gpm, pump_gpm),
+    grid_gpm: gridFor(held.bound_gpm),
+    inputs, moves,
+    numbers: [...indexes.keys()].map((path) => ({ path, planned: planned.get(path) ?? 0, adds: isMoment(path) })),
+  }
+}

@@ -14,6 +14,13 @@ export const dataSetSchema = z.strictObject({
   dataDate: z.string().max(40).optional().describe('date of the data, when the file says'),
 })
 
+/** Elevation, with how far its heights may be off. */
+export const terrainSetSchema = dataSetSchema.extend({
+  verticalDoubt_ft: quantity(0, 300).optional().describe('most heights lie within so much of the truth'),
+  doubtBasis: z.enum(['stated', 'published', 'assumed']).optional().describe('how that doubt is known'),
+  step_ft: quantity(0, 10_000).optional().describe('from one height to the next'),
+})
+
 /** Station: where apparatus comes from. */
 export const stationSchema = z.strictObject({
   ...itemFields('station'),
@@ -128,7 +135,7 @@ export const districtSchema = z.strictObject({
   average_mph: quantity(5, 75).optional().describe('average speed of the handbook travel formula, default 35'),
   roads: dataSetSchema.optional(),
   map: dataSetSchema.optional(),
-  terrain: dataSetSchema.optional(),
+  terrain: terrainSetSchema.optional(),
   stations: z.array(stationSchema).max(500),
   sources: z.array(sourceSchema).max(5000),
   draftSites: z.array(draftSiteSchema).max(5000),
@@ -139,6 +146,7 @@ export const districtSchema = z.strictObject({
 })
 
 export type DataSet = z.infer<typeof dataSetSchema>
+export type TerrainSet = z.infer<typeof terrainSetSchema>
 export type Station = z.infer<typeof stationSchema>
 export type Source = z.infer<typeof sourceSchema>
 export type DraftSite = z.infer<typeof draftSiteSchema>

@@ -12,21 +12,53 @@ export type ChartLine = {
 /** Told apart without colour. */
 const dashes = [undefined, '7 3', '2 3', '9 3 2 3', '5 2', '1 2', '12 4', '4 2 1 2']
 
-/** Where a tender is on its road: at the dump until it leaves, at the fill until it leaves, between while it drives. */
+/**
+ * Where a tender is on its road: at the dump until it leaves, at the fill until it leaves, between while it drives. A
+ * wait at a one-lane stretch is flat, as far along as the part of the leg's driving that lies behind it.
+ */
 export function linesOf({ tenders }: Pick<SupplyChart, 'tenders'>): ChartLine[] {
   return tenders.map(({ id, segments }, index) => {
     const points: ChartLine['points'] = []
     const waits: ChartLine['waits'] = []
-    for (const { phase, from_s, to_s } of segments) {
-      const [from, to] = phase === 'drives-to-fill' ? [0, 1] : phase === 'drives-to-dump' ? [1, 0] : isAtFill(phase) ? [1, 1] : [0, 0]
-      points.push({ time_s: from_s, share: from }, { time_s: to_s, share: to })
-      if (phase.startsWith('waits')) waits.push({ from_s, to_s, share: from })
+    for (let k = 0; k < segments.length; k++) {
+      const leg = legFrom(segments, k)
+      if (leg.length > 0) {
+        const [from, to] = leg[0]?.phase === 'drives-to-dump' ? [1, 0] : [0, 1]
+        const driving_s = leg.reduce((sum, one) => sum + (isDriving(one.phase) ? one.to_s - one.from_s : 0), 0)
+        let driven_s = 0
+        for (const { phase, from_s, to_s } of leg) {
+          const before = from + (to - from) * (driven_s / driving_s)
+          if (isDriving(phase)) driven_s += to_s - from_s
+          else waits.push({ from_s, to_s, share: before })
+          points.push({ time_s: from_s, share: before }, { time_s: to_s, share: from + (to - from) * (driven_s / driving_s) })
+        }
+        k += leg.length - 1
+        continue
+      }
+      const { phase, from_s, to_s } = segments[k]!
+      const share = isAtFill(phase) ? 1 : 0
+      points.push({ time_s: from_s, share }, { time_s: to_s, share })
+      if (phase.startsWith('waits')) waits.push({ from_s, to_s, share })
     }
     return { id, points, waits, letter: String(index + 1), dash: dashes[index % dashes.length] }
   })
 }
 
-const isAtFill = (phase: string): boolean => phase === 'waits-to-fill' || phase === 'takes-bay' || phase === 'fills' || phase === 'clears-bay'
+type Segments = SupplyChart['tenders'][number]['segments']
+
+/** The segments of the leg that begins at `from`: driving, and waiting on the road in between; none when it does not drive then. */
+function legFrom(segments: Segments, from: number): Segments {
+  const phase = segments[from]?.phase
+  if (!phase || !isDriving(phase)) return []
+  let upTo = from + 1
+  while (segments[upTo]?.phase === 'waits-at-road' || (upTo > from + 1 && segments[upTo]?.phase === phase)) upTo++
+  return segments.slice(from, upTo)
+}
+
+const isDriving = (phase: string): boolean => phase === 'drives-to-fill' || phase === 'drives-to-dump'
+
+const isAtFill = (phase: string): boolean =>
+  phase === 'waits-to-fill' || phase === 'takes-bay' || phase === 'waits-in-bay' || phase === 'fills' || phase === 'clears-bay'
 
 /** Path of a line up to a time; a drive that goes on past it is cut there. */
 export function pathOf(points: ChartLine['points'], end_s: number, x: (time_s: number) => number, y: (share: number) => number): string {

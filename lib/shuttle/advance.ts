@@ -5,13 +5,13 @@ import { replanFill, syncFill } from './fill-site'
 import { handleDemand, handleEngine, replanFire, syncFire } from './fire-ground'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
-import { handleTender, openSite } from './tender'
+import { handleTender, openPlaces, openSite } from './tender'
 
 /**
  * Lets a run go on until a moment, all events at that moment included.
  *
  * Events are taken in the order (time, priority, sequence): tenders in the order in which
- * their events were set, then demand, first engine, pumpers, levels of tanks, sources. The next one is found by
+ * their events were set, then demand, first engine, pumpers, levels of tanks, sources, places that open late. The next one is found by
  * a scan over one entry a tender and two or three a site, which below 64 entries is
  * quicker than any queue. Water is not touched between the events that change its rates, so
  * stopping in between changes nothing.
@@ -23,7 +23,7 @@ import { handleTender, openSite } from './tender'
 export function advance(scenario: Scenario, state: SimState, until_s: number, on?: OnEvent): void {
   requireThat(until_s >= state.clock_s[0]!, 'until_s', until_s, 'not before the clock')
   const { next_s, rank, end_s, isFireDue } = state
-  const { demand, engine, pumpers, dumps, fills, count } = scenario.entities
+  const { demand, engine, pumpers, dumps, fills, places, count } = scenario.entities
   const dumpCount = scenario.dumps.count
   for (;;) {
     let now_s = Infinity
@@ -51,7 +51,8 @@ export function advance(scenario: Scenario, state: SimState, until_s: number, on
       next_s[who] = Infinity
       syncDump(scenario, state, d, now_s)
       replanDump(scenario, state, d, now_s, on)
-    } else {
+    } else if (who === places) openPlaces(scenario, state, now_s, on)
+    else {
       const f = who - fills
       if (state.open[dumpCount + f] === 0) openSite(scenario, state, dumpCount + f, now_s, on)
       next_s[who] = Infinity

@@ -31,7 +31,7 @@ export function settledBalance(scenario: Scenario, state: SimState): Balance {
   const initial_gal = state.fire[FIRE.initial_gal]!
   const drawn_gal = sum(state.drawn_gal)
   const delivered_gal = state.fire[FIRE.delivered_gal]!
-  const stored_gal = sum(state.level_gal) + sum(state.booster_gal) + state.fire[FIRE.engine_gal]!
+  const stored_gal = sum(state.level_gal) + sum(state.front_gal) + sum(state.booster_gal) + state.fire[FIRE.engine_gal]!
   const spilled_gal = sum(state.spilled_gal)
   let inTransit_gal = 0
   for (let i = 0; i < scenario.tenders.count; i++) {

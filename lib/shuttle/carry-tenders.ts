@@ -1,9 +1,10 @@
+import { ownWay, passAllLanes } from './carry-roads'
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
-import { FIRE, type SimState } from './state'
+import { FIRE, FREE, type SimState } from './state'
 
 const isAtDump = (phase: number): boolean => phase >= PHASE.waitsToDump && phase <= PHASE.clearsPosition
-const isAtFill = (phase: number): boolean => phase >= PHASE.waitsToFill && phase <= PHASE.clearsBay
+const isAtFill = (phase: number): boolean => (phase >= PHASE.waitsToFill && phase <= PHASE.clearsBay) || phase === PHASE.waitsInBay
 const isInSlot = (phase: number): boolean => (isAtDump(phase) && phase !== PHASE.waitsToDump) || (isAtFill(phase) && phase !== PHASE.waitsToFill)
 
 /** Every tender of `to` as it was, its place found again by the id of the site. */
@@ -14,9 +15,10 @@ export function carryTenders(from: Scenario, old: SimState, tenderFrom: readonly
       brought_gal += next.load_gal[i]! - (source < 0 ? 0 : old.load_gal[source]!)
       return
     }
-    const floats = ['phaseSince_s', 'ticket', 'load_gal', 'rate_gpm', 'pace', 'waitedToDump_s', 'waitedToFill_s', 'given_gal', 'left_s'] as const
+    const floats = ['phaseSince_s', 'ticket', 'load_gal', 'rate_gpm', 'pace', 'waitedToDump_s', 'waitedToFill_s', 'given_gal', 'left_s', 'waitedOnRoad_s', 'restedAt_s'] as const
     for (const field of floats) next[field][i] = old[field][source]!
     for (const field of ['phase', 'part', 'rounds', 'filled'] as const) next[field][i] = old[field][source]!
+    next.way[i] = old.way[source]! < to.tenders.wayCount[i]! ? old.way[source]! : ownWay(to, i)
     next.next_s[i] = old.next_s[source]!
     next.rank[i] = old.rank[source]!
     const excess_gal = next.load_gal[i]! - to.tenders.load_gal[i]!
@@ -46,8 +48,9 @@ function place(from: Scenario, oldPlace: number, to: Scenario, next: SimState, i
   const now_s = next.clock_s[0]!
   const newDump = to.tenders.dump[i]!
   const newFill = to.dumps.count + to.tenders.fill[i]!
-  if (phase === PHASE.gone || phase === PHASE.drivesToDump || phase === PHASE.drivesToFill) {
-    next.place[i] = phase === PHASE.drivesToFill ? newFill : newDump
+  if (phase === PHASE.gone || phase === PHASE.rests || phase === PHASE.drivesToDump || phase === PHASE.drivesToFill || phase === PHASE.waitsAtRoad) {
+    next.place[i] = wasDump ? newDump : newFill
+    next.way[i] = ownWay(to, i)
     return
   }
   const hasWater = wasDump ? phase !== PHASE.clearsPosition : phase === PHASE.clearsBay
@@ -56,6 +59,8 @@ function place(from: Scenario, oldPlace: number, to: Scenario, next: SimState, i
   next.rate_gpm[i] = 0
   next.phaseSince_s[i] = now_s
   next.next_s[i] = now_s + (hasWater ? to.tenders.toDump_s[i]! : to.tenders.toFill_s[i]!)
+  next.way[i] = ownWay(to, i)
+  passAllLanes(to, next, i, hasWater)
 }
 
 /** Puts everyone back into position or bay, in the same one where it still exists, and counts the lines. */
@@ -79,8 +84,8 @@ export function seatTenders(
     seated.sort((a, b) => offsetOf(a) - offsetOf(b))
     for (const i of seated) {
       const wanted = first + offsetOf(i)
-      let slot = wanted < upTo && next.slotTender[wanted]! < 0 ? wanted : first
-      while (slot < upTo && next.slotTender[slot]! >= 0) slot++
+      let slot = wanted < upTo && next.slotTender[wanted] === FREE ? wanted : first
+      while (slot < upTo && next.slotTender[slot] !== FREE) slot++
       if (slot < upTo) {
         next.slot[i] = slot
         next.slotTender[slot] = i
@@ -108,6 +113,8 @@ function returnToLine(to: Scenario, next: SimState, i: number, site: number): vo
     next.phase[i] = isDump ? PHASE.drivesToFill : PHASE.drivesToDump
     next.place[i] = isDump ? to.dumps.count + to.tenders.fill[i]! : to.tenders.dump[i]!
     next.next_s[i] = now_s + (isDump ? to.tenders.toFill_s[i]! : to.tenders.toDump_s[i]!)
+    next.way[i] = ownWay(to, i)
+    passAllLanes(to, next, i, !isDump)
     return
   }
   next.phase[i] = site < to.dumps.count ? PHASE.waitsToDump : PHASE.waitsToFill

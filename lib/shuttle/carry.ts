@@ -1,12 +1,14 @@
+import { carryRoads } from './carry-roads'
 import { carryTenders, seatTenders } from './carry-tenders'
+import { admitWaiting } from './drive'
 import { replanDump, syncDump } from './dump-site'
 import { replanFill, syncFill } from './fill-site'
 import { replanFire, syncFire } from './fire-ground'
 import { ENGINE, PHASE, PUMPER } from './phase'
 import type { Scenario } from './scenario'
 import { begin } from './start'
-import { FIRE, fork, type SimState } from './state'
-import { admitNext } from './tender'
+import { CLOSED, FIRE, fork, FREE, type SimState } from './state'
+import { admitNext, openNextBay } from './tender'
 
 /** For each item of `to` its index in `from`, -1 when it is new. */
 function indexesById(from: readonly { readonly id: string }[], to: readonly { readonly id: string }[]): number[] {
@@ -54,15 +56,17 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
   carryEngine(from, old, to, next)
   dumpFrom.forEach((source, d) => carryDump(from, old, source, to, next, d))
   fillFrom.forEach((source, f) => carryFill(from, old, source, to, next, f))
+  openLatePlaces(to, next)
   leaveSites(from, old, dumpFrom, fillFrom, next)
   carryTenders(from, old, tenderFrom, to, next)
   seatTenders(from, old, tenderFrom, dumpFrom, fillFrom, to, next)
+  carryRoads(from, old, tenderFrom, to, next)
   next.fire[FIRE.allReady_s] = allReadyAt(to, next)
   next.end_s[0] = next.fire[FIRE.allReady_s]! + to.demand.afterReady_s
 
   for (let site = 0; site < to.dumps.count + to.fills.count; site++) {
     for (let slot = to.slots.from[site]!; slot < to.slots.upTo[site]!; slot++) {
-      if (next.open[site] && next.slotTender[slot]! < 0) admitNext(to, next, site, slot, now_s, undefined)
+      if (next.open[site] && next.slotTender[slot] === FREE) admitNext(to, next, site, slot, now_s, undefined)
     }
   }
   changedDumps.forEach((isChanged, d) => {
@@ -76,7 +80,9 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
     next.fillSince_s[f] = now_s
     forgetRates(to, next, to.dumps.count + f)
     replanFill(to, next, f, now_s, undefined)
+    openNextBay(to, next, f, now_s, undefined)
   })
+  for (let lane = 0; lane < to.laneCount; lane++) if (next.laneInside[lane] === 0) admitWaiting(to, next, lane, now_s, undefined)
   if (hasDemandMoved || next.isFireDue[0] !== 0) {
     next.isFireDue[0] = 0
     syncFire(to, next, now_s)
@@ -145,13 +151,19 @@ function carryDump(from: Scenario, old: SimState, source: number, to: Scenario, 
     return
   }
   const floats = [
-    'dumpSince_s', 'level_gal', 'target_gal', 'in_gpm', 'spill_gpm', 'out_gpm', 'boosterOut_gpm', 'booster_gal', 'reprimed_s', 'supplyReady_s',
+    'dumpSince_s', 'level_gal', 'target_gal', 'in_gpm', 'enter_gpm', 'leak_gpm', 'front_gal', 'spill_gpm', 'out_gpm', 'boosterOut_gpm', 'booster_gal', 'reprimed_s', 'supplyReady_s',
     'received_gal', 'spilled_gal', 'pumped_gal', 'heldBack_s', 'pumping_s', 'lost_s', 'lowest_gal', 'lowest_s',
   ] as const
   for (const field of floats) next[field][d] = old[field][source]!
   for (const field of ['pumper', 'full', 'finished', 'losses', 'open'] as const) next[field][d] = old[field][source]!
   if (old.open[source]) next.next_s[to.entities.dumps + d] = old.next_s[from.entities.dumps + source]!
   if (old.pumper[source] !== PUMPER.setsUp) next.next_s[to.entities.pumpers + d] = old.next_s[from.entities.pumpers + source]!
+  // What no longer has room in front goes to the tanks behind, as far as they hold it.
+  const moved_gal = next.front_gal[d]! - to.dumps.front_gal[d]!
+  if (moved_gal > 0) {
+    next.front_gal[d] = to.dumps.front_gal[d]!
+    next.level_gal[d] = next.level_gal[d]! + moved_gal
+  }
   const lost_gal = next.level_gal[d]! - to.demand.lip_gal[d]!
   if (lost_gal > 0) {
     next.level_gal[d] = to.demand.lip_gal[d]!
@@ -176,10 +188,20 @@ function carryFill(from: Scenario, old: SimState, source: number, to: Scenario, 
   if (before_gal !== Infinity && after_gal !== Infinity) next.source_gal[f] = Math.max(0, old.source_gal[source]! + (after_gal - before_gal))
 }
 
+/** Places whose time has come are open; the next ones are waited for. */
+function openLatePlaces(to: Scenario, next: SimState): void {
+  const { late } = to.slots
+  const now_s = next.clock_s[0]!
+  const opened = late.filter(({ from_s }) => from_s <= now_s).length
+  late.forEach(({ slot }, k) => { next.slotTender[slot] = k < opened ? FREE : CLOSED })
+  next.opened[0] = opened
+  if (late.length > 0) next.next_s[to.entities.places] = late[opened]?.from_s ?? Infinity
+}
+
 /** What was drawn, spilled or stored at sites that are no more goes out of the sums together with them. */
 function leaveSites(from: Scenario, old: SimState, dumpFrom: readonly number[], fillFrom: readonly number[], next: SimState): void {
   from.spec.dumps.forEach((_, d) => {
-    if (!dumpFrom.includes(d)) addInitial(next, -(old.level_gal[d]! + old.booster_gal[d]! + old.spilled_gal[d]!))
+    if (!dumpFrom.includes(d)) addInitial(next, -(old.level_gal[d]! + old.front_gal[d]! + old.booster_gal[d]! + old.spilled_gal[d]!))
   })
   from.spec.fills.forEach((_, f) => { if (!fillFrom.includes(f)) addInitial(next, old.drawn_gal[f]!) })
 }

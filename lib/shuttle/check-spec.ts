@@ -3,6 +3,7 @@ import { SECONDS_PER_MINUTE } from '../units'
 import { draftLimitAt } from './draft-limit'
 import type { ShuttleSpec } from './spec'
 import { specBreaches } from './spec-breaches'
+import { waysOfTender } from './way-table'
 
 /**
  * What is wrong or doubtful in a spec before any run is made.
@@ -32,11 +33,12 @@ export function checkSpec(spec: ShuttleSpec): Issue[] {
     } else if (reserve_gal > dump.capacity_gal) {
       issues.push(issue('tank-below-reserve', 'warn', [dump.id], { ...values, reserve_gal }))
     }
-    const comers = coming.filter(({ dumpIndex }) => dumpIndex === i)
+    const comers = coming.filter((tender) => waysOfTender(tender).some(({ dumpIndex }) => dumpIndex === i))
     if (comers.length === 0 && dump.demandShare > 0) issues.push(issue('dump-without-tender', 'warn', [dump.id]))
     const load_gal = comers.reduce((most, { usable_gal }) => Math.max(most, usable_gal), 0)
-    if (load_gal > dump.capacity_gal) {
-      issues.push(issue('tank-smaller-than-load', 'note', [dump.id], { capacity_gal: dump.capacity_gal, load_gal }))
+    const takes_gal = dump.front?.capacity_gal ?? dump.capacity_gal
+    if (load_gal > takes_gal) {
+      issues.push(issue('tank-smaller-than-load', 'note', [dump.id], { capacity_gal: takes_gal, load_gal }))
     }
   })
   for (const { id, arrive_s, withdraw_s } of coming) {

@@ -1,10 +1,12 @@
 import { requireThat } from '../issue'
+import { SECONDS_PER_MINUTE } from '../units'
 import { chanceTableFor } from './chance'
 import { demandTableFor } from './demand-table'
 import type { EntityTable, FillTable, Scenario, SlotTable, TenderTable } from './scenario'
 import type { ShuttleSpec, TenderSpec } from './spec'
 import { specBreaches } from './spec-breaches'
 import { startOf } from './start'
+import { wayTablesFor } from './way-table'
 
 /**
  * Turns a spec into the immutable tables that runs are made on.
@@ -17,6 +19,10 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
   const breach = specBreaches(spec)[0]
   if (breach) requireThat(false, breach.path, breach.value, breach.rule)
   const { dumps, fills, tenders } = spec
+  const slots = slotTableFor([
+    ...dumps.map(({ positionCount, ready_s, positionReady_s }) => ({ count: positionCount, ready_s, places_s: positionReady_s })),
+    ...fills.map(({ bayCount, ready_s, bayReady_s }) => ({ count: bayCount, ready_s, places_s: bayReady_s })),
+  ])
   const tables = {
     spec,
     ids: [...dumps, ...fills, ...tenders].map(({ id }) => id),
@@ -30,10 +36,15 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
       reprime_s: Float64Array.from(dumps, ({ reprime_s }) => reprime_s),
       booster_gal: Float64Array.from(dumps, ({ booster_gal }) => booster_gal),
       share: Float64Array.from(dumps, ({ demandShare }) => demandShare),
+      front_gal: Float64Array.from(dumps, ({ front }) => front?.capacity_gal ?? 0),
+      transfer_gpm: Float64Array.from(dumps, ({ front }) => front?.transfer_gpm ?? 0),
+      intakeLimit_gpm: Float64Array.from(dumps, ({ intakeLimit_gpm }) => intakeLimit_gpm ?? Infinity),
+      leak_gpm: Float64Array.from(dumps, ({ leak_gpm }) => leak_gpm ?? 0),
     },
     fills: fillTableFor(spec),
-    slots: slotTableFor([...dumps.map(({ positionCount }) => positionCount), ...fills.map(({ bayCount }) => bayCount)]),
-    entities: entityTableFor(tenders.length, dumps.length, fills.length),
+    slots,
+    laneCount: spec.lanes?.length ?? 0,
+    entities: entityTableFor(tenders.length, dumps.length, fills.length, slots.late.length > 0),
     demand: demandTableFor(spec, 'planned'),
     chance: chanceTableFor(spec, options.exponential ?? false),
   }
@@ -69,6 +80,11 @@ function tenderTableFor(tenders: readonly TenderSpec[]): TenderTable {
     dumpRate_gpm: Float64Array.from(tenders.flatMap(({ dumpRate_gpm }) => dumpRate_gpm)),
     partFrom: Int32Array.from(tenders, ({ dumpRate_gpm }) => { const from = part; part += dumpRate_gpm.length; return from }),
     partCount: Int32Array.from(tenders, ({ dumpRate_gpm }) => dumpRate_gpm.length),
+    dumpAlone_s: floats(({ dumpRate_gpm, usable_gal }) =>
+      dumpRate_gpm.reduce((sum, rate_gpm) => sum + (usable_gal / dumpRate_gpm.length / rate_gpm) * SECONDS_PER_MINUTE, 0)),
+    restAfter_s: floats(({ rest }) => rest?.after_s ?? Infinity),
+    rest_s: floats(({ rest }) => rest?.break_s ?? 0),
+    ...wayTablesFor(tenders),
   }
 }
 
@@ -81,20 +97,25 @@ function fillTableFor({ fills }: ShuttleSpec): FillTable {
     inflow_gpm: Float64Array.from(fills, ({ inflow_gpm }) => inflow_gpm ?? 0),
     bayRate_gpm: Float64Array.from(fills.flatMap(({ bayRate_gpm }) => bayRate_gpm)),
     rateFrom: Int32Array.from(fills, ({ bayCount }) => { const from = rate; rate += bayCount; return from }),
+    flowing: Int32Array.from(fills, ({ bayCount, flowingBayCount }) => flowingBayCount ?? bayCount),
   }
 }
 
-function slotTableFor(counts: readonly number[]): SlotTable {
+type Places = { readonly count: number; readonly ready_s: number; readonly places_s: readonly number[] | undefined }
+
+function slotTableFor(sites: readonly Places[]): SlotTable {
   let slot = 0
-  const from = Int32Array.from(counts, (count) => { const first = slot; slot += count; return first })
-  return { count: slot, from, upTo: Int32Array.from(counts, (count, i) => from[i]! + count) }
+  const from = Int32Array.from(sites, ({ count }) => { const first = slot; slot += count; return first })
+  const late = sites.flatMap(({ ready_s, places_s }, site) => (places_s ?? []).flatMap((from_s, k) => (from_s > ready_s ? [{ slot: from[site]! + k, site, from_s }] : [])))
+  return { count: slot, from, upTo: Int32Array.from(sites, ({ count }, i) => from[i]! + count), late: late.sort((a, b) => a.from_s - b.from_s) }
 }
 
 /** What brings water or asks for it happens before what runs out at the same moment. */
-function entityTableFor(tenders: number, dumps: number, fills: number): EntityTable {
+function entityTableFor(tenders: number, dumps: number, fills: number, hasLatePlaces: boolean): EntityTable {
   const demand = tenders
   const engine = demand + 1
   const pumpers = engine + 1
   const levels = pumpers + dumps
-  return { count: levels + dumps + fills, demand, engine, pumpers, dumps: levels, fills: levels + dumps }
+  const places = levels + dumps + fills
+  return { count: places + (hasLatePlaces ? 1 : 0), demand, engine, pumpers, dumps: levels, fills: levels + dumps, places }
 }

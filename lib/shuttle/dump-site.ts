@@ -26,8 +26,12 @@ export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: 
     state.received_gal[d] = state.received_gal[d]! + in_gpm * elapsed_min
   }
   const out_gpm = state.out_gpm[d]!
-  const level_gal = state.level_gal[d]! + (in_gpm - out_gpm) * elapsed_min
+  const enter_gpm = state.enter_gpm[d]!
+  const leak_gpm = state.leak_gpm[d]!
+  const level_gal = state.level_gal[d]! + (enter_gpm - out_gpm - leak_gpm) * elapsed_min
   state.level_gal[d] = level_gal
+  if (enter_gpm !== in_gpm) state.front_gal[d] = state.front_gal[d]! + (in_gpm - enter_gpm) * elapsed_min
+  if (leak_gpm > 0) state.spilled_gal[d] = state.spilled_gal[d]! + leak_gpm * elapsed_min
   state.pumped_gal[d] = state.pumped_gal[d]! + out_gpm * elapsed_min
   if (state.full[d]) state.heldBack_s[d] = state.heldBack_s[d]! + elapsed_s
   if (state.spill_gpm[d]! > 0) state.spilled_gal[d] = state.spilled_gal[d]! + state.spill_gpm[d]! * elapsed_min
@@ -48,6 +52,8 @@ export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: 
  * Sets the rates at dump site `d` from now on, and when its level or its pumper next
  * changes something.
  *
+ * With tanks in front, tenders dump into those, and water goes over to the ones drafted from at
+ * the transfer rate: no more than is dumped once the front is empty, no more than is drawn once the rest is full.
  * A full tank takes water at the rate it is drawn and no more; those dumping then give
  * way alike, each at the same part of its own rate. A draft is lost when the level stands at the limit
  * and falls, and is sought again once the level has reached the restart volume.
@@ -77,6 +83,19 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
     state.level_gal[d] = level_gal
   }
 
+  const isOpen = demand.kind === 'open'
+  const given_gpm = wanted_gpm
+  if (wanted_gpm > dumps.intakeLimit_gpm[d]!) wanted_gpm = dumps.intakeLimit_gpm[d]!
+  const front_gal = isOpen ? 0 : dumps.front_gal[d]!
+  let enter_gpm = wanted_gpm
+  if (front_gal > 0) {
+    const level = state.front_gal[d]!
+    if (level !== 0 && level < SAME_LEVEL_GAL) state.front_gal[d] = 0
+    else if (level > front_gal - SAME_LEVEL_GAL) state.front_gal[d] = front_gal
+    enter_gpm = state.front_gal[d] === 0 ? Math.min(wanted_gpm, dumps.transfer_gpm[d]!) : dumps.transfer_gpm[d]!
+  }
+  const leak_gpm = isOpen ? 0 : dumps.leak_gpm[d]!
+
   const flow_gpm = demand.siteFlow_gpm[at]!
   const limit_gal = demand.limit_gal[at]!
   if (state.pumper[d] === PUMPER.waitsForSupply && isSupplied(scenario, state, d, at, level_gal)) becomeReady(scenario, state, d, now_s, on)
@@ -86,7 +105,7 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
     if (on) on(EVENT.reprime, now_s, -1, d)
   }
   let out_gpm = state.pumper[d] === PUMPER.draws ? flow_gpm : 0
-  if (out_gpm > 0 && (level_gal < limit_gal - SAME_LEVEL_GAL || (level_gal <= limit_gal + SAME_LEVEL_GAL && wanted_gpm < out_gpm))) {
+  if (out_gpm > 0 && (level_gal < limit_gal - SAME_LEVEL_GAL || (level_gal <= limit_gal + SAME_LEVEL_GAL && enter_gpm < out_gpm + leak_gpm))) {
     state.pumper[d] = PUMPER.lost
     state.losses[d] = state.losses[d]! + 1
     out_gpm = 0
@@ -105,16 +124,33 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
     state.next_s[entities.pumpers + d] = Math.min(boosterEnd_s, state.reprimed_s[d]!)
   }
 
-  const isFull = level_gal >= demand.lip_gal[d]! - SAME_LEVEL_GAL && wanted_gpm > out_gpm
+  const leaks_gpm = level_gal <= SAME_LEVEL_GAL && enter_gpm < out_gpm + leak_gpm ? Math.min(leak_gpm, enter_gpm) : leak_gpm
+  const taken_gpm = out_gpm + leaks_gpm
+  const isBehindFull = level_gal >= demand.lip_gal[d]! - SAME_LEVEL_GAL && enter_gpm > taken_gpm
+  if (isBehindFull) enter_gpm = taken_gpm
+  const isFull = front_gal === 0 ? isBehindFull : state.front_gal[d] === front_gal && wanted_gpm > enter_gpm
   if (isFull !== (state.full[d] === 1)) {
     state.full[d] = isFull ? 1 : 0
     if (on) on(isFull ? EVENT['tank-full'] : EVENT['tank-takes-all'], now_s, -1, d)
   }
-  const opening = isFull ? out_gpm / wanted_gpm : 1
-  state.in_gpm[d] = isFull ? out_gpm : wanted_gpm
+  const in_gpm = isFull ? enter_gpm : wanted_gpm
+  const opening = in_gpm === given_gpm ? 1 : in_gpm / given_gpm
+  state.in_gpm[d] = in_gpm
+  state.enter_gpm[d] = enter_gpm
+  state.leak_gpm[d] = leaks_gpm
   state.spill_gpm[d] = spill_gpm * opening
-  if (wanted_gpm > 0) planDumpers(scenario, state, from, upTo, opening, now_s)
-  planLevel(scenario, state, d, at, state.in_gpm[d]! - out_gpm, now_s)
+  if (given_gpm > 0) planDumpers(scenario, state, from, upTo, opening, now_s)
+  planLevel(scenario, state, d, at, enter_gpm - taken_gpm, now_s)
+  if (front_gal > 0) planFront(scenario, state, d, in_gpm - enter_gpm, now_s)
+}
+
+/** The front runs full or empty: the same entity as the level behind, whichever comes first. */
+function planFront(scenario: Scenario, state: SimState, d: number, net_gpm: number, now_s: number): void {
+  if (net_gpm === 0) return
+  const target_gal = net_gpm > 0 ? scenario.dumps.front_gal[d]! : 0
+  const at_s = now_s + Math.max(0, (target_gal - state.front_gal[d]!) / net_gpm) * SECONDS_PER_MINUTE
+  const entity = scenario.entities.dumps + d
+  if (at_s < state.next_s[entity]!) state.next_s[entity] = at_s
 }
 
 function planDumpers(scenario: Scenario, state: SimState, from: number, upTo: number, opening: number, now_s: number): void {
@@ -150,7 +186,7 @@ function planLevel(scenario: Scenario, state: SimState, d: number, at: number, n
       target_gal = Math.min(target_gal, demand.restart_gal[at]!)
     }
   } else if (net_gpm < 0) {
-    target_gal = demand.limit_gal[at]!
+    target_gal = state.out_gpm[d]! > 0 ? demand.limit_gal[at]! : 0
   }
   state.target_gal[d] = target_gal
   state.next_s[entities.dumps + d] = target_gal === Infinity ? Infinity

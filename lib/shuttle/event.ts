@@ -5,6 +5,7 @@ export const eventKinds = [
   'arrives-at-fill', 'takes-bay', 'starts-fill', 'tops-up', 'ends-fill', 'leaves-fill',
   'pumper-set', 'supply-ready', 'all-supply-ready', 'tank-full', 'tank-takes-all',
   'draft-lost', 'reprime', 'draft-back', 'booster-empty', 'source-empty', 'source-recovers', 'flow',
+  'bay-opens', 'position-opens', 'waits-in-bay', 'waits-at-road', 'enters-one-lane', 'leaves-one-lane', 'rests', 'ends-rest',
 ] as const
 export type EventKind = (typeof eventKinds)[number]
 
@@ -40,6 +41,14 @@ export const EVENT = {
   'source-empty': 27,
   'source-recovers': 28,
   flow: 29,
+  'bay-opens': 30,
+  'position-opens': 31,
+  'waits-in-bay': 32,
+  'waits-at-road': 33,
+  'enters-one-lane': 34,
+  'leaves-one-lane': 35,
+  rests: 36,
+  'ends-rest': 37,
 } as const satisfies { readonly [K in EventKind]: number }
 
 /**
@@ -48,6 +57,7 @@ export const EVENT = {
  * @param kind   number of the kind, see `eventKinds`
  * @param time_s when
  * @param tender index of the tender, -1 when none is meant
- * @param site   index among dump sites for dump events, among fill sites for fill events, -1 when none is meant
+ * @param site   index among dump sites for dump events, among fill sites for fill events, among one-lane stretches
+ *   for events on the road, -1 when none is meant
  */
 export type OnEvent = (kind: number, time_s: number, tender: number, site: number) => void

@@ -3,8 +3,10 @@ import { SECONDS_PER_MINUTE } from '../units'
 import { EVENT } from './event'
 import { runTo, scenarioFor } from './run-shuttle'
 import type { Scenario } from './scenario'
+import type { ShuttleSpec, TenderSpec } from './spec'
 import { begin } from './start'
 import { FIRE } from './state'
+import { waysOfTender } from './way-table'
 
 export type HauledCapacity = {
   /** Into all dump sites together. */
@@ -39,10 +41,13 @@ export function hauledCapacity(scenario: Scenario, options: { readonly afterRead
   const { tenders, dumps, spec } = open
   const state = begin(open)
   const ends_s: number[][] = spec.tenders.map(() => [])
+  const endSites: number[][] = spec.tenders.map(() => [])
   const brought: { time_s: number; dump: number; sum_gal: number }[] = []
   runTo(open, state, (kind, time_s, tender, site) => {
-    if (kind === EVENT['ends-dump']) ends_s[tender]!.push(time_s)
-    else if (kind === EVENT['starts-dump']) brought.push({ time_s, dump: site, sum_gal: state.level_gal[site]! })
+    if (kind === EVENT['ends-dump']) {
+      ends_s[tender]!.push(time_s)
+      endSites[tender]!.push(site)
+    } else if (kind === EVENT['starts-dump']) brought.push({ time_s, dump: site, sum_gal: state.level_gal[site]! })
   })
   const end_s = state.clock_s[0]!
   const steadyFrom_s = ends_s.reduce((latest_s, ends) => Math.max(latest_s, ends[1] ?? 0), 0)
@@ -55,11 +60,10 @@ export function hauledCapacity(scenario: Scenario, options: { readonly afterRead
       if (ends.length > 0 || tender.arrive_s !== undefined) issues.push(issue('tender-makes-no-round', 'note', [tender.id], { end_s }))
       return 0
     }
-    const turns = leastCommonMultiple(spec.dumps[tender.dumpIndex]!.positionCount, spec.fills[tender.fillIndex]!.bayCount)
-    const { rounds, taken_s } = wholeRounds(ends, steadyFrom_s, turns, Math.min(end_s, state.left_s[i]!), end_s)
+    const { rounds, from, taken_s } = wholeRounds(ends, steadyFrom_s, turnsOf(spec, tender), Math.min(end_s, state.left_s[i]!), end_s)
     roundCount = Math.min(roundCount, rounds)
     const gpm = (tenders.load_gal[i]! * tenders.keptShare[i]! * rounds * SECONDS_PER_MINUTE) / taken_s
-    byDump_gpm[tender.dumpIndex] = byDump_gpm[tender.dumpIndex]! + gpm
+    for (const site of endSites[i]!.slice(from + 1, from + rounds + 1)) byDump_gpm[site] = byDump_gpm[site]! + gpm / rounds
     return gpm
   })
   const ready_s = state.fire[FIRE.allReady_s]!
@@ -81,7 +85,7 @@ export function hauledCapacity(scenario: Scenario, options: { readonly afterRead
 }
 
 /** Rounds from dump to dump and the time they took, from the steady window on, else from the tender's own first full round, else all. */
-function wholeRounds(ends: readonly number[], steadyFrom_s: number, turns: number, left_s: number, end_s: number): { rounds: number; taken_s: number } {
+function wholeRounds(ends: readonly number[], steadyFrom_s: number, turns: number, left_s: number, end_s: number): { from: number; rounds: number; taken_s: number } {
   const steady = ends.findIndex((time_s) => time_s >= steadyFrom_s)
   const last = ends.length - 1
   const from = steady >= 0 && steady < last ? steady : last > 1 ? 1 : 0
@@ -90,8 +94,14 @@ function wholeRounds(ends: readonly number[], steadyFrom_s: number, turns: numbe
   const longest_s = ends.reduce((most_s, time_s, k) => (k === 0 ? most_s : Math.max(most_s, time_s - ends[k - 1]!)), 0)
   const tail_s = end_s - ends[last]!
   // Gone, or stopped for longer than any round took: the rest of the run is time without water.
-  if (left_s < end_s || tail_s > 1.5 * longest_s) return { rounds: all, taken_s: end_s - ends[from]! }
-  return { rounds, taken_s: ends[from + rounds]! - ends[from]! }
+  if (left_s < end_s || tail_s > 1.5 * longest_s) return { from, rounds: all, taken_s: end_s - ends[from]! }
+  return { from, rounds, taken_s: ends[from + rounds]! - ends[from]! }
+}
+
+/** Positions and bays of the sites a tender may use, in how many rounds they have all had their turn. */
+function turnsOf(spec: ShuttleSpec, tender: TenderSpec): number {
+  return waysOfTender(tender).reduce((turns, { dumpIndex, fillIndex }) =>
+    leastCommonMultiple(turns, leastCommonMultiple(spec.dumps[dumpIndex]!.positionCount, spec.fills[fillIndex]!.bayCount)), 1)
 }
 
 function leastCommonMultiple(a: number, b: number): number {

@@ -1,5 +1,5 @@
 export type {
-  DemandSpec, DumpSpec, FillSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripStage,
+  DemandSpec, DumpSpec, FillSpec, FrontTank, LanePass, LaneSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripStage, WayLanes, WaySpec,
 } from './spec'
 export { tripStages } from './spec'
 export { checkSpec } from './check-spec'

@@ -12,12 +12,16 @@ export const PHASE = {
   clearsBay: 9,
   drivesToDump: 10,
   gone: 11,
+  waitsInBay: 12,
+  waitsAtRoad: 13,
+  rests: 14,
 } as const
 
 /** Names of the phases, by number. */
 export const phaseNames = [
   'coming', 'waits-to-dump', 'takes-position', 'dumps', 'clears-position', 'drives-to-fill',
   'waits-to-fill', 'takes-bay', 'fills', 'clears-bay', 'drives-to-dump', 'gone',
+  'waits-in-bay', 'waits-at-road', 'rests',
 ] as const
 export type PhaseName = (typeof phaseNames)[number]
 

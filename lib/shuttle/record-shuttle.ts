@@ -93,7 +93,7 @@ export function startRecord(scenario: Scenario, state: SimState, demand?: RunOpt
       event.tenderId = spec.tenders[tender]!.id
       event.water_gal = state.load_gal[tender]!
     }
-    if (site >= 0) event.siteId = (isFillEvent(kind) ? spec.fills[site] : spec.dumps[site])!.id
+    if (site >= 0) event.siteId = (roadEvents.has(kind) ? spec.lanes?.[site] : isFillEvent(kind) ? spec.fills[site] : spec.dumps[site])!.id
     if (site >= 0 && tender < 0) event.water_gal = isFillEvent(kind) ? state.source_gal[site]! : state.level_gal[site]!
     if (event.water_gal === Infinity) delete event.water_gal
     if (kind === EVENT.demand) event.flow_gpm = scenario.demand.flow_gpm[state.stage[0]!]!
@@ -128,13 +128,15 @@ export function recordShuttle(scenario: Scenario, options: RunOptions = {}): Shu
 const fillEvents = new Set<number>([
   EVENT['fill-open'], EVENT['arrives-at-fill'], EVENT['takes-bay'], EVENT['starts-fill'], EVENT['tops-up'],
   EVENT['ends-fill'], EVENT['leaves-fill'], EVENT['source-empty'], EVENT['source-recovers'],
+  EVENT['waits-in-bay'], EVENT['bay-opens'],
 ])
+const roadEvents = new Set<number>([EVENT['waits-at-road'], EVENT['enters-one-lane'], EVENT['leaves-one-lane']])
 const isFillEvent = (kind: number): boolean => fillEvents.has(kind)
 
-/** Level of a dump site's tanks at the clock of a state. */
+/** Level of the tanks a dump site's pumper drafts from, at the clock of a state. */
 export function levelAt(state: SimState, d: number): number {
   const since_min = (state.clock_s[0]! - state.dumpSince_s[d]!) / SECONDS_PER_MINUTE
-  return state.level_gal[d]! + (state.in_gpm[d]! - state.out_gpm[d]!) * since_min
+  return state.level_gal[d]! + (state.enter_gpm[d]! - state.out_gpm[d]! - state.leak_gpm[d]!) * since_min
 }
 
 function withoutMiddlePoints(points: readonly { time_s: number; level_gal: number }[]): { time_s: number; level_gal: number }[] {

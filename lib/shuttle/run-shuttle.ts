@@ -24,7 +24,10 @@ export type DumpRun = {
   /** Out of the tanks and the booster tank to the fire ground. */
   pumped_gal: number
   spilled_gal: number
+  /** In the tanks the pumper drafts from. */
   level_gal: number
+  /** In the tanks in front of them; absent where there are none. */
+  front_gal?: number
   /** Lowest level since supply was ready, and when. */
   lowest_gal?: number
   lowest_s?: number
@@ -59,7 +62,9 @@ export type TenderRun = {
   given_gal: number
   waitedToDump_s: number
   waitedToFill_s: number
-  /** Part of its time in the shuttle that it did not wait in a queue. */
+  /** At one-lane stretches. */
+  waitedOnRoad_s: number
+  /** Part of its time in the shuttle that it did not wait in a queue or on the road. */
   busyShare: number
 }
 
@@ -135,6 +140,7 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
     pumped_gal: state.pumped_gal[d]! + dump.booster_gal - state.booster_gal[d]!,
     spilled_gal: state.spilled_gal[d]!,
     level_gal: state.level_gal[d]!,
+    ...(dump.front && { front_gal: state.front_gal[d]! }),
     lowest_gal: reached(state.lowest_gal[d]!),
     lowest_s: reached(state.lowest_s[d]!),
     heldBack_s: state.heldBack_s[d]!,
@@ -156,6 +162,7 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
     const waits_s = waitingNow_s(state, i, end_s)
     const waitedToDump_s = state.waitedToDump_s[i]! + waits_s.toDump_s
     const waitedToFill_s = state.waitedToFill_s[i]! + waits_s.toFill_s
+    const waitedOnRoad_s = state.waitedOnRoad_s[i]! + waits_s.onRoad_s
     const present_s = Math.min(end_s, state.left_s[i]!) - (tender.arrive_s ?? end_s)
     return {
       id: tender.id,
@@ -163,7 +170,8 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
       given_gal: state.given_gal[i]!,
       waitedToDump_s,
       waitedToFill_s,
-      busyShare: shareOf(present_s - waitedToDump_s - waitedToFill_s, present_s),
+      waitedOnRoad_s,
+      busyShare: shareOf(present_s - waitedToDump_s - waitedToFill_s - waitedOnRoad_s, present_s),
     }
   })
   const engineEmpty_s = reached(fire[FIRE.engineEmpty_s]!)
@@ -187,8 +195,12 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
   return { ...run, issues: runIssues(run) }
 }
 
-function waitingNow_s(state: SimState, i: number, now_s: number): { toDump_s: number; toFill_s: number } {
+function waitingNow_s(state: SimState, i: number, now_s: number): { toDump_s: number; toFill_s: number; onRoad_s: number } {
   const since_s = now_s - state.phaseSince_s[i]!
   const phase = state.phase[i]!
-  return { toDump_s: phase === PHASE.waitsToDump ? since_s : 0, toFill_s: phase === PHASE.waitsToFill ? since_s : 0 }
+  return {
+    toDump_s: phase === PHASE.waitsToDump ? since_s : 0,
+    toFill_s: phase === PHASE.waitsToFill || phase === PHASE.waitsInBay ? since_s : 0,
+    onRoad_s: phase === PHASE.waitsAtRoad ? since_s : 0,
+  }
 }

@@ -24,6 +24,32 @@ export type TenderTable = {
   readonly dumpRate_gpm: Float64Array
   readonly partFrom: Int32Array
   readonly partCount: Int32Array
+  /** Time to dump into tanks with room, for the choice of a site. */
+  readonly dumpAlone_s: Float64Array
+  /** A break after this time in the shuttle; Infinity: none. */
+  readonly restAfter_s: Float64Array
+  readonly rest_s: Float64Array
+  /** Ways of all tenders end to end; tender i owns `wayCount[i]` from `wayFrom[i]`, its own two sites where it does not choose. */
+  readonly wayFrom: Int32Array
+  readonly wayCount: Int32Array
+  readonly ways: WayTable
+  /** Some tender chooses among dump sites: what each site gets is not settled beforehand. */
+  readonly choosesDump: boolean
+}
+
+/** Passes of one-lane stretches of all ways end to end; way w meets those from `…From[w]` up to `…UpTo[w]`. */
+export type WayTable = {
+  readonly dump: Int32Array
+  readonly fill: Int32Array
+  readonly toFill_s: Float64Array
+  readonly toDump_s: Float64Array
+  readonly toFillFrom: Int32Array
+  readonly toFillUpTo: Int32Array
+  readonly toDumpFrom: Int32Array
+  readonly toDumpUpTo: Int32Array
+  readonly lane: Int32Array
+  readonly at_s: Float64Array
+  readonly pass_s: Float64Array
 }
 
 export type DumpTable = {
@@ -34,6 +60,12 @@ export type DumpTable = {
   readonly reprime_s: Float64Array
   readonly booster_gal: Float64Array
   readonly share: Float64Array
+  /** Capacity of the tanks in front, 0 where there are none. */
+  readonly front_gal: Float64Array
+  readonly transfer_gpm: Float64Array
+  /** Infinity where the site takes what it is given. */
+  readonly intakeLimit_gpm: Float64Array
+  readonly leak_gpm: Float64Array
 }
 
 export type FillTable = {
@@ -45,6 +77,8 @@ export type FillTable = {
   /** Bay rates of all sites end to end; site i's rate with n bays filling is at `rateFrom[i] + n - 1`. */
   readonly bayRate_gpm: Float64Array
   readonly rateFrom: Int32Array
+  /** Bays that flow at once. */
+  readonly flowing: Int32Array
 }
 
 /** Dump positions and fill bays of all sites end to end: dump sites first, then fill sites. */
@@ -52,6 +86,8 @@ export type SlotTable = {
   readonly count: number
   readonly from: Int32Array
   readonly upTo: Int32Array
+  /** Places that open after their site, by time. */
+  readonly late: readonly { readonly slot: number; readonly site: number; readonly from_s: number }[]
 }
 
 /**
@@ -98,6 +134,8 @@ export type EntityTable = {
   readonly pumpers: number
   readonly dumps: number
   readonly fills: number
+  /** Late places; there is no such entity where none is late. */
+  readonly places: number
 }
 
 /** A compiled spec: immutable tables, shared by every state that runs on it. */
@@ -110,6 +148,7 @@ export type Scenario = {
   readonly dumps: DumpTable
   readonly fills: FillTable
   readonly slots: SlotTable
+  readonly laneCount: number
   readonly entities: EntityTable
   readonly demand: DemandTable
   readonly chance: ChanceTable | undefined

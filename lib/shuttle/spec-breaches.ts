@@ -1,4 +1,4 @@
-import type { FillSpec, DumpSpec, ShuttleSpec, SpreadRange, TenderSpec } from './spec'
+import type { FillSpec, DumpSpec, LanePass, ShuttleSpec, SpreadRange, TenderSpec, WaySpec } from './spec'
 
 /** One number of a spec that no run can be made with. */
 export type SpecBreach = { subjectId: string; path: string; value: number | string; rule: string }
@@ -29,7 +29,7 @@ export function specBreaches(spec: ShuttleSpec): SpecBreach[] {
   spec.fills.forEach((fill, i) => checkFill(fill, noteFor(fill.id, `fills[${i}].`)))
   spec.dumps.forEach((dump, i) => checkDump(dump, noteFor(dump.id, `dumps[${i}].`)))
   spec.tenders.forEach((tender, i) => checkTender(tender, spec, noteFor(tender.id, `tenders[${i}].`)))
-  for (const list of [spec.fills, spec.dumps, spec.tenders]) {
+  for (const list of [spec.fills, spec.dumps, spec.tenders, spec.lanes ?? []]) {
     const ids = list.map(({ id }) => id)
     ids.forEach((id, i) => note('id', id, ids.indexOf(id) === i, 'used once in its list'))
   }
@@ -55,6 +55,9 @@ function checkFill(fill: FillSpec, note: Note): void {
   note('bayCount', fill.bayCount, isCount(fill.bayCount), COUNT)
   note('bayRate_gpm', fill.bayRate_gpm.length, fill.bayRate_gpm.length === fill.bayCount, 'one rate for each count of bays')
   fill.bayRate_gpm.forEach((rate, i) => note(`bayRate_gpm[${i}]`, rate, isAbove0(rate), ABOVE_0))
+  checkPlaces('bayReady_s', fill.bayReady_s, fill.bayCount, fill.ready_s, note)
+  const flowing = fill.flowingBayCount
+  note('flowingBayCount', flowing, flowing === undefined || (isCount(flowing) && flowing <= fill.bayCount), 'a whole number from 1 to the bays')
   note('usable_gal', fill.usable_gal, fill.usable_gal === undefined || isAmount(fill.usable_gal), AMOUNT)
   note('inflow_gpm', fill.inflow_gpm, fill.inflow_gpm === undefined || isAmount(fill.inflow_gpm), AMOUNT)
   checkSpread('spread.fill', fill.spread?.fill?.night, note)
@@ -70,12 +73,41 @@ function checkDump(dump: DumpSpec, note: Note): void {
   note('restartMargin_s', dump.restartMargin_s, dump.restartMargin_s === undefined || isAbove0(dump.restartMargin_s), ABOVE_0)
   note('booster_gal', dump.booster_gal, isAmount(dump.booster_gal), AMOUNT)
   note('demandShare', dump.demandShare, isShare(dump.demandShare), 'between 0 and 1')
+  checkPlaces('positionReady_s', dump.positionReady_s, dump.positionCount, dump.ready_s, note)
+  note('intakeLimit_gpm', dump.intakeLimit_gpm, dump.intakeLimit_gpm === undefined || isAbove0(dump.intakeLimit_gpm), ABOVE_0)
+  note('leak_gpm', dump.leak_gpm, dump.leak_gpm === undefined || isAmount(dump.leak_gpm), AMOUNT)
+  if (dump.front) {
+    note('front.capacity_gal', dump.front.capacity_gal, isAbove0(dump.front.capacity_gal), ABOVE_0)
+    note('front.transfer_gpm', dump.front.transfer_gpm, isAbove0(dump.front.transfer_gpm), ABOVE_0)
+  }
   let before_gpm = -Infinity
   dump.draftLimit.forEach((point, i) => {
     const rises = isAmount(point.flow_gpm) && point.flow_gpm > before_gpm
     note(`draftLimit[${i}].flow_gpm`, point.flow_gpm, rises, 'rising, 0 or more')
     note(`draftLimit[${i}].volume_gal`, point.volume_gal, isAmount(point.volume_gal), AMOUNT)
     before_gpm = point.flow_gpm
+  })
+}
+
+/** One time a place, the first of them that of the site. */
+function checkPlaces(path: string, places_s: readonly number[] | undefined, count: number, ready_s: number, note: Note): void {
+  if (!places_s) return
+  note(path, places_s.length, places_s.length === count, 'one time for each place')
+  places_s.forEach((from_s, i) => note(`${path}[${i}]`, from_s, isAmount(from_s) && from_s >= ready_s, 'not before ready_s'))
+}
+
+function checkWay(way: Pick<WaySpec, 'toFill_s' | 'toDump_s' | 'lanesToFill' | 'lanesToDump'>, path: string, spec: ShuttleSpec, note: Note): void {
+  checkPasses(`${path}lanesToFill`, way.lanesToFill, way.toFill_s, spec, note)
+  checkPasses(`${path}lanesToDump`, way.lanesToDump, way.toDump_s, spec, note)
+}
+
+function checkPasses(path: string, passes: readonly LanePass[] | undefined, whole_s: number, spec: ShuttleSpec, note: Note): void {
+  let free_s = 0
+  passes?.forEach(({ laneIndex, at_s, pass_s }, i) => {
+    note(`${path}[${i}].laneIndex`, laneIndex, spec.lanes?.[laneIndex] !== undefined, 'the index of a one-lane stretch')
+    note(`${path}[${i}].at_s`, at_s, isAmount(at_s) && at_s >= free_s - 1e-6, 'rising, not before the end of the stretch before')
+    note(`${path}[${i}].pass_s`, pass_s, isAmount(pass_s) && at_s + pass_s <= whole_s + 1e-6, 'within the time of the way')
+    free_s = at_s + pass_s
   })
 }
 
@@ -87,6 +119,22 @@ function checkTender(tender: TenderSpec, spec: ShuttleSpec, note: Note): void {
   note('fillIndex', tender.fillIndex, spec.fills[tender.fillIndex] !== undefined, 'the index of a fill site')
   const times = ['toFill_s', 'toDump_s', 'dumpPosition_s', 'dumpClear_s', 'fillPosition_s', 'fillClear_s'] as const
   for (const field of times) note(field, tender[field], isAmount(tender[field]), AMOUNT)
+  checkWay(tender, '', spec, note)
+  if (tender.ways) {
+    const hasOwn = tender.ways.some(({ dumpIndex }) => dumpIndex === tender.dumpIndex)
+    note('ways', tender.ways.length, hasOwn, 'one or more, one of them to its own dump site')
+    tender.ways.forEach((way, i) => {
+      note(`ways[${i}].dumpIndex`, way.dumpIndex, spec.dumps[way.dumpIndex] !== undefined, 'the index of a dump site')
+      note(`ways[${i}].fillIndex`, way.fillIndex, spec.fills[way.fillIndex] !== undefined, 'the index of a fill site')
+      note(`ways[${i}].toFill_s`, way.toFill_s, isAmount(way.toFill_s), AMOUNT)
+      note(`ways[${i}].toDump_s`, way.toDump_s, isAmount(way.toDump_s), AMOUNT)
+      checkWay(way, `ways[${i}].`, spec, note)
+    })
+  }
+  if (tender.rest) {
+    note('rest.after_s', tender.rest.after_s, isAbove0(tender.rest.after_s), ABOVE_0)
+    note('rest.break_s', tender.rest.break_s, isAmount(tender.rest.break_s), AMOUNT)
+  }
   note('dumpRate_gpm', tender.dumpRate_gpm.length, tender.dumpRate_gpm.length > 0, 'one rate or more')
   tender.dumpRate_gpm.forEach((rate, i) => note(`dumpRate_gpm[${i}]`, rate, isAbove0(rate), ABOVE_0))
   note('spillShare', tender.spillShare, tender.spillShare === undefined || (isShare(tender.spillShare) && tender.spillShare < 1), '0 or more, below 1')

@@ -13,7 +13,29 @@ export type ShuttleSpec = {
   readonly fills: readonly FillSpec[]
   readonly dumps: readonly DumpSpec[]
   readonly tenders: readonly TenderSpec[]
+  /** Stretches of road wide enough for one vehicle, between passing places. */
+  readonly lanes?: readonly LaneSpec[]
   readonly demand: DemandSpec
+}
+
+/**
+ * A one-lane stretch: vehicles of one direction at a time, one behind the other. Loaded tenders have
+ * the right of way: while one waits no empty one goes in.
+ */
+export type LaneSpec = { readonly id: string }
+
+/** One-lane stretch on a way: how long after setting off it is reached, and how long driving through takes. */
+export type LanePass = { readonly laneIndex: number; readonly at_s: number; readonly pass_s: number }
+
+/** One-lane stretches of a way, in the order in which each direction meets them, without overlap. */
+export type WayLanes = { readonly lanesToFill?: readonly LanePass[]; readonly lanesToDump?: readonly LanePass[] }
+
+/** A pair of sites a tender may drive between, with its times each way. */
+export type WaySpec = WayLanes & {
+  readonly dumpIndex: number
+  readonly fillIndex: number
+  readonly toFill_s: number
+  readonly toDump_s: number
 }
 
 /** A place where tenders take water, with one or more bays fed by one pump. */
@@ -24,6 +46,10 @@ export type FillSpec = {
   readonly bayCount: number
   /** Rate into each tender, by how many bays are filling: index 0 is one bay. Length is `bayCount`. */
   readonly bayRate_gpm: readonly number[]
+  /** First moment of each bay, where people come one after the other; not before `ready_s`. Absent: all at `ready_s`. */
+  readonly bayReady_s?: readonly number[]
+  /** Bays that flow at once; others stand hooked up until it is their turn ("connect two, fill one"). Absent: all. */
+  readonly flowingBayCount?: number
   /** What the source holds above the strainer at the start; absent: does not run out. */
   readonly usable_gal?: number
   /** What runs into the source while it is drawn on; it never rises above `usable_gal`. */
@@ -41,8 +67,16 @@ export type DumpSpec = {
   readonly pumpReady_s: number
   /** Tenders that can dump at once. */
   readonly positionCount: number
-  /** Water the tanks hold to their lip. */
+  /** First moment of each position, where people come one after the other; not before `ready_s`. Absent: all at `ready_s`. */
+  readonly positionReady_s?: readonly number[]
+  /** Water the tanks hold to their lip; with a `front`, those the pumper drafts from. */
   readonly capacity_gal: number
+  /** Tanks that tenders dump into and from which water goes over to those the pumper drafts from. */
+  readonly front?: FrontTank
+  /** Most the site takes from tenders together, such as the fill lines of a nurse tender. Absent: what they give. */
+  readonly intakeLimit_gpm?: number
+  /** What runs out of the tank the pumper drafts from while there is any in it; counts as spilled. */
+  readonly leak_gpm?: number
   /** Below this the pumper loses its draft, by flow: volume left in the tanks at h_min(Q). Linear between points, sorted by flow. */
   readonly draftLimit: readonly { readonly flow_gpm: number; readonly volume_gal: number }[]
   /** Time to get the draft back once there is water again. */
@@ -55,7 +89,13 @@ export type DumpSpec = {
   readonly demandShare: number
 }
 
-export type TenderSpec = {
+export type FrontTank = {
+  readonly capacity_gal: number
+  /** Most that goes over, by jet siphon or by gravity, while there is water in front and room behind. */
+  readonly transfer_gpm: number
+}
+
+export type TenderSpec = WayLanes & {
   readonly id: string
   /** Water aboard when full and given at each dump. */
   readonly usable_gal: number
@@ -67,6 +107,13 @@ export type TenderSpec = {
   readonly fillIndex: number
   readonly toFill_s: number
   readonly toDump_s: number
+  /**
+   * Pairs of sites to choose from at every departure, by the least expected time; ties go to the first. One of them
+   * has this tender's `dumpIndex`, where it arrives first. Absent: always its own two sites.
+   */
+  readonly ways?: readonly WaySpec[]
+  /** A break after the first dump that ends this long after its arrival or its last break. Absent: none. */
+  readonly rest?: { readonly after_s: number; readonly break_s: number }
   /** Into a dump position: back in or drive through, chocks, open. */
   readonly dumpPosition_s: number
   /** Close, chocks, out of the position. */

@@ -1,6 +1,6 @@
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
-import { FIRE, stateOn, type SimState } from './state'
+import { CLOSED, FIRE, FREE, stateOn, type SimState } from './state'
 
 /** Ranks of simultaneous events: class of entity first, then the order in which they were set. */
 export const RANK_CLASS = 2 ** 44
@@ -9,13 +9,15 @@ export const RANK_CLASS = 2 ** 44
 export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   const { tenders, dumps, fills, slots, entities } = scenario
   const state = stateOn({
-    tenders: tenders.count, dumps: dumps.count, fills: fills.count, slots: slots.count, entities: entities.count,
+    tenders: tenders.count, dumps: dumps.count, fills: fills.count, slots: slots.count, lanes: scenario.laneCount, entities: entities.count,
   })
   state.end_s[0] = Infinity
   state.next_s.fill(Infinity)
   for (let i = 0; i < entities.count; i++) state.rank[i] = i < entities.demand ? i : i * RANK_CLASS
   state.sequence[0] = tenders.count
-  state.slotTender.fill(-1)
+  state.slotTender.fill(FREE)
+  for (const { slot } of slots.late) state.slotTender[slot] = CLOSED
+  if (slots.late[0]) state.next_s[entities.places] = slots.late[0].from_s
   state.slot.fill(-1)
   state.left_s.fill(Infinity)
   state.dryFrom_s.fill(Infinity)
@@ -61,7 +63,7 @@ export function begin(scenario: Scenario, into?: SimState): SimState {
   const { start, demand, entities } = scenario
   const state = into ?? stateOn({
     tenders: scenario.tenders.count, dumps: scenario.dumps.count, fills: scenario.fills.count,
-    slots: scenario.slots.count, entities: entities.count,
+    slots: scenario.slots.count, lanes: scenario.laneCount, entities: entities.count,
   })
   state.bytes.set(start.bytes)
   state.next_s[entities.demand] = demand.stageCount > 1 ? demand.from_s[1]! : Infinity

@@ -35,12 +35,30 @@ export type SimState = {
   readonly waitedToFill_s: Float64Array
   readonly given_gal: Float64Array
   readonly left_s: Float64Array
+  readonly waitedOnRoad_s: Float64Array
+  /** In the shuttle since, or since its last break. */
+  readonly restedAt_s: Float64Array
+  /** Way it drives or last drove, counted among its own. */
+  readonly way: Int32Array
+
+  /** Room to reckon in while a tender chooses; means nothing between events. */
+  readonly freeAt_s: Float64Array
+  readonly isCounted: Int32Array
+
+  /** Vehicles in each one-lane stretch, and whether they are loaded. */
+  readonly laneInside: Int32Array
+  readonly laneLoaded: Int32Array
+  /** Waiting at each stretch: empty at 2 · lane, loaded at 2 · lane + 1. */
+  readonly laneWaiting: Int32Array
 
   readonly open: Int32Array
   readonly waiting: Int32Array
+  /** Tender in each place; `FREE` or `CLOSED` else. */
   readonly slotTender: Int32Array
   readonly slotSince_s: Float64Array
   readonly slotBusy_s: Float64Array
+  /** Late places opened so far. */
+  readonly opened: Int32Array
 
   readonly pumper: Int32Array
   readonly full: Int32Array
@@ -49,7 +67,13 @@ export type SimState = {
   readonly dumpSince_s: Float64Array
   readonly level_gal: Float64Array
   readonly target_gal: Float64Array
+  /** From tenders. */
   readonly in_gpm: Float64Array
+  /** Into the tanks the pumper drafts from: the same, or what comes over from those in front. */
+  readonly enter_gpm: Float64Array
+  readonly leak_gpm: Float64Array
+  /** Water in the tanks in front. */
+  readonly front_gal: Float64Array
   readonly spill_gpm: Float64Array
   readonly out_gpm: Float64Array
   readonly boosterOut_gpm: Float64Array
@@ -101,12 +125,16 @@ export const FIRE = {
 } as const
 const FIRE_SIZE = 13
 
-export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; entities: number }
+/** What `slotTender` says of a place without a tender. */
+export const FREE = -1
+export const CLOSED = -2
+
+export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; lanes: number; entities: number }
 
 type Maker = { floats: (count: number) => Float64Array; ints: (count: number) => Int32Array }
 
 function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState {
-  const { tenders: t, dumps: d, fills: f, slots, entities } = size
+  const { tenders: t, dumps: d, fills: f, slots, lanes, entities } = size
   return {
     buffer,
     bytes: new Uint8Array(buffer),
@@ -124,12 +152,18 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     waitedToFill_s: make.floats(t),
     given_gal: make.floats(t),
     left_s: make.floats(t),
+    waitedOnRoad_s: make.floats(t),
+    restedAt_s: make.floats(t),
     slotSince_s: make.floats(slots),
     slotBusy_s: make.floats(slots),
+    freeAt_s: make.floats(slots),
     dumpSince_s: make.floats(d),
     level_gal: make.floats(d),
     target_gal: make.floats(d),
     in_gpm: make.floats(d),
+    enter_gpm: make.floats(d),
+    leak_gpm: make.floats(d),
+    front_gal: make.floats(d),
     spill_gpm: make.floats(d),
     out_gpm: make.floats(d),
     boosterOut_gpm: make.floats(d),
@@ -158,6 +192,12 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     part: make.ints(t),
     rounds: make.ints(t),
     filled: make.ints(t),
+    way: make.ints(t),
+    isCounted: make.ints(t),
+    laneInside: make.ints(lanes),
+    laneLoaded: make.ints(lanes),
+    laneWaiting: make.ints(2 * lanes),
+    opened: make.ints(1),
     open: make.ints(d + f),
     waiting: make.ints(d + f),
     slotTender: make.ints(slots),
@@ -202,6 +242,7 @@ export function sizeOf(state: SimState): StateSize {
     dumps: state.level_gal.length,
     fills: state.source_gal.length,
     slots: state.slotTender.length,
+    lanes: state.laneInside.length,
     entities: state.next_s.length,
   }
 }

@@ -5,6 +5,7 @@ import { draftLimitAt } from './draft-limit'
 import { flowTest, FLOW_RESOLUTION_GPM, searchFlow, unthrottledBound, type FlowFailure } from './flow-search'
 import { hauledCapacity, type HauledCapacity } from './hauled-capacity'
 import type { Scenario } from './scenario'
+import type { DumpSpec } from './spec'
 
 export type HeldFlow = {
   flow_gpm: number
@@ -32,7 +33,8 @@ export type HeldFlow = {
  * - never loses the draft (so is never short),
  * - keeps the reserve, draft limit plus `reserve_s` of flow, in the tanks from the steady
  *   window on (every tender's first full round done), where the tanks can hold it,
- * - is no more than the haul brings on average over whole rounds.
+ * - is no more than the haul brings on average over whole rounds, less leaks; where tenders choose their dump site,
+ *   to all sites together.
  *
  * Found downwards from the unthrottled bound; see `searchFlow`. To `resolution_gpm`.
  *
@@ -59,11 +61,10 @@ export function flowUsingStored(scenario: Scenario, duration_s: number): HeldFlo
 
 function heldFlow(scenario: Scenario, afterReady_s: number, livesOnHaul: boolean): HeldFlow {
   const haul = hauledCapacity(scenario, { afterReady_s: Math.max(afterReady_s, scenario.spec.afterReady_s ?? AFTER_READY_S) })
-  const haul_gpm = scenario.spec.dumps.reduce(
-    (least, { demandShare }, d) => (demandShare > 0 ? Math.min(least, haul.byDump_gpm[d]! / demandShare) : least), Infinity)
+  const haul_gpm = scenario.tenders.choosesDump ? haulOfAll(scenario, haul) : haulOfEach(scenario, haul)
   const test = flowTest(scenario, afterReady_s, haul.steadyFrom_s)
   const start_gpm = livesOnHaul ? haul_gpm : highestFlow(scenario, haul, afterReady_s)
-  const bound_gpm = start_gpm > 0 ? unthrottledBound(scenario, haul, test, start_gpm, afterReady_s) : 0
+  const bound_gpm = start_gpm > 0 && !scenario.tenders.choosesDump ? unthrottledBound(scenario, haul, test, start_gpm, afterReady_s) : start_gpm
   const search = searchFlow(test, bound_gpm)
   const { flow_gpm, grid_gpm, higher_gpm, failing_gpm, stoppedBy } = search
   if (flow_gpm > 0) test(flow_gpm)
@@ -96,6 +97,19 @@ function heldFlow(scenario: Scenario, afterReady_s: number, livesOnHaul: boolean
     runCount: test.runCount(),
     issues,
   }
+}
+
+const leakOf = ({ leak_gpm = 0 }: DumpSpec): number => leak_gpm
+
+/** What is hauled to each site, less what leaks there, over its share: the least of all sites. */
+function haulOfEach({ spec }: Scenario, haul: HauledCapacity): number {
+  return spec.dumps.reduce((least, dump, d) =>
+    (dump.demandShare > 0 ? Math.min(least, Math.max(0, haul.byDump_gpm[d]! - leakOf(dump)) / dump.demandShare) : least), Infinity)
+}
+
+/** Tenders that choose go where water is drawn, so only the sum is settled; each site still has to hold its share in the run. */
+function haulOfAll({ spec }: Scenario, haul: HauledCapacity): number {
+  return Math.max(0, haul.hauledCapacity_gpm - spec.dumps.reduce((sum, dump) => sum + leakOf(dump), 0))
 }
 
 function readyTimes(scenario: Scenario, supplyReady_s: Float64Array): number[] {

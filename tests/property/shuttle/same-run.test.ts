@@ -85,8 +85,9 @@ describe('a run', () => {
       // With places for everyone nobody gets into anybody's way.
       const spec = withSpread({
         ...base,
-        fills: base.fills.map((fill) => ({ ...fill, usable_gal: undefined, bayCount: 12, bayRate_gpm: Array.from({ length: 12 }, () => 500) })),
-        dumps: base.dumps.map((dump) => ({ ...dump, positionCount: 12 })),
+        fills: base.fills.map((fill) => ({ ...fill, usable_gal: undefined, bayReady_s: undefined, flowingBayCount: undefined, bayCount: 12, bayRate_gpm: Array.from({ length: 12 }, () => 500) })),
+        dumps: base.dumps.map((dump) => ({ ...dump, positionCount: 12, positionReady_s: undefined, intakeLimit_gpm: undefined })),
+        tenders: base.tenders.map((tender) => ({ ...tender, ways: undefined, lanesToFill: undefined, lanesToDump: undefined })),
       })
       const first = spec.tenders[0]
       if (!first) return

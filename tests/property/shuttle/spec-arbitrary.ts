@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import type { ShuttleSpec } from '@/lib/shuttle'
+import type { LanePass, ShuttleSpec } from '@/lib/shuttle'
 
 const amount = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined })
@@ -9,6 +9,8 @@ const fill = fc.record({
   bayRates_gpm: fc.array(amount(100, 1500), { minLength: 1, maxLength: 3 }),
   usable_gal: maybe(amount(0, 60000)),
   inflow_gpm: maybe(amount(0, 400)),
+  late_s: maybe(fc.array(amount(0, 2000), { minLength: 3, maxLength: 3 })),
+  flowing: maybe(fc.integer({ min: 1, max: 3 })),
 })
 
 const dump = fc.record({
@@ -21,6 +23,10 @@ const dump = fc.record({
   restartMargin_s: maybe(amount(1, 120)),
   booster_gal: amount(0, 1000),
   weight: fc.integer({ min: 0, max: 4 }),
+  late_s: maybe(fc.array(amount(0, 2000), { minLength: 3, maxLength: 3 })),
+  front: maybe(fc.record({ capacity_gal: amount(100, 6000), transfer_gpm: amount(50, 1500) })),
+  intakeLimit_gpm: maybe(amount(100, 1500)),
+  leak_gpm: maybe(amount(0, 60)),
 })
 
 const tender = fc.record({
@@ -40,6 +46,9 @@ const tender = fc.record({
   fillLimit_gpm: amount(100, 1500),
   topUpShare: fc.constantFrom(0, 0.1, 0.25, 1),
   topUpRateShare: amount(0.1, 1),
+  rest: maybe(fc.record({ after_s: amount(600, 6000), break_s: amount(0, 900) })),
+  choices: maybe(fc.array(fc.record({ dump: fc.nat(7), fill: fc.nat(7), toFill_s: amount(0, 1200), toDump_s: amount(0, 1200) }), { maxLength: 4 })),
+  stretches: fc.array(fc.record({ lane: fc.nat(7), atShare: amount(0, 1), passShare: amount(0, 1) }), { maxLength: 2 }),
 })
 
 const demand = fc.record({
@@ -48,6 +57,18 @@ const demand = fc.record({
   reserve_s: amount(0, 240),
 })
 
+type Stretch = { lane: number; atShare: number; passShare: number }
+
+/** One stretch in each half of the way, met from the other end on the way back. */
+const passesOf = (stretches: readonly Stretch[], whole_s: number, isBack: boolean): LanePass[] => {
+  const half_s = whole_s / 2
+  const there = stretches.map(({ lane, atShare, passShare }, k) => {
+    const at_s = k * half_s + atShare * half_s
+    return { laneIndex: lane, at_s, pass_s: passShare * ((k + 1) * half_s - at_s) }
+  })
+  return isBack ? there.map(({ laneIndex, at_s, pass_s }) => ({ laneIndex, at_s: Math.max(0, whole_s - at_s - pass_s), pass_s })).reverse() : there
+}
+
 /** Any layout the shuttle can be asked for, sensible or not, as long as it keeps the contract. */
 export const anySpec: fc.Arbitrary<ShuttleSpec> = fc
   .record({
@@ -55,25 +76,40 @@ export const anySpec: fc.Arbitrary<ShuttleSpec> = fc
     fills: fc.array(fill, { minLength: 1, maxLength: 3 }),
     dumps: fc.array(dump, { minLength: 1, maxLength: 3 }),
     tenders: fc.array(tender, { minLength: 0, maxLength: 9 }),
+    laneCount: fc.nat(2),
     demand,
   })
-  .map(({ seed, fills, dumps, tenders, demand: { gaps_s, firstDue, reserve_s } }) => {
+  .map(({ seed, fills, dumps, tenders, laneCount, demand: { gaps_s, firstDue, reserve_s } }) => {
     const weights = dumps.map(({ weight }) => weight)
     const total = weights.reduce((sum, weight) => sum + weight, 0)
     let from_s = 0
     return {
       seed,
       horizon_s: 12000,
-      fills: fills.map(({ bayRates_gpm, ...rest }, i) => ({ id: `fill-${i}`, ...rest, bayCount: bayRates_gpm.length, bayRate_gpm: bayRates_gpm })),
-      dumps: dumps.map(({ ready_s, setUp_s, limits, weight, ...rest }, i) => ({
+      fills: fills.map(({ bayRates_gpm, late_s, flowing, ...rest }, i) => ({
+        id: `fill-${i}`, ...rest, bayCount: bayRates_gpm.length, bayRate_gpm: bayRates_gpm,
+        ...(late_s && { bayReady_s: bayRates_gpm.map((_, k) => rest.ready_s + late_s[k]!) }),
+        ...(flowing !== undefined && { flowingBayCount: Math.min(flowing, bayRates_gpm.length) }),
+      })),
+      dumps: dumps.map(({ ready_s, setUp_s, limits, weight, late_s, ...rest }, i) => ({
         id: `dump-${i}`,
         ...rest,
         ready_s,
         pumpReady_s: ready_s + setUp_s,
+        ...(late_s && { positionReady_s: late_s.slice(0, rest.positionCount).map((after_s) => ready_s + after_s) }),
         draftLimit: [{ flow_gpm: 0, volume_gal: Math.min(...limits) }, { flow_gpm: 1000, volume_gal: Math.max(...limits) }],
         demandShare: total > 0 ? weight / total : i === 0 ? 1 : 0,
       })),
-      tenders: tenders.map(({ dump, fill, ...rest }, i) => ({ id: `tender-${i}`, ...rest, dumpIndex: dump % dumps.length, fillIndex: fill % fills.length })),
+      tenders: tenders.map(({ dump, fill, choices, stretches, ...rest }, i) => {
+        const lanes = laneCount === 0 ? [] : stretches.map((stretch) => ({ ...stretch, lane: stretch.lane % laneCount }))
+        const wayOf = (way: { dump: number; fill: number; toFill_s: number; toDump_s: number }) => ({
+          dumpIndex: way.dump % dumps.length, fillIndex: way.fill % fills.length, toFill_s: way.toFill_s, toDump_s: way.toDump_s,
+          lanesToFill: passesOf(lanes, way.toFill_s, false), lanesToDump: passesOf(lanes, way.toDump_s, true),
+        })
+        const own = wayOf({ dump, fill, toFill_s: rest.toFill_s, toDump_s: rest.toDump_s })
+        return { id: `tender-${i}`, ...rest, ...own, ...(choices && { ways: [own, ...choices.map(wayOf)] }) }
+      }),
+      lanes: Array.from({ length: laneCount }, (_, i) => ({ id: `lane-${i}` })),
       demand: { stages: gaps_s.map(([gap_s, flow_gpm]) => ({ from_s: (from_s += gap_s), flow_gpm })), firstDue, reserve_s },
     }
   })

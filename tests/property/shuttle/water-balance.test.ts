@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { compileShuttle, runShuttle, type Balance, type ShuttleSpec } from '@/lib/shuttle'
 import { anySpec } from './spec-arbitrary'
 
-// A longer look by environment: SHUTTLE_BALANCE_RUNS=10000.
-const RUNS = Number(process.env.SHUTTLE_BALANCE_RUNS ?? 3000)
+// A shorter or longer look by environment.
+const RUNS = Number(process.env.SHUTTLE_BALANCE_RUNS ?? 10000)
 
 const volumeOf = ({ initial_gal, drawn_gal }: Balance): number => Math.max(1, initial_gal + drawn_gal)
 
@@ -14,8 +14,10 @@ function expectBalanced(spec: ShuttleSpec, demand: 'planned' | 'open' | number):
   for (const part of [balance.delivered_gal, balance.stored_gal, balance.inTransit_gal, balance.spilled_gal, balance.drawn_gal]) {
     expect(part).toBeGreaterThanOrEqual(-1e-6)
   }
-  dumps.forEach(({ level_gal }, d) => {
+  dumps.forEach(({ level_gal, front_gal = 0 }, d) => {
     expect(level_gal).toBeGreaterThan(-1e-6)
+    expect(front_gal).toBeGreaterThan(-1e-6)
+    expect(front_gal).toBeLessThan((spec.dumps[d]!.front?.capacity_gal ?? 0) + 1e-5)
     if (demand !== 'open') expect(level_gal).toBeLessThan(spec.dumps[d]!.capacity_gal + 1e-5)
   })
   fills.forEach(({ drawn_gal }, f) => {

@@ -24,7 +24,7 @@ export type RunPanelProps = {
   onOver: () => void
 }
 
-/** Readings in figures change this often; needles and water move with every frame. */
+/** Readings in figures change this often. */
 const READ_EVERY_S = 0.15
 
 /** The pump panel of a run under way. */
@@ -55,11 +55,19 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
     const still = window.matchMedia('(prefers-reduced-motion: reduce)')
     let last_ms: number | undefined
     let unread_s = READ_EVERY_S
+    let unpainted_s = 0
+    let isPicturesTurn = false
     let handle = requestAnimationFrame(function paint(now_ms) {
       const frame_s = last_ms === undefined ? 0 : (now_ms - last_ms) / 1000
       last_ms = now_ms
       desk.frame(frame_s)
-      paintPicture(parts, drill, motion, still.matches || desk.isPaused() ? 0 : Math.min(0.1, frame_s))
+      // Needles move with every frame, water and dashes with every second one: a slow phone has one of them to paint at a time.
+      unpainted_s += frame_s
+      isPicturesTurn = !isPicturesTurn
+      if (isPicturesTurn) {
+        paintPicture(parts, drill, motion, still.matches || desk.isPaused() ? 0 : Math.min(0.1, unpainted_s))
+        unpainted_s = 0
+      }
       turn(parts, 'intake-needle', intakeAngle_deg(intakeGauge(drill.rig, drill.state)))
       turn(parts, 'discharge-needle', dischargeAngle_deg(drill.state.dischargePressure_psi))
       unread_s += frame_s
@@ -177,6 +185,9 @@ function showLever(root: HTMLElement | null, lever: LeverName, position: number)
   const percent = String(Math.round(position * 100))
   const words = lever === 'throttle' ? formatShare(Math.round(position * 100) / 100)
     : position <= 0 ? say('drill.shut') : position >= 1 ? say('drill.opened') : formatShare(Math.round(position * 100) / 100)
+  // Laid out anew only at each whole percent: a held lever moves with every frame.
+  if (input.dataset.at === `${percent} ${words}`) return
+  input.dataset.at = `${percent} ${words}`
   if (input.value !== percent) input.value = percent
   input.style.setProperty('--at', `${percent}%`)
   input.setAttribute('aria-valuetext', words)

@@ -1,0 +1,53 @@
+import type { Bundle } from '../plan'
+import { candidatesOf } from './candidates/candidates'
+import { ifStops, type StopReport } from './stops/if-stops'
+import { rankTrials, type Ranked } from './rank'
+import { baselineOf, isTrial, tryCandidate, type Baseline, type NoTrial, type Trial } from './trial'
+import type { ResolveWays } from './ways-with-closure'
+
+/** What would help, and what happens if something stops. */
+export type Advice = {
+  readonly base: Baseline['figures']
+  readonly needed_gpm: number | undefined
+  readonly ranked: Ranked
+  readonly untried: readonly NoTrial[]
+  readonly stops: StopReport
+  readonly triedCount: number
+}
+
+/** How far the work is, 0 to 1; handed out between two simulations, so that whoever drives it may stop there. */
+export type Progress = { readonly doneShare: number }
+
+/**
+ * Advice for a plan: every change that its district's equipment allows, simulated and ranked, and what
+ * is left when each part stops. The given bundle is not changed.
+ *
+ * @param resolve finds the ways of changed plans
+ * @returns a generator: its yields are progress, its result the advice, or undefined when something blocks the plan's own answer
+ */
+export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress, Advice | undefined> {
+  const base = baselineOf(given, resolve)
+  if (!base) return undefined
+  yield { doneShare: 0 }
+  const candidates = candidatesOf(base.bundle, resolve)
+  const trials: Trial[] = []
+  const untried: NoTrial[] = []
+  // Stops take about as long as a fifth of the changes.
+  const whole = candidates.length * 1.2 + 1
+  for (const [index, candidate] of candidates.entries()) {
+    const outcome = tryCandidate(base, candidate, resolve)
+    if (isTrial(outcome)) trials.push(outcome)
+    else untried.push(outcome)
+    yield { doneShare: (index + 1) / whole }
+  }
+  const stops = ifStops(base, trials, resolve)
+  return { base: base.figures, needed_gpm: base.compiled.demand.needed_gpm, ranked: rankTrials(trials), untried, stops, triedCount: candidates.length }
+}
+
+/** Drives a piece of work to its end without stopping. */
+export function finish<R>(work: Generator<unknown, R>): R {
+  for (;;) {
+    const step = work.next()
+    if (step.done) return step.value
+  }
+}

@@ -1,0 +1,37 @@
+import type { Bundle, DraftingPump, Equipment } from '../plan'
+
+/** Hose or hard suction of one size that a unit carries, all of it together. */
+export type Stock = { readonly size_in: number; readonly length_ft: number }
+
+const carriedBy = ({ district }: Pick<Bundle, 'district'>, unitId: string): Equipment[] => district.equipment.filter((item) => item.carriedBy === unitId)
+
+function bySize(pieces: readonly Stock[]): Stock[] {
+  const sizes = [...new Set(pieces.map(({ size_in }) => size_in))].sort((a, b) => a - b)
+  return sizes.map((size_in) => ({ size_in, length_ft: pieces.reduce((sum, piece) => sum + (piece.size_in === size_in ? piece.length_ft : 0), 0) }))
+}
+
+/**
+ * Hard suction that a pump brings, by size, smallest first: as listed in the equipment, else as its own fields say.
+ *
+ * @returns undefined when nothing at all is said of it
+ */
+export function findSuctionOf(docs: Pick<Bundle, 'district'>, pump: DraftingPump): Stock[] | undefined {
+  const listed = carriedBy(docs, pump.id).flatMap((item) => (item.kind === 'hardSuction' ? [{ size_in: item.size_in, length_ft: item.section_ft * (item.count ?? 1) }] : []))
+  if (listed.length > 0) return bySize(listed)
+  if (pump.kind === 'pumper' && pump.suction_in !== undefined && pump.suction_ft !== undefined) return [{ size_in: pump.suction_in, length_ft: pump.suction_ft }]
+  return undefined
+}
+
+/**
+ * Hose that a pump brings, by size, smallest first: as listed, else its supply hose.
+ *
+ * @returns undefined when nothing at all is said of it
+ */
+export function findHoseOf(docs: Pick<Bundle, 'district'>, pump: DraftingPump): Stock[] | undefined {
+  const listed = carriedBy(docs, pump.id).flatMap((item) => (item.kind === 'hose' ? [{ size_in: item.size_in, length_ft: item.length_ft }] : []))
+  if (listed.length > 0) return bySize(listed)
+  if (pump.kind === 'pumper' && pump.supplyHose_in !== undefined && pump.supplyHose_ft !== undefined) return [{ size_in: pump.supplyHose_in, length_ft: pump.supplyHose_ft }]
+  return undefined
+}
+
+export const lengthOf_ft = (stock: readonly Stock[] | undefined, size_in: number): number => stock?.find((one) => one.size_in === size_in)?.length_ft ?? 0

@@ -1,0 +1,97 @@
+import type { Bundle } from '../../plan'
+import type { CompiledPlan } from '../../supply'
+import type { ShuttleSpec } from '../../shuttle'
+import { closedRoads } from './closed-road'
+import type { ResolveWays } from '../ways-with-closure'
+import { tendersKeeping } from './tender-ways'
+
+export const stopKinds = ['fillPumper', 'dumpPumper', 'tender', 'fillBay', 'dumpPosition', 'road'] as const
+export type StopKind = (typeof stopKinds)[number]
+
+/** One part of a plan that stops working in the middle of the night, and the shuttle without it. */
+export type Stop = {
+  readonly id: string
+  readonly kind: StopKind
+  /** What stops, then where. */
+  readonly subjectIds: readonly string[]
+  readonly values: Readonly<Record<string, number | string>>
+  /** The shuttle from the moment it stops, by which a run goes on: all ids stay, what is cut off gets nothing. */
+  readonly onward: ShuttleSpec
+  /** The shuttle had it never been there, for the flow that can be held afterwards; undefined: nothing can. */
+  readonly after: ShuttleSpec | undefined
+  /** The pumper at a dump site that stops takes the fire ground's water with it at that moment. */
+  readonly isAtOnce: boolean
+  /** Part of the dump sites' pumping that is left. */
+  readonly pump_gpm: number
+}
+
+/** Everything in a plan that can stop: each pumper, tender, bay, position and road. */
+export function stopsOf(bundle: Bundle, compiled: CompiledPlan, resolve: ResolveWays): Stop[] {
+  const { spec } = compiled
+  if (!spec) return []
+  const pump_gpm = compiled.dumps.reduce((sum, dump) => sum + dump.pump_gpm, 0)
+  return [
+    ...fillPumpers(bundle, spec, pump_gpm), ...dumpPumpers(bundle, compiled, spec), ...tenders(spec, pump_gpm),
+    ...places(spec, pump_gpm), ...closedRoads(bundle, spec, pump_gpm, resolve),
+  ]
+}
+
+function fillPumpers({ plan }: Bundle, spec: ShuttleSpec, pump_gpm: number): Stop[] {
+  return spec.fills.map((fill, index): Stop => {
+    const left = tendersKeeping(spec.tenders, ({ fillIndex }) => fillIndex !== index)
+    const pumperId = plan.fillSites.find(({ id }) => id === fill.id)?.pumperId
+    const { inflow_gpm: _inflow, ...rest } = fill
+    return {
+      id: `fillPumper:${fill.id}`, kind: 'fillPumper', subjectIds: [pumperId ?? fill.id, fill.id], values: {}, isAtOnce: false, pump_gpm,
+      // Those who fill only here still bring what they carry; whoever may choose goes elsewhere.
+      onward: { ...spec, fills: spec.fills.with(index, { ...rest, usable_gal: 0 }), tenders: spec.tenders.map((tender) => left.find(({ id }) => id === tender.id) ?? tender) },
+      after: left.length > 0 ? { ...spec, tenders: left } : undefined,
+    }
+  })
+}
+
+function dumpPumpers({ plan }: Bundle, { dumps }: CompiledPlan, spec: ShuttleSpec): Stop[] {
+  return spec.dumps.map((dump, index): Stop => {
+    const restShare = 1 - dump.demandShare
+    const left = tendersKeeping(spec.tenders, ({ dumpIndex }) => dumpIndex !== index)
+    const shares = spec.dumps.map((one, at) => ({ ...one, demandShare: at === index ? 0 : one.demandShare / restShare }))
+    const pumperId = plan.dumpSites.find(({ id }) => id === dump.id)?.pumperId
+    return {
+      id: `dumpPumper:${dump.id}`, kind: 'dumpPumper', subjectIds: [pumperId ?? dump.id, dump.id], values: {}, isAtOnce: dump.demandShare > 0,
+      pump_gpm: dumps.reduce((sum, one, at) => sum + (at === index ? 0 : one.pump_gpm), 0),
+      onward: spec,
+      after: restShare > 1e-9 && left.length > 0 ? { ...spec, dumps: shares, tenders: left } : undefined,
+    }
+  })
+}
+
+function tenders(spec: ShuttleSpec, pump_gpm: number): Stop[] {
+  return spec.tenders.map((tender, index): Stop => {
+    const without = { ...spec, tenders: spec.tenders.toSpliced(index, 1) }
+    return {
+      id: `tender:${tender.id}`, kind: 'tender', subjectIds: [tender.id], values: {}, isAtOnce: false, pump_gpm,
+      onward: without, after: without.tenders.length > 0 ? without : undefined,
+    }
+  })
+}
+
+/** One bay or position fewer, where there is more than one; the last one is the pumper's row. */
+function places(spec: ShuttleSpec, pump_gpm: number): Stop[] {
+  const bays = spec.fills.flatMap((fill, index): Stop[] => {
+    if (fill.bayCount < 2) return []
+    const changed = { ...spec, fills: spec.fills.with(index, {
+      ...fill, bayCount: fill.bayCount - 1, bayRate_gpm: fill.bayRate_gpm.slice(0, -1),
+      ...(fill.bayReady_s && { bayReady_s: fill.bayReady_s.slice(0, -1) }),
+      ...(fill.flowingBayCount !== undefined && { flowingBayCount: Math.min(fill.flowingBayCount, fill.bayCount - 1) }),
+    }) }
+    return [{ id: `fillBay:${fill.id}`, kind: 'fillBay', subjectIds: [fill.id], values: { count: fill.bayCount - 1 }, isAtOnce: false, pump_gpm, onward: changed, after: changed }]
+  })
+  const positions = spec.dumps.flatMap((dump, index): Stop[] => {
+    if (dump.positionCount < 2) return []
+    const changed = { ...spec, dumps: spec.dumps.with(index, {
+      ...dump, positionCount: dump.positionCount - 1, ...(dump.positionReady_s && { positionReady_s: dump.positionReady_s.slice(0, -1) }),
+    }) }
+    return [{ id: `dumpPosition:${dump.id}`, kind: 'dumpPosition', subjectIds: [dump.id], values: { count: dump.positionCount - 1 }, isAtOnce: false, pump_gpm, onward: changed, after: changed }]
+  })
+  return [...bays, ...positions]
+}

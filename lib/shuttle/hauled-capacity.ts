@@ -13,6 +13,8 @@ export type HauledCapacity = {
   hauledCapacity_gpm: number
   byDump_gpm: number[]
   byTender_gpm: number[]
+  /** The whole rounds each tender was measured over, from dump end to dump end; absent for one that makes no round. */
+  measured: ({ readonly from_s: number; readonly to_s: number; readonly roundCount: number } | undefined)[]
   /** Every tender has finished its first full round: the steady window begins. */
   steadyFrom_s: number
   supplyReady_s?: number
@@ -53,6 +55,7 @@ export function hauledCapacity(scenario: Scenario, options: { readonly afterRead
   const steadyFrom_s = ends_s.reduce((latest_s, ends) => Math.max(latest_s, ends[1] ?? 0), 0)
   const byDump_gpm = spec.dumps.map(() => 0)
   const issues: Issue[] = []
+  const measured: HauledCapacity['measured'] = spec.tenders.map(() => undefined)
   let roundCount = Infinity
   const byTender_gpm = spec.tenders.map((tender, i) => {
     const ends = ends_s[i]!
@@ -61,6 +64,7 @@ export function hauledCapacity(scenario: Scenario, options: { readonly afterRead
       return 0
     }
     const { rounds, from, taken_s } = wholeRounds(ends, steadyFrom_s, turnsOf(spec, tender), Math.min(end_s, state.left_s[i]!), end_s)
+    measured[i] = { from_s: ends[from]!, to_s: ends[from]! + taken_s, roundCount: rounds }
     roundCount = Math.min(roundCount, rounds)
     const gpm = (tenders.load_gal[i]! * tenders.keptShare[i]! * rounds * SECONDS_PER_MINUTE) / taken_s
     for (const site of endSites[i]!.slice(from + 1, from + rounds + 1)) byDump_gpm[site] = byDump_gpm[site]! + gpm / rounds
@@ -75,6 +79,7 @@ export function hauledCapacity(scenario: Scenario, options: { readonly afterRead
     hauledCapacity_gpm: byDump_gpm.reduce((sum, gpm) => sum + gpm, 0),
     byDump_gpm,
     byTender_gpm,
+    measured,
     steadyFrom_s,
     supplyReady_s: Number.isFinite(ready_s) ? ready_s : undefined,
     end_s,

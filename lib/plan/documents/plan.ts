@@ -89,6 +89,13 @@ export const demandStageSchema = z.strictObject({
   flow_gpm: flowField,
 })
 
+/** What the officer holds the plan to: a flow, by when, for how long. */
+export const criterionSchema = z.strictObject({
+  flow_gpm: flowField.min(1),
+  by_s: timeField.describe('after dispatch'),
+  for_s: timeField.min(60).describe('without a break'),
+})
+
 export const planSchema = z.strictObject({
   format: z.literal('millrace-plan-document').optional(),
   version: z.literal(1).optional(),
@@ -105,6 +112,7 @@ export const planSchema = z.strictObject({
   duration_s: timeField.optional().describe('how long supply must last once it is ready, default 2 h'),
   reserve_s: timeField.optional().describe('time of flow the tanks keep in hand, default 2 min'),
   season: z.enum(seasons).optional().describe('levels of the sources it counts on: lift grows and usable water shrinks by the fall of the surface; default dry where the fall is known'),
+  criterion: criterionSchema.optional(),
   fillSites: z.array(fillSiteSchema).max(40),
   dumpSites: z.array(dumpSiteSchema).max(40),
   tenders: z.array(tenderTaskSchema).max(200),
@@ -119,4 +127,5 @@ export type DumpSite = z.infer<typeof dumpSiteSchema>
 export type TenderTask = z.infer<typeof tenderTaskSchema>
 export type LegNote = z.infer<typeof legNoteSchema>
 export type DemandStage = z.infer<typeof demandStageSchema>
+export type Criterion = z.infer<typeof criterionSchema>
 export type Plan = z.infer<typeof planSchema>

@@ -9,7 +9,7 @@ import { roundFlow_gpm, simulatedRound, type SimulatedRound } from './simulated-
 
 /** Why a simulated round is not the form's, or what it hides. Words: message files. */
 export type DifferenceCode =
-  | 'load' | 'way-measured' | 'way-routed' | 'way-straight' | 'ways-differ' | 'dump-tail' | 'top-up' | 'bay-shared' | 'source-slow' | 'wait-fill' | 'wait-dump' | 'away' | 'no-round'
+  | 'load' | 'way-measured' | 'way-routed' | 'way-straight' | 'ways-differ' | 'dump-tail' | 'top-up' | 'bay-shared' | 'source-slow' | 'chosen-ways' | 'wait-fill' | 'wait-dump' | 'wait-road' | 'rest' | 'away' | 'no-round'
 
 export type Difference = { readonly code: DifferenceCode; /** Longer than the form by, of a round. */ readonly more_s: number }
 
@@ -27,7 +27,7 @@ export type TenderComparison = {
 }
 
 /** What takes the hand figure to the simulated flow, in this order; each changes the figure before it. */
-export const comparisonSteps = ['start-stop', 'load', 'road', 'dump-tail', 'top-up', 'bay-shared', 'dumping', 'wait-fill', 'wait-dump', 'away', 'site-shares', 'tanks', 'pump'] as const
+export const comparisonSteps = ['start-stop', 'load', 'road', 'dump-tail', 'top-up', 'bay-shared', 'dumping', 'chosen-ways', 'wait-fill', 'wait-dump', 'wait-road', 'rest', 'away', 'site-shares', 'tanks', 'pump'] as const
 export type ComparisonStep = { readonly code: (typeof comparisonSteps)[number]; readonly change_gpm: number; readonly figure_gpm: number }
 
 export type HandbookComparison = {
@@ -139,9 +139,12 @@ function stepFigures(resolved: readonly ResolvedTender[], tenders: readonly Tend
     ['dump-tail', ({ annex, own }) => own.dumpSite_s - annex.dumpSite_s],
     ['top-up', ({ annex, own }) => own.fillSite_s - annex.fillSite_s],
     ['bay-shared', ({ own, simulated }) => (simulated ? simulated.fill_s + simulated.fillHandling_s - own.fillSite_s : 0)],
-    ['dumping', ({ own, simulated }) => (simulated ? simulated.dump_s + simulated.dumpHandling_s - own.dumpSite_s + simulated.toFill_s + simulated.toDump_s - own.toFill_s - own.toDump_s : 0)],
+    ['dumping', ({ own, simulated }) => (simulated ? simulated.dump_s + simulated.dumpHandling_s - own.dumpSite_s : 0)],
+    ['chosen-ways', ({ own, simulated }) => (simulated ? simulated.toFill_s + simulated.toDump_s - own.toFill_s - own.toDump_s : 0)],
     ['wait-fill', ({ simulated }) => simulated?.waitToFill_s ?? 0],
     ['wait-dump', ({ simulated }) => simulated?.waitToDump_s ?? 0],
+    ['wait-road', ({ simulated }) => simulated?.waitAtRoad_s ?? 0],
+    ['rest', ({ simulated }) => simulated?.rest_s ?? 0],
   ]
   const rounds_s = tenders.map(({ annex }) => annex.round_s)
   return steps.map(([code, more_s]) => {
@@ -163,8 +166,11 @@ function differencesOf(annex: HandbookRound, own: HandbookRound, simulated: Simu
   say('top-up', own.fillSite_s - annex.fillSite_s)
   if (!simulated) return [...found, { code: 'no-round', more_s: 0 }]
   say(isSourceDry ? 'source-slow' : 'bay-shared', simulated.fill_s + simulated.fillHandling_s - own.fillSite_s)
+  say('chosen-ways', simulated.toFill_s + simulated.toDump_s - own.toFill_s - own.toDump_s)
   say('wait-fill', simulated.waitToFill_s)
   say('wait-dump', simulated.waitToDump_s)
+  say('wait-road', simulated.waitAtRoad_s)
+  say('rest', simulated.rest_s)
   say('away', simulated.away_s)
   return found
 }

@@ -11,22 +11,27 @@ export type SimulatedRound = {
   readonly dumpHandling_s: number
   readonly dump_s: number
   readonly toFill_s: number
+  /** Before a bay, or hooked up in it until it is this bay's turn. */
   readonly waitToFill_s: number
   readonly fillHandling_s: number
   readonly fill_s: number
   readonly toDump_s: number
+  /** Before a stretch of road where another vehicle is under way. */
+  readonly waitAtRoad_s: number
+  /** Drivers' breaks and fuel. */
+  readonly rest_s: number
   /** Of the time measured, what it was not in the shuttle. */
   readonly away_s: number
   readonly round_s: number
   readonly flow_gpm: number
 }
 
-type Part = 'waitToDump_s' | 'dumpHandling_s' | 'dump_s' | 'toFill_s' | 'waitToFill_s' | 'fillHandling_s' | 'fill_s' | 'toDump_s'
+type Part = 'waitToDump_s' | 'dumpHandling_s' | 'dump_s' | 'toFill_s' | 'waitToFill_s' | 'fillHandling_s' | 'fill_s' | 'toDump_s' | 'waitAtRoad_s' | 'rest_s'
 
 const partOf: Readonly<Partial<Record<PhaseName, Part>>> = {
   'waits-to-dump': 'waitToDump_s', 'takes-position': 'dumpHandling_s', 'clears-position': 'dumpHandling_s', dumps: 'dump_s',
-  'drives-to-fill': 'toFill_s', 'waits-to-fill': 'waitToFill_s', 'takes-bay': 'fillHandling_s', 'clears-bay': 'fillHandling_s', fills: 'fill_s',
-  'drives-to-dump': 'toDump_s',
+  'drives-to-fill': 'toFill_s', 'waits-to-fill': 'waitToFill_s', 'waits-in-bay': 'waitToFill_s', 'takes-bay': 'fillHandling_s', 'clears-bay': 'fillHandling_s', fills: 'fill_s',
+  'drives-to-dump': 'toDump_s', 'waits-at-road': 'waitAtRoad_s', rests: 'rest_s',
 }
 
 /**
@@ -43,7 +48,7 @@ export function simulatedRound(
 ): SimulatedRound | undefined {
   if (!measured || measured.roundCount === 0) return undefined
   const { from_s, to_s, roundCount } = measured
-  const sums: Record<Part, number> = { waitToDump_s: 0, dumpHandling_s: 0, dump_s: 0, toFill_s: 0, waitToFill_s: 0, fillHandling_s: 0, fill_s: 0, toDump_s: 0 }
+  const sums: Record<Part, number> = { waitToDump_s: 0, dumpHandling_s: 0, dump_s: 0, toFill_s: 0, waitToFill_s: 0, fillHandling_s: 0, fill_s: 0, toDump_s: 0, waitAtRoad_s: 0, rest_s: 0 }
   for (const { phase, from_s: since_s, to_s: until_s } of segments) {
     const part = partOf[phase]
     const lasted_s = Math.min(until_s, to_s) - Math.max(since_s, from_s)

@@ -78,7 +78,7 @@ describe.each(['plan-yarrow-bank', 'plan-gander-hill', 'plan-school'])('%s', (id
   it('has parts that add up to each simulated round', () => {
     for (const { simulated: round } of found?.tenders ?? []) {
       if (!round) throw new Error('every tender of the demo makes rounds')
-      const parts = round.waitToDump_s + round.dumpHandling_s + round.dump_s + round.toFill_s + round.waitToFill_s + round.fillHandling_s + round.fill_s + round.toDump_s + round.away_s
+      const parts = round.waitToDump_s + round.dumpHandling_s + round.dump_s + round.toFill_s + round.waitToFill_s + round.fillHandling_s + round.fill_s + round.toDump_s + round.waitAtRoad_s + round.rest_s + round.away_s
       expect(parts).toBeCloseTo(round.round_s, 6)
       expect((round.counted_gal / round.round_s) * 60).toBeCloseTo(round.flow_gpm, 6)
     }

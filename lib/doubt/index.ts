@@ -10,3 +10,5 @@ export {
 } from './dependable'
 export { quantile, shareError } from './quantile'
 export { sampleNights, type NightSample } from './sample-nights'
+export { doubtFrom, doubtOf, type Band, type DoubtAnswer, type RankedInput, type Ranking } from './answer'
+export { explainedShares, type Explained } from './explained'

@@ -1,6 +1,8 @@
+import { SECONDS_PER_MINUTE } from '../units'
 import { compileShuttle, gridFor, sustainableFlow, type ShuttleSpec, type TripStage } from '../shuttle'
 import type { CompiledPlan } from '../supply'
 import { doubtInputs, type DoubtInput } from './input'
+import { AFTER_READY_S } from './night-flow'
 import { movesOf, planNumbers, PUMP } from './moves'
 import { isMoment } from './spec-numbers'
 import { withTripSpread } from './trip-spread'
@@ -18,6 +20,8 @@ export type DoubtModel = {
   readonly expected_gpm: number
   /** Flows are tried on this grid in every night, refined inside the step. */
   readonly grid_gpm: number
+  /** Moments at which nights are looked at, from dispatch to the end of the time the flow is held for. */
+  readonly times_s: readonly number[]
   readonly inputs: readonly DoubtInput[]
   /** Numbers that some input moves. */
   readonly numbers: readonly ModelNumber[]
@@ -61,7 +65,18 @@ export function prepareDoubt(compiled: CompiledPlan, options: ModelOptions = {})
     pump_gpm,
     expected_gpm: Math.min(held.flow_gpm, pump_gpm),
     grid_gpm: gridFor(held.bound_gpm),
+    times_s: clockFor(held.supplyReady_s ?? spec.horizon_s - AFTER_READY_S, spec.afterReady_s ?? AFTER_READY_S),
     inputs, moves,
     numbers: [...indexes.keys()].map((path) => ({ path, planned: planned.get(path) ?? 0, adds: isMoment(path) })),
   }
+}
+
+/** Looks a clock has at most; a minute apart where that suffices. */
+const MOST_LOOKS = 300
+
+/** Rising moments a minute apart, or a whole number of minutes where the run is long. */
+function clockFor(ready_s: number, afterReady_s: number): number[] {
+  const end_s = ready_s + afterReady_s
+  const step_s = SECONDS_PER_MINUTE * Math.max(1, Math.ceil(end_s / SECONDS_PER_MINUTE / MOST_LOOKS))
+  return Array.from({ length: Math.floor(end_s / step_s) + 1 }, (_, index) => index * step_s)
 }

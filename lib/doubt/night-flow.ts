@@ -9,7 +9,7 @@ export type NightFlow = {
 }
 
 /** Default of the shuttle's named runs, from supply ready. */
-const AFTER_READY_S = 7200
+export const AFTER_READY_S = 7200
 
 /**
  * Sustainable flow of one night: by the same rule as `sustainableFlow`, the greatest flow that and
@@ -27,16 +27,17 @@ export function nightFlow(spec: ShuttleSpec, pump_gpm: number, grid_gpm: number,
   const haul = hauledCapacity(scenario, { afterReady_s })
   const haul_gpm = spec.dumps.reduce((least, { demandShare }, d) => (demandShare > 0 ? Math.min(least, haul.byDump_gpm[d]! / demandShare) : least), Infinity)
   const top_gpm = Math.min(haul_gpm, pump_gpm)
-  const last_gpm = Math.min(top_gpm, ceiling_gpm)
-  if (!(last_gpm > 0)) return { flow_gpm: 0, isAtLeast: ceiling_gpm <= 0, runCount: 1 }
+  if (!(top_gpm > 0)) return { flow_gpm: 0, isAtLeast: false, runCount: 1 }
   const test = flowTest(scenario, afterReady_s, haul.steadyFrom_s)
   const counted = (flow_gpm: number, isAtLeast = false): NightFlow => ({ flow_gpm, isAtLeast, runCount: test.runCount() + 1 })
   let held_gpm = 0
   for (let step = 1; ; step++) {
-    const flow_gpm = Math.min(step * grid_gpm, last_gpm)
+    // On the grid even below a ceiling, so that a night's flow is the same to the bit whatever others hold.
+    const flow_gpm = Math.min(step * grid_gpm, top_gpm)
     if (test(flow_gpm) !== undefined) return counted(between(test, held_gpm, flow_gpm))
     held_gpm = flow_gpm
-    if (flow_gpm === last_gpm) return counted(flow_gpm, last_gpm < top_gpm)
+    if (flow_gpm === top_gpm) return counted(flow_gpm)
+    if (flow_gpm >= ceiling_gpm) return counted(flow_gpm, true)
   }
 }
 

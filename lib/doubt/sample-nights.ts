@@ -7,6 +7,8 @@ import { nightRun } from './night-run'
 export type NightSample = {
   readonly from: number
   readonly count: number
+  /** Nights on which the plan has no answer; their flow is 0 and their supply never ready. */
+  blockedCount: number
   readonly flow_gpm: Float64Array
   /** Night, then input. */
   readonly factors: Float64Array
@@ -26,14 +28,15 @@ export type NightSample = {
  *
  * @param from    index of the first night, 0 and up
  * @param count   of nights
- * @param times_s moments at which the planned run is looked at
  */
-export function sampleNights(model: DoubtModel, seed: number, from: number, count: number, times_s: readonly number[]): NightSample {
+export function sampleNights(model: DoubtModel, seed: number, from: number, count: number): NightSample {
+  const { times_s } = model
   const draw = nightDrawer(model, seed)
   const dumpCount = model.spec.dumps.length
   const inputCount = model.inputs.length
   const sample: NightSample = {
     from, count,
+    blockedCount: 0,
     flow_gpm: new Float64Array(count),
     factors: new Float64Array(count * inputCount),
     supplyReady_s: new Float64Array(count).fill(Infinity),
@@ -45,7 +48,10 @@ export function sampleNights(model: DoubtModel, seed: number, from: number, coun
   for (let n = 0; n < count; n++) {
     const night = draw(from + n)
     sample.factors.set(night.factors, n * inputCount)
-    if (night.isBlocked) continue
+    if (night.isBlocked) {
+      sample.blockedCount++
+      continue
+    }
     sample.flow_gpm[n] = nightFlow(night.spec, night.pump_gpm, model.grid_gpm).flow_gpm
     const run = nightRun(night.spec, times_s)
     sample.level_gal.set(run.level_gal, n * times_s.length * dumpCount)

@@ -2,9 +2,10 @@ import { readdir, readFile } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { parseArgs } from 'node:util'
 import { sayIssue, say, type UnitSystem } from '@/app/_text'
+import { dependableFlow, NIGHT_COUNT, prepareDoubt, SEED } from '@/lib/doubt'
 import { issue, type Issue } from '@/lib/issue'
 import { isBundle, namesOf, readBundle, type Bundle } from '@/lib/plan'
-import { evaluatePlan, resolveLegs } from '@/lib/supply'
+import { compilePlan, evaluateCompiled, resolveLegs } from '@/lib/supply'
 import { resultText } from './result-text'
 import { roadsFromFile } from './roads-from-file'
 
@@ -15,6 +16,7 @@ import { roadsFromFile } from './roads-from-file'
  *   npm run -s evaluate -- --text bundle.json   for people; --metric in metric units
  *   npm run -s evaluate -- --demo               the shipped example plans, as a JSON array
  *   … --roads FILE.osm.pbf                      finds the ways anew on that road data
+ *   … --dependable [--nights 400] [--seed 1]    with the flow that is held in nine nights of ten
  *
  * Exit 0: there is an answer. Exit 2: there is none, and one sentence on standard error says what stands in
  * the way and where; a plan that was read but is blocked still prints its result, with null figures.
@@ -44,16 +46,27 @@ async function bundleFromFile(file: string | URL): Promise<Bundle> {
   throw new BadInput(`${name}: ${read.length > 1 ? `${say('issue.first-of', { count: read.length })} ` : ''}${first ? sayIssue(first, () => undefined, 'us') : ''}`)
 }
 
+const MOST_NIGHTS = 100_000
+
+function wholeOf(text: string | undefined, otherwise: number, low: number, high: number): number {
+  if (text === undefined) return otherwise
+  const value = Number(text)
+  if (text.trim() === '' || !Number.isInteger(value) || value < low || value > high) throw new BadInput(say('issue.evaluate-usage'))
+  return value
+}
+
 async function main(): Promise<void> {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { text: { type: 'boolean' }, metric: { type: 'boolean' }, demo: { type: 'boolean' }, roads: { type: 'string' } },
+    options: { text: { type: 'boolean' }, metric: { type: 'boolean' }, demo: { type: 'boolean' }, roads: { type: 'string' }, dependable: { type: 'boolean' }, nights: { type: 'string' }, seed: { type: 'string' } },
   })
   const files: (string | URL)[] = values.demo
     ? (await readdir(demoFolder)).filter((name) => name.endsWith('.json')).sort().map((name) => new URL(name, demoFolder))
     : positionals
   if (files.length === 0) throw new BadInput(say('issue.evaluate-usage'))
   const roads = values.roads === undefined ? undefined : await roadsFromFile(values.roads).catch((error: Issue | Error) => ('code' in error && 'values' in error ? refuse(error) : Promise.reject(error)))
+
+  const doubt = values.dependable ? { nightCount: wholeOf(values.nights, NIGHT_COUNT, 1, MOST_NIGHTS), seed: wholeOf(values.seed, SEED, 0, 2 ** 31 - 1) } : undefined
 
   const answers = []
   for (const file of files) {
@@ -62,7 +75,10 @@ async function main(): Promise<void> {
       bundle = { ...bundle, district: { ...bundle.district, roads: roads.dataSet }, legs: [] }
       bundle = { ...bundle, legs: resolveLegs(bundle, roads.find(bundle.district.roadNotes)).legs }
     }
-    answers.push({ bundle, result: evaluatePlan(bundle) })
+    const compiled = compilePlan(bundle)
+    const result = evaluateCompiled(compiled)
+    const model = doubt && prepareDoubt(compiled)
+    answers.push({ bundle, result: model ? { ...result, dependable: dependableFlow(model, doubt) } : result })
   }
   const system: UnitSystem = values.metric ? 'metric' : 'us'
   const output = values.text

@@ -1,4 +1,4 @@
-import { answerSentences, formatMinutes, formatQuantity, formatTime, linkText, say, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
+import { answerSentences, formatMinutes, formatQuantity, formatShare, formatTime, linkText, say, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
 import { FIRE_GROUND, type SupplyResult } from '@/lib/supply'
 import { findUnit } from '@/lib/units'
 
@@ -17,6 +17,12 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
     return value === null || !unit ? say('quantity.unknown') : unit === 's' ? formatTime(value) : formatQuantity(value, unit, system)
   }
   const lines = [result.planName, '', ...answerSentences(result, names, system), '']
+  const { dependable } = result
+  if (dependable)
+    lines.push(say('result.dependable-line', {
+      flow: show(dependable.flow_gpm, '_gpm'), low: show(dependable.low_gpm, '_gpm'), high: show(dependable.high_gpm, '_gpm'),
+      share: formatShare(dependable.share), error: formatShare(dependable.shareError, 1), count: dependable.nightCount, seed: String(dependable.seed),
+    }))
   for (const figure of figures)
     lines.push(`${say(`result.figure.${figure}` as TextKey, { duration: formatMinutes(result.duration_s) })}: ${show(result[figure], figure)}`)
   if (result.links.length > 0) {

@@ -24,10 +24,25 @@ export function answerSentences(result: SupplyResult, names: NameOf, system: Uni
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
     sentences.push(say('result.gap', { gap: formatMinutes(gap_s, 'up'), empty: formatMinutes(tankEmpty_s, 'down'), ready: formatMinutes(supplyReady_s, 'up') }))
   const ready = supplyReady_s === null ? '' : formatMinutes(supplyReady_s, 'up')
-  if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: promised(sustainable_gpm), ready }))
+  if (result.dependable) sentences.push(flowsSentence(result.dependable.flow_gpm, sustainable_gpm, needed_gpm, ready, promised, asked))
+  else if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: promised(sustainable_gpm), ready }))
   else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: asked(needed_gpm) }))
   else sentences.push(say(sustainable_gpm < needed_gpm ? 'result.short' : 'result.enough', { sustainable: promised(sustainable_gpm), needed: asked(needed_gpm), ready }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
   sentences.push(say('result.assumed', { count: assumptions.filter(({ mark }) => mark === 'assumed').length }))
   return sentences
+}
+
+type Words = (value: number) => string
+
+/** Dependable, expected and needed flow, lowest first. */
+function flowsSentence(dependable_gpm: number, sustainable_gpm: number, needed_gpm: number | null, ready: string, promised: Words, asked: Words): string {
+  const parts = [
+    { flow_gpm: dependable_gpm, words: say('result.part.dependable', { flow: promised(dependable_gpm) }) },
+    { flow_gpm: sustainable_gpm, words: say('result.part.expected', { flow: promised(sustainable_gpm) }) },
+    ...(needed_gpm === null ? [] : [{ flow_gpm: needed_gpm, words: say('result.part.needed', { flow: asked(needed_gpm) }) }]),
+  ].sort((a, b) => a.flow_gpm - b.flow_gpm)
+  const [first = '', second = '', third] = parts.map(({ words }) => words)
+  const start = first.charAt(0).toUpperCase() + first.slice(1)
+  return third === undefined ? say('result.flows-no-need', { first: start, second, ready }) : say('result.flows', { first: start, second, third, ready })
 }

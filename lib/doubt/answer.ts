@@ -1,5 +1,6 @@
-import { dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED, type DependableFlow } from './dependable'
+import { dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED } from './dependable'
 import { explainedShares } from './explained'
+import type { DependableFlow } from '../supply'
 import type { DoubtInput } from './input'
 import type { DoubtModel } from './model'
 import { quantile, shareError } from './quantile'

@@ -1,4 +1,5 @@
 import { requireThat } from '../issue'
+import type { DependableFlow } from '../supply'
 import { nightDrawer } from './draw-night'
 import type { DoubtModel } from './model'
 import { nightFlow } from './night-flow'
@@ -10,19 +11,6 @@ export const NIGHT_COUNT = 400
 export const DEPENDABLE_SHARE = 0.9
 /** Nights of an answer unless asked otherwise. */
 export const SEED = 1
-
-export type DependableFlow = {
-  /** Greatest flow held in at least `share` of the nights. */
-  readonly flow_gpm: number
-  readonly share: number
-  /** Standard error of that share, from the number of nights. */
-  readonly shareError: number
-  /** The same flow for the share plus and minus one standard error: how far more nights may move it. */
-  readonly low_gpm: number
-  readonly high_gpm: number
-  readonly nightCount: number
-  readonly seed: number
-}
 
 /**
  * Rank of the dependable flow among rising flows: so many nights may fall short of it.

@@ -119,12 +119,23 @@ export const firstToMeasureSchema = z.strictObject({
   high_gpm: z.number(),
 })
 
+export const dependableSchema = z.strictObject({
+  flow_gpm: z.number().describe('greatest flow sustained in the share of the nights'),
+  share: z.number().describe('of the nights that hold it'),
+  shareError: z.number().describe('standard error of that share'),
+  low_gpm: z.number().describe('the flow for the share plus one standard error'),
+  high_gpm: z.number().describe('the flow for the share less one standard error'),
+  nightCount: z.number().int(),
+  seed: z.number().int().describe('of the nights: the same seed gives the same answer everywhere'),
+})
+
 export const resultSchema = z.strictObject({
   format: z.literal('millrace-result'),
   version: z.literal(1),
   planId: z.string(),
   planName: z.string(),
   sustainable_gpm: figure.describe('greatest constant flow at the fire ground, from supply ready, that is hauled and never short'),
+  dependable: dependableSchema.optional().describe('only when asked for: the flow held when times and rates vary as their evidence says; nothing breaks'),
   stored_gpm: figure.describe('the same when stored water may be used up within the duration'),
   hauledCapacity_gpm: figure.describe('into the dump sites when nothing there ever blocks'),
   hand_gpm: figure.describe('handbook: usable gallons over fill, travel and dump time, summed over tenders'),
@@ -154,6 +165,7 @@ export type LinkKind = (typeof linkKinds)[number]
 export type FillSiteResult = z.infer<typeof fillSiteResultSchema>
 export type DumpSiteResult = z.infer<typeof dumpSiteResultSchema>
 export type TenderResult = z.infer<typeof tenderResultSchema>
+export type DependableFlow = z.infer<typeof dependableSchema>
 export type LegResult = z.infer<typeof legResultSchema>
 export type FirstToMeasure = z.infer<typeof firstToMeasureSchema>
 export type Assumption = z.infer<typeof assumptionSchema>

@@ -4,8 +4,9 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { dependableFlow, prepareDoubt } from '@/lib/doubt'
 import { isBundle, readBundle } from '@/lib/plan'
-import { evaluatePlan, resultSchema } from '@/lib/supply'
+import { compilePlan, evaluatePlan, resultSchema } from '@/lib/supply'
 import { smallBundle, smallJson } from '@/tests/fixtures/bundle'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
@@ -50,6 +51,17 @@ describe('the headless door', () => {
     const us = await run('--text', file)
     expect(us.stdout).toMatch(/Expected 220\sgpm, needed 250\sgpm, from 13\smin after dispatch\./)
     expect((await run('--text', '--metric', file)).stdout).toMatch(/needed [\d,]+\sL\/min/)
+  })
+
+  it('gives the dependable flow when asked, the same as the core for the same seed', async () => {
+    const file = await fileOf(smallJson())
+    const model = prepareDoubt(compilePlan(smallBundle()))
+    const { code, stdout } = await run('--dependable', '--nights', '40', '--seed', '7', file)
+    expect(code).toBe(0)
+    const { dependable } = resultSchema.parse(JSON.parse(stdout))
+    expect(dependable).toEqual(model && dependableFlow(model, { nightCount: 40, seed: 7 }))
+    expect((await run('--text', '--dependable', '--nights', '40', file)).stdout).toMatch(/Dependable \d+\sgpm, expected 220\sgpm, needed 250\sgpm, from 13\smin after dispatch\./)
+    expect((await run('--dependable', '--nights', 'many', file)).code).toBe(2)
   })
 
   it('finds the ways anew on a map file, and they carry the tender', async () => {

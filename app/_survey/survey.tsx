@@ -9,7 +9,7 @@ import { useAct } from '../_fields/use-act'
 import { DistrictMap, useDrawnDistrict, type MapHandle, type MapSite } from '../_map'
 import { Conflicts } from '../_plan/conflicts'
 import { UndoButtons } from '../_plan/undo-buttons'
-import { formatQuantity, say, type NameOf } from '../_text'
+import { formatQuantity, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
@@ -132,6 +132,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
         <div className={styles.survey}>
           <Conflicts docIds={[districtId]} names={names} />
           <section className={styles.column} aria-label={say('survey.column')}>
+            {drawn.issue && <p className={styles.wrong} role="alert">{sayIssue(drawn.issue, names, system)}</p>}
             {isImportFirst && <Card level={2} title={say(district.roads ? 'survey.import.title' : 'survey.import.first')} startsOpen>{importPanel}</Card>}
             {hasPlaces && (
               <div className={styles.finder}>

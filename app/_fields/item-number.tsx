@@ -1,6 +1,6 @@
 'use client'
 
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import type { Default } from '@/lib/supply'
 import { fieldLabel, formatNumber, say } from '../_text'
 import entry from '../_ui/entry.module.css'
@@ -8,6 +8,7 @@ import { EvidenceChip } from '../_ui/evidence-chip'
 import { EvidenceMark } from '../_ui/evidence-mark'
 import { FieldRow } from '../_ui/field-row'
 import { joinClasses } from '../_ui/join-classes'
+import { useEntry } from '../_ui/use-entry'
 import { fieldRule } from './field-rule'
 import { useItem } from './item-context'
 
@@ -22,8 +23,6 @@ export type ItemNumberProps = {
 /** A number of the item that has no unit, such as a share or a factor, with its evidence. */
 export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumberProps) {
   const { docKind, collection, item, part, set } = useItem()
-  const [draft, setDraft] = useState<string>()
-  const [error, setError] = useState<string>()
   const id = useId()
   const label = fieldLabel(field)
   const scale = isShare ? 100 : 1
@@ -32,17 +31,14 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
   const evidence = item.evidence?.[field]
   const worded = (number: number) => formatNumber(number * scale, 3)
 
-  const commit = (): void => {
-    if (draft === undefined) return
-    const text = draft.replace(/%/g, '').replace(/,/g, '').trim()
+  const { error, input } = useEntry((typed) => {
+    const text = typed.replace(/%/g, '').replace(/,/g, '').trim()
     const next = text === '' ? undefined : Number(text) / scale
-    if (next !== undefined && !Number.isFinite(next)) return setError(say('entry.not-a-number', { field: label, text }))
-    if (next !== undefined && (next < min || next > max)) return setError(say('entry.out-of-range', { field: label, text, min: worded(min), max: worded(max) }))
-    setDraft(undefined)
-    setError(undefined)
-    if (next === value) return
-    set({ [field]: next }, { [field]: next === undefined ? undefined : { mark: 'assumed', entered: draft.trim() } })
-  }
+    if (next !== undefined && !Number.isFinite(next)) return say('entry.not-a-number', { field: label, text })
+    if (next !== undefined && (next < min || next > max)) return say('entry.out-of-range', { field: label, text, min: worded(min), max: worded(max) })
+    if (next !== value) set({ [field]: next }, { [field]: next === undefined ? undefined : { mark: 'assumed', entered: typed.trim() } })
+    return undefined
+  })
   const known = standIn && standIn.mark !== 'measured' ? standIn : undefined
   return (
     <FieldRow
@@ -57,20 +53,9 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
           className={joinClasses(entry.input, entry.number)}
           inputMode="decimal"
           autoComplete="off"
-          aria-invalid={error !== undefined}
           aria-describedby={[hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined}
           placeholder={known ? worded(known.value) : say('entry.none')}
-          value={draft ?? (value === undefined ? '' : worded(value))}
-          onChange={(event) => { setDraft(event.target.value) }}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit()
-            if (event.key === 'Escape' && draft !== undefined) {
-              event.stopPropagation()
-              setDraft(undefined)
-              setError(undefined)
-            }
-          }}
+          {...input(value === undefined ? '' : worded(value))}
         />
         {isShare && <span className={entry.unit} aria-hidden="true">%</span>}
       </span>

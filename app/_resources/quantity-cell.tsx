@@ -1,11 +1,12 @@
 'use client'
 
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import type { Unit } from '@/lib/units'
 import { entryText, parseQuantity, say } from '../_text'
 import entry from '../_ui/entry.module.css'
 import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useEntry } from '../_ui/use-entry'
 import styles from './point-table.module.css'
 
 export type QuantityCellProps = {
@@ -24,40 +25,25 @@ export type QuantityCellProps = {
 /** Entry of a quantity in a table whose head names the unit. */
 export function QuantityCell({ label, unit, value, min, max, isRequired = false, standIn, onCommit }: QuantityCellProps) {
   const [system] = useUnitSystem()
-  const [draft, setDraft] = useState<string>()
-  const [error, setError] = useState<string>()
   const id = useId()
   const shown = value === undefined ? '' : entryText(value, unit, system)
-  const commit = (): void => {
-    if (draft === undefined) return
-    const parsed = parseQuantity(draft, unit, system, { field: label, min, max })
-    if (parsed.kind === 'refused') return setError(parsed.sentence)
-    if (parsed.kind === 'absent' && isRequired) return setError(say('entry.required', { field: label }))
-    setDraft(undefined)
-    setError(undefined)
-    if (draft.trim() !== shown) onCommit(parsed.kind === 'value' ? parsed.value : undefined)
-  }
+  const { error, input } = useEntry((text) => {
+    const parsed = parseQuantity(text, unit, system, { field: label, min, max })
+    if (parsed.kind === 'refused') return parsed.sentence
+    if (parsed.kind === 'absent' && isRequired) return say('entry.required', { field: label })
+    if (text.trim() !== shown) onCommit(parsed.kind === 'value' ? parsed.value : undefined)
+    return undefined
+  })
   return (
     <span className={styles.cell}>
       <span className={entry.box} data-wrong={error !== undefined}>
         <input
           className={joinClasses(entry.input, entry.number)}
           aria-label={label}
-          aria-invalid={error !== undefined}
           aria-describedby={error && `${id}-error`}
           autoComplete="off"
           placeholder={standIn === undefined ? undefined : entryText(standIn, unit, system)}
-          value={draft ?? shown}
-          onChange={(event) => { setDraft(event.target.value) }}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit()
-            if (event.key === 'Escape' && draft !== undefined) {
-              event.stopPropagation()
-              setDraft(undefined)
-              setError(undefined)
-            }
-          }}
+          {...input(shown)}
         />
       </span>
       {error && <span className={styles.error} id={`${id}-error`} role="alert">{error}</span>}

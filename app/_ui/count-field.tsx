@@ -1,10 +1,11 @@
 'use client'
 
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import { formatNumber, say } from '../_text'
 import entry from './entry.module.css'
 import { FieldRow } from './field-row'
 import { joinClasses } from './join-classes'
+import { useEntry } from './use-entry'
 
 export type CountFieldProps = {
   label: string
@@ -20,21 +21,16 @@ export type CountFieldProps = {
 
 /** Entry of a whole number of things. */
 export function CountField({ label, value, min = 0, max = 99, standIn, hint, isDisabled = false, onCommit }: CountFieldProps) {
-  const [draft, setDraft] = useState<string>()
-  const [error, setError] = useState<string>()
   const id = useId()
-
-  const commit = (): void => {
-    if (draft === undefined) return
-    const text = draft.trim()
+  const { error, input } = useEntry((typed) => {
+    const text = typed.trim()
     const count = text === '' ? undefined : Number(text)
     if (count !== undefined && !(/^\d+$/.test(text) && count >= min && count <= max)) {
-      return setError(say('entry.not-a-count', { field: label, text, min: formatNumber(min), max: formatNumber(max) }))
+      return say('entry.not-a-count', { field: label, text, min: formatNumber(min), max: formatNumber(max) })
     }
-    setDraft(undefined)
-    setError(undefined)
     if (count !== value) onCommit(count)
-  }
+    return undefined
+  })
   return (
     <FieldRow label={label} htmlFor={id} hint={hint} hintId={`${id}-hint`} error={error} errorId={`${id}-error`}>
       <span className={entry.box} data-wrong={error !== undefined}>
@@ -44,20 +40,9 @@ export function CountField({ label, value, min = 0, max = 99, standIn, hint, isD
           inputMode="numeric"
           autoComplete="off"
           disabled={isDisabled}
-          aria-invalid={error !== undefined}
           aria-describedby={[hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined}
           placeholder={standIn === undefined ? say('entry.none') : formatNumber(standIn)}
-          value={draft ?? (value === undefined ? '' : String(value))}
-          onChange={(event) => { setDraft(event.target.value) }}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit()
-            if (event.key === 'Escape' && draft !== undefined) {
-              event.stopPropagation()
-              setDraft(undefined)
-              setError(undefined)
-            }
-          }}
+          {...input(value === undefined ? '' : String(value))}
         />
       </span>
     </FieldRow>

@@ -1,11 +1,12 @@
 'use client'
 
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import type { Point } from '@/lib/geo'
 import { formatPoint, parsePoint, say } from '../_text'
 import { Button } from './button'
 import entry from './entry.module.css'
 import { FieldRow } from './field-row'
+import { useEntry } from './use-entry'
 
 export type PointFieldProps = {
   label: string
@@ -19,20 +20,15 @@ export type PointFieldProps = {
 
 /** Entry of a place, by its latitude and longitude or on the map. */
 export function PointField({ label, value, isRequired = false, onPick, isPicking = false, onCommit }: PointFieldProps) {
-  const [draft, setDraft] = useState<string>()
-  const [error, setError] = useState<string>()
   const id = useId()
   const shown = value ? formatPoint(value) : ''
-
-  const commit = (): void => {
-    if (draft === undefined) return
-    const parsed = parsePoint(draft, label)
-    if (parsed.kind === 'refused') return setError(parsed.sentence)
-    if (parsed.kind === 'absent' && isRequired) return setError(say('entry.required', { field: label }))
-    setDraft(undefined)
-    setError(undefined)
-    if (draft.trim() !== shown) onCommit(parsed.kind === 'value' ? parsed.value : undefined)
-  }
+  const { error, input } = useEntry((text) => {
+    const parsed = parsePoint(text, label)
+    if (parsed.kind === 'refused') return parsed.sentence
+    if (parsed.kind === 'absent' && isRequired) return say('entry.required', { field: label })
+    if (text.trim() !== shown) onCommit(parsed.kind === 'value' ? parsed.value : undefined)
+    return undefined
+  })
   return (
     <FieldRow label={label} htmlFor={id} error={error} errorId={`${id}-error`} isWide>
       <span className={entry.box} data-wrong={error !== undefined}>
@@ -42,20 +38,9 @@ export function PointField({ label, value, isRequired = false, onPick, isPicking
           autoComplete="off"
           spellCheck={false}
           required={isRequired}
-          aria-invalid={error !== undefined}
           aria-describedby={error && `${id}-error`}
           placeholder={say('entry.latitude-longitude')}
-          value={draft ?? shown}
-          onChange={(event) => { setDraft(event.target.value) }}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit()
-            if (event.key === 'Escape' && draft !== undefined) {
-              event.stopPropagation()
-              setDraft(undefined)
-              setError(undefined)
-            }
-          }}
+          {...input(shown)}
         />
         {onPick && <Button look="quiet" size="s" icon="pick" label={say('kit.pick')} aria-pressed={isPicking} onClick={onPick} />}
       </span>

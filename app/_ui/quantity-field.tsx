@@ -1,7 +1,6 @@
 'use client'
 
-import { useId, useState } from 'react'
-import type { KeyboardEvent } from 'react'
+import { useId } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { Unit } from '@/lib/units'
 import { entrySymbol, entryText, formatQuantity, say } from '../_text'
@@ -13,6 +12,7 @@ import { joinClasses } from './join-classes'
 import { outcomeOf, shownEntry } from './quantity-draft'
 import type { StoredQuantity } from './quantity-draft'
 import { useUnitSystem } from './unit-system-context'
+import { useEntry } from './use-entry'
 
 export type QuantityFieldProps = {
   label: string
@@ -38,31 +38,16 @@ export type QuantityFieldProps = {
 export function QuantityField(props: QuantityFieldProps) {
   const { label, unit, value, evidence, standIn, min, max, isRequired, isDisabled = false, hint, hasMark = true, newEvidence, onCommit } = props
   const [system] = useUnitSystem()
-  const [draft, setDraft] = useState<string>()
-  const [error, setError] = useState<string>()
   const id = useId()
   const stored: StoredQuantity = { value, evidence }
   const shown = shownEntry(stored, unit, system)
 
-  const commit = (): void => {
-    if (draft === undefined) return
-    const outcome = outcomeOf(draft, stored, { field: label, unit, system, min, max, isRequired, newEvidence })
-    if (outcome.kind === 'refused') {
-      setError(outcome.sentence)
-      return
-    }
-    setDraft(undefined)
-    setError(undefined)
+  const { draft, error, input } = useEntry((text) => {
+    const outcome = outcomeOf(text, stored, { field: label, unit, system, min, max, isRequired, newEvidence })
+    if (outcome.kind === 'refused') return outcome.sentence
     if (outcome.kind === 'changed') onCommit(outcome.stored)
-  }
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key === 'Enter') commit()
-    if (event.key === 'Escape' && draft !== undefined) {
-      event.stopPropagation()
-      setDraft(undefined)
-      setError(undefined)
-    }
-  }
+    return undefined
+  })
 
   const isOtherUnit = value !== undefined && shown.hasOwnUnit && draft === undefined && shown.text.replace(/\s/g, '') !== formatQuantity(value, unit, system).replace(/\s/g, '')
   const inUnits = isOtherUnit ? `= ${formatQuantity(value, unit, system)}` : undefined
@@ -83,13 +68,9 @@ export function QuantityField(props: QuantityFieldProps) {
           spellCheck={false}
           disabled={isDisabled}
           required={isRequired}
-          aria-invalid={error !== undefined}
           aria-describedby={described || undefined}
           placeholder={standIn ? entryText(standIn.value, unit, system) : say('entry.none')}
-          value={draft ?? shown.text}
-          onChange={(event) => { setDraft(event.target.value) }}
-          onBlur={commit}
-          onKeyDown={onKeyDown}
+          {...input(shown.text)}
         />
         {!(draft === undefined && shown.hasOwnUnit) && <span className={entry.unit} aria-hidden="true">{entrySymbol(unit, system)}</span>}
       </span>

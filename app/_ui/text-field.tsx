@@ -1,11 +1,11 @@
 'use client'
 
-import { useId, useState } from 'react'
-import type { KeyboardEvent } from 'react'
+import { useId } from 'react'
 import { say } from '../_text'
 import entry from './entry.module.css'
 import { FieldRow } from './field-row'
 import { joinClasses } from './join-classes'
+import { useEntry } from './use-entry'
 
 export type TextFieldProps = {
   label: string
@@ -25,37 +25,21 @@ export type TextFieldProps = {
 /** Entry of words or a day. Enter and leaving the field commit, Escape takes back. */
 export function TextField(props: TextFieldProps) {
   const { label, value, hint, placeholder, maxLength = 120, isRequired = false, isDisabled = false, isLong = false, isDay = false, onCommit } = props
-  const [draft, setDraft] = useState<string>()
-  const [error, setError] = useState<string>()
   const id = useId()
-
-  const commit = (): void => {
-    if (draft === undefined) return
-    const text = draft.trim()
-    if (text === '' && isRequired) return setError(say('entry.required', { field: label }))
-    if (text.length > maxLength) return setError(say('entry.too-long', { field: label, count: maxLength }))
-    setDraft(undefined)
-    setError(undefined)
+  const { error, input } = useEntry((typed) => {
+    const text = typed.trim()
+    if (text === '' && isRequired) return say('entry.required', { field: label })
+    if (text.length > maxLength) return say('entry.too-long', { field: label, count: maxLength })
     if (text !== (value ?? '')) onCommit(text === '' ? undefined : text)
-  }
+    return undefined
+  }, { isLong })
   const common = {
     id,
     placeholder,
     disabled: isDisabled,
     required: isRequired,
-    'aria-invalid': error !== undefined,
     'aria-describedby': [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined,
-    value: draft ?? value ?? '',
-    onBlur: commit,
-    onChange: (event: { target: { value: string } }) => { setDraft(event.target.value) },
-    onKeyDown: (event: KeyboardEvent) => {
-      if (event.key === 'Enter' && !isLong) commit()
-      if (event.key === 'Escape' && draft !== undefined) {
-        event.stopPropagation()
-        setDraft(undefined)
-        setError(undefined)
-      }
-    },
+    ...input(value ?? ''),
   }
   return (
     <FieldRow label={label} htmlFor={id} hint={hint} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} isWide={!isDay} isSpanning>

@@ -30,7 +30,13 @@ export function DumpCard({ site }: { site: DumpSite }) {
           label={say('plan.pumper')} none={say('plan.pumper.none')} kind="pumper" value={site.pumperId}
           onChoose={(id, before) => { editBoth({ district: before?.district ?? [], plan: [{ kind: 'setFields', collection: 'dumpSites', id: site.id, set: { pumperId: id ?? null } }] }, say('plan.pumper')) }}
         />
-        <fieldset className={styles.set}>
+        <UnitChoice
+          label={say('plan.nurse')} none={say('plan.nurse.none')} kind="tender" value={site.nurseId}
+          onChoose={(id, before) => { editBoth({ district: before?.district ?? [], plan: [{ kind: 'setFields', collection: 'dumpSites', id: site.id, set: { nurseId: id ?? null } }] }, say('plan.nurse')) }}
+        />
+        {site.nurseId && <ItemQuantity field="intake_gpm" standIn={defaults.nurseIntake_gpm} />}
+        {site.nurseId && <ItemQuantity field="outlet_gpm" standIn={defaults.nurseOutlet_gpm} />}
+        {!site.nurseId && <fieldset className={styles.set}>
           <legend className={styles.setTitle}>{say('plan.tank')}</legend>
           {tanks.map((tank) => (
             <CheckField
@@ -48,8 +54,15 @@ export function DumpCard({ site }: { site: DumpSite }) {
               },
             }))}
           />
-        </fieldset>
-        {chosen.length === 0 && <ItemQuantity field="tankCapacity_gal" hint={say('plan.hint.capacity')} />}
+        </fieldset>}
+        {!site.nurseId && chosen.length > 1 && <ItemChoice field="tankLink" none={say('choice.tankLink.drains')} choices={(['drains', 'jetSiphon'] as const).map((value) => ({ value, label: say(`choice.tankLink.${value}`) }))} hint={say('plan.hint.tank-link')} />}
+        {!site.nurseId && chosen.length > 1 && site.tankLink === 'jetSiphon' && (
+          <>
+            <ItemCount field="jetSiphonCount" standIn={chosen.length - 1} />
+            <ItemQuantity field="transfer_gpm" hint={say('plan.hint.transfer')} />
+          </>
+        )}
+        {!site.nurseId && chosen.length === 0 && <ItemQuantity field="tankCapacity_gal" hint={say('plan.hint.capacity')} />}
         {found?.kind === 'dumpSite' && (
           <div className={styles.figures}>
             <FigureRow figure={`site/${site.id}/pump_gpm`} label={say('plan.figure.pump')} value={found.pump_gpm === null ? say('quantity.unknown') : formatQuantity(found.pump_gpm, 'gpm', system)} />
@@ -60,8 +73,9 @@ export function DumpCard({ site }: { site: DumpSite }) {
         <ItemChoice field="manner" none={say('choice.manner.backIn')} choices={(['backIn', 'driveThrough'] as const).map((value) => ({ value, label: say(`choice.manner.${value}`) }))} />
         <ItemQuantity field="setUp_s" standIn={defaults.dumpSetUp_s} />
         <ItemQuantity field="pumpSetUp_s" standIn={defaults.pumpSetUp_s} />
-        <ItemQuantity field="tankSlope_in" />
-        <ItemQuantity field="draftLimit_in" hint={say('plan.hint.draft-limit')} />
+        {!site.nurseId && <ItemQuantity field="tankSlope_in" />}
+        {!site.nurseId && <ItemQuantity field="leak_gpm" />}
+        {!site.nurseId && <ItemQuantity field="draftLimit_in" hint={say('plan.hint.draft-limit')} />}
         <ItemQuantity field="reprime_s" standIn={defaults.reprime_s} />
         <Button
           look="danger" icon="trash" size="s" label={say('plan.remove-site', { name: site.name })}

@@ -61,6 +61,14 @@ export function FillCard({ site }: { site: FillSite }) {
           <ItemCount field="lineCount" standIn={1} />
         </PartFields>
         <ItemCount field="bayCount" standIn={1} />
+        {(site.bayCount ?? 1) > 1 && <ItemChoice field="bayOrder" none={say('choice.bayOrder.together')} choices={(['together', 'oneAtATime'] as const).map((value) => ({ value, label: say(`choice.bayOrder.${value}`) }))} />}
+        {found?.kind === 'fillSite' && found.bayOrders && (
+          <div className={styles.figures}>
+            <p className={styles.plainFigure}><span>{say('choice.bayOrder.together')}</span><span>{flow(found.bayOrders.together_gpm)}</span></p>
+            <p className={styles.plainFigure}><span>{say('choice.bayOrder.oneAtATime')}</span><span>{flow(found.bayOrders.oneAtATime_gpm)}</span></p>
+            <p className={styles.quiet}>{say(`plan.bay-order.${betterOrder(found.bayOrders)}`)}</p>
+          </div>
+        )}
         <ItemQuantity field="discharge_psi" standIn={defaults.discharge_psi} />
         <ItemQuantity field="rate_gpm" hint={say('plan.hint.rate')} />
         <ItemQuantity field="setUp_s" standIn={defaults.fillSetUp_s} />
@@ -71,6 +79,14 @@ export function FillCard({ site }: { site: FillSite }) {
       </div>
     </ItemFields>
   )
+}
+
+/** Flows this close are the same for the choice. */
+const SAME_FLOW_SHARE = 0.01
+
+function betterOrder({ together_gpm, oneAtATime_gpm }: { together_gpm: number; oneAtATime_gpm: number }): 'same' | 'together' | 'oneAtATime' {
+  if (Math.abs(together_gpm - oneAtATime_gpm) <= SAME_FLOW_SHARE * Math.max(together_gpm, oneAtATime_gpm)) return 'same'
+  return together_gpm > oneAtATime_gpm ? 'together' : 'oneAtATime'
 }
 
 const liftStandIn = (surveyed: number | undefined) =>

@@ -7,6 +7,7 @@ import { formatQuantity, say } from '../_text'
 import { ChoiceField } from '../_ui/choice-field'
 import { QuantityField } from '../_ui/quantity-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { DemandStages } from './demand-stages'
 import { FigureRow } from './figure-row'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
@@ -35,6 +36,7 @@ export function FireCard() {
             editPlan(demandEdits(stage?.id, demand), say('plan.demand'))
           }}
         />
+        <DemandStages />
         {result && result.needed_gpm !== null && (
           <div className={styles.figures}><FigureRow figure="needed_gpm" label={say('result.figure.needed_gpm')} value={formatQuantity(result.needed_gpm, 'gpm', system)} /></div>
         )}
@@ -46,6 +48,8 @@ export function FireCard() {
         <ItemQuantity field="duration_s" label={say('plan.duration')} standIn={defaults.duration_s} />
         <ItemChoice field="season" none={say('choice.season.none')} choices={(['usual', 'dry', 'drought'] as const).map((value) => ({ value, label: say(`choice.season.${value}`) }))} />
         <ItemQuantity field="reserve_s" standIn={defaults.reserve_s} />
+        <ItemQuantity field="restAfter_s" standIn={(plan.duration_s ?? 0) >= defaults.restAfter_s.value ? defaults.restAfter_s : undefined} hint={say('plan.hint.rest')} />
+        <ItemQuantity field="rest_s" standIn={defaults.rest_s} />
       </div>
     </ItemFields>
   )

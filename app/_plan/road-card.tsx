@@ -10,6 +10,7 @@ import { Card } from '../_ui/card'
 import { EvidenceChip } from '../_ui/evidence-chip'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { FigureRow } from './figure-row'
+import { OneLanes } from './one-lanes'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
 
@@ -25,6 +26,7 @@ export function RoadCard({ onVia, viaOf }: { onVia: (use: LegUse) => void; viaOf
     <div className={styles.stack}>
       {!district.roads && <p className={styles.quiet}>{say('plan.no-roads')}</p>}
       {uses.map((use) => <WayCard key={`${use.fromId}>${use.toId}`} use={use} onVia={onVia} isPicking={viaOf?.fromId === use.fromId && viaOf.toId === use.toId} />)}
+      <OneLanes />
     </div>
   )
 }

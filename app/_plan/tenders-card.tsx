@@ -3,7 +3,7 @@
 import { defaults, sitesOfTask } from '@/lib/supply'
 import { findTender, type TenderTask } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
-import { ItemChoice, ItemQuantity } from '../_fields/item-inputs'
+import { ItemCheck, ItemChoice, ItemCount, ItemQuantity } from '../_fields/item-inputs'
 import { formatQuantity, formatTime, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
@@ -66,13 +66,19 @@ function TenderTaskCard({ task }: { task: TenderTask }) {
         <ItemFields docId={plan.id} docKind="plan" collection="tenders" item={task}>
           <ItemChoice field="fillSiteId" label={say('plan.card.fill')} none={names(sites.fillSiteId ?? '') ?? say('plan.card.none')} choices={plan.fillSites.map(({ id, name: label }) => ({ value: id as string, label }))} />
           <ItemChoice field="dumpSiteId" label={say('plan.card.dump')} none={names(sites.dumpSiteId ?? '') ?? say('plan.card.none')} choices={plan.dumpSites.map(({ id, name: label }) => ({ value: id as string, label }))} />
+          {plan.fillSites.length > 1 && <ItemCheck field="choosesFill" hint={say('plan.hint.chooses')} />}
+          {plan.dumpSites.length > 1 && <ItemCheck field="choosesDump" hint={say('plan.hint.chooses')} />}
           <ItemQuantity field="delay_s" label={say('plan.delay')} />
+          <ItemQuantity field="withdraw_s" label={say('plan.withdraw')} hint={say('plan.hint.withdraw')} />
         </ItemFields>
         {tender && (
           <ItemFields docId={district.id} docKind="district" collection="apparatus" item={tender}>
             <ItemChoice field="stationId" label={say('plan.station')} none={say('plan.station.none')} choices={district.stations.map(({ id, name: label }) => ({ value: id as string, label }))} />
             <ItemQuantity field="tank_gal" />
-            <ItemQuantity field="dump_gpm" standIn={defaults.tenderDump_gpm} />
+            <ItemChoice field="dumpBy" none={say('choice.dumpBy.gravity')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
+            <ItemQuantity field="dump_gpm" standIn={tender.dumpBy === 'jet' ? defaults.jetDump_gpm : tender.dumpBy === 'pump' ? defaults.pumpDump_gpm : defaults.tenderDump_gpm} />
+            {(tender.dumpBy ?? 'gravity') === 'gravity' && <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />}
+            <ItemCount field="fillInletCount" standIn={1} hint={say('plan.hint.inlets')} />
             <ItemQuantity field="fillLimit_gpm" standIn={defaults.tenderFillLimit_gpm} />
             <ItemQuantity field="full_lb" />
           </ItemFields>

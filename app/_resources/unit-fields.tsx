@@ -79,6 +79,7 @@ function PumperParts({ pumper }: { pumper: Pumper }) {
         <ItemQuantity field="tankFill_in" />
         <ItemQuantity field="tankFill_gpm" />
         <ItemQuantity field="tankHeight_ft" />
+        <ItemQuantity field="fuel_s" standIn={defaults.fuel_s} />
       </Section>
       <Section title={say('resources.part.hose')}>
         <ItemQuantity field="suction_in" standIn={{ value: suction.size_in, mark: 'handbook', source: say('resources.rated.source') }} />
@@ -97,9 +98,18 @@ function TenderParts({ tender }: { tender: Tender }) {
         <ItemNumber field="usableShare" isShare standIn={defaults.usableShare} />
         <ItemQuantity field="dump_gpm" hint={say('resources.dump.hint')} standIn={defaults.tenderDump_gpm} />
         <ItemQuantity field="dumpTail_gpm" standIn={defaults.tenderDumpTail_gpm} />
+        <ItemChoice field="dumpBy" none={say('choice.dumpBy.gravity')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
+        <ItemQuantity field="dumpRear_gpm" />
+        <ItemQuantity field="dumpSide_gpm" />
+        <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />
+        <ItemQuantity field="dumpHead_ft" standIn={defaults.dumpHead_ft} />
+        <ItemQuantity field="dumpCap_gpm" />
         <ItemQuantity field="fillLimit_gpm" standIn={defaults.tenderFillLimit_gpm} />
         <ItemQuantity field="fillInlet_in" standIn={defaults.fillInlet_in} />
         <ItemQuantity field="fillInletMaximum_psi" standIn={defaults.fillInletMaximum_psi} />
+        <ItemCount field="fillInletCount" standIn={1} hint={say('plan.hint.inlets')} />
+        <ItemNumber field="topUpShare" isShare standIn={defaults.topUpShare} />
+        <ItemNumber field="topUpRateShare" isShare standIn={defaults.topUpRateShare} />
         <ItemQuantity field="pump_gpm" label={say('resources.tender-pump')} />
       </Section>
       <Section title={say('resources.part.handling')}>

@@ -146,7 +146,7 @@ function addInitial(state: SimState, water_gal: number): void {
 
 function carryDump(from: Scenario, old: SimState, source: number, to: Scenario, next: SimState, d: number): void {
   if (source < 0) {
-    addInitial(next, to.dumps.booster_gal[d]!)
+    addInitial(next, to.dumps.booster_gal[d]! + to.dumps.initial_gal[d]!)
     next.dumpSince_s[d] = next.clock_s[0]!
     return
   }

@@ -20,8 +20,8 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
   if (breach) requireThat(false, breach.path, breach.value, breach.rule)
   const { dumps, fills, tenders } = spec
   const slots = slotTableFor([
-    ...dumps.map(({ positionCount, ready_s, positionReady_s }) => ({ count: positionCount, ready_s, places_s: positionReady_s })),
-    ...fills.map(({ bayCount, ready_s, bayReady_s }) => ({ count: bayCount, ready_s, places_s: bayReady_s })),
+    ...dumps.map(({ positionCount, ready_s, positionAfter_s }) => ({ count: positionCount, ready_s, after_s: positionAfter_s })),
+    ...fills.map(({ bayCount, ready_s, bayAfter_s }) => ({ count: bayCount, ready_s, after_s: bayAfter_s })),
   ])
   const tables = {
     spec,
@@ -39,6 +39,7 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
       front_gal: Float64Array.from(dumps, ({ front }) => front?.capacity_gal ?? 0),
       transfer_gpm: Float64Array.from(dumps, ({ front }) => front?.transfer_gpm ?? 0),
       intakeLimit_gpm: Float64Array.from(dumps, ({ intakeLimit_gpm }) => intakeLimit_gpm ?? Infinity),
+      initial_gal: Float64Array.from(dumps, ({ startsFull, capacity_gal }) => (startsFull ? capacity_gal : 0)),
       leak_gpm: Float64Array.from(dumps, ({ leak_gpm }) => leak_gpm ?? 0),
     },
     fills: fillTableFor(spec),
@@ -101,12 +102,12 @@ function fillTableFor({ fills }: ShuttleSpec): FillTable {
   }
 }
 
-type Places = { readonly count: number; readonly ready_s: number; readonly places_s: readonly number[] | undefined }
+type Places = { readonly count: number; readonly ready_s: number; readonly after_s: readonly number[] | undefined }
 
 function slotTableFor(sites: readonly Places[]): SlotTable {
   let slot = 0
   const from = Int32Array.from(sites, ({ count }) => { const first = slot; slot += count; return first })
-  const late = sites.flatMap(({ ready_s, places_s }, site) => (places_s ?? []).flatMap((from_s, k) => (from_s > ready_s ? [{ slot: from[site]! + k, site, from_s }] : [])))
+  const late = sites.flatMap(({ ready_s, after_s }, site) => (after_s ?? []).flatMap((wait_s, k) => (wait_s > 0 ? [{ slot: from[site]! + k, site, from_s: ready_s + wait_s }] : [])))
   return { count: slot, from, upTo: Int32Array.from(sites, ({ count }, i) => from[i]! + count), late: late.sort((a, b) => a.from_s - b.from_s) }
 }
 

@@ -66,6 +66,8 @@ export type DumpTable = {
   /** Infinity where the site takes what it is given. */
   readonly intakeLimit_gpm: Float64Array
   readonly leak_gpm: Float64Array
+  /** In the tanks from the start. */
+  readonly initial_gal: Float64Array
 }
 
 export type FillTable = {

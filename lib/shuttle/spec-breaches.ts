@@ -1,4 +1,4 @@
-import type { FillSpec, DumpSpec, LanePass, ShuttleSpec, SpreadRange, TenderSpec, WaySpec } from './spec'
+import type { FillSpec, DumpSpec, LanePass, ShuttleSpec, SpreadRange, TenderSpec, WayLanes } from './spec'
 
 /** One number of a spec that no run can be made with. */
 export type SpecBreach = { subjectId: string; path: string; value: number | string; rule: string }
@@ -55,7 +55,7 @@ function checkFill(fill: FillSpec, note: Note): void {
   note('bayCount', fill.bayCount, isCount(fill.bayCount), COUNT)
   note('bayRate_gpm', fill.bayRate_gpm.length, fill.bayRate_gpm.length === fill.bayCount, 'one rate for each count of bays')
   fill.bayRate_gpm.forEach((rate, i) => note(`bayRate_gpm[${i}]`, rate, isAbove0(rate), ABOVE_0))
-  checkPlaces('bayReady_s', fill.bayReady_s, fill.bayCount, fill.ready_s, note)
+  checkPlaces('bayAfter_s', fill.bayAfter_s, fill.bayCount, note)
   const flowing = fill.flowingBayCount
   note('flowingBayCount', flowing, flowing === undefined || (isCount(flowing) && flowing <= fill.bayCount), 'a whole number from 1 to the bays')
   note('usable_gal', fill.usable_gal, fill.usable_gal === undefined || isAmount(fill.usable_gal), AMOUNT)
@@ -73,7 +73,7 @@ function checkDump(dump: DumpSpec, note: Note): void {
   note('restartMargin_s', dump.restartMargin_s, dump.restartMargin_s === undefined || isAbove0(dump.restartMargin_s), ABOVE_0)
   note('booster_gal', dump.booster_gal, isAmount(dump.booster_gal), AMOUNT)
   note('demandShare', dump.demandShare, isShare(dump.demandShare), 'between 0 and 1')
-  checkPlaces('positionReady_s', dump.positionReady_s, dump.positionCount, dump.ready_s, note)
+  checkPlaces('positionAfter_s', dump.positionAfter_s, dump.positionCount, note)
   note('intakeLimit_gpm', dump.intakeLimit_gpm, dump.intakeLimit_gpm === undefined || isAbove0(dump.intakeLimit_gpm), ABOVE_0)
   note('leak_gpm', dump.leak_gpm, dump.leak_gpm === undefined || isAmount(dump.leak_gpm), AMOUNT)
   if (dump.front) {
@@ -89,25 +89,24 @@ function checkDump(dump: DumpSpec, note: Note): void {
   })
 }
 
-/** One time a place, the first of them that of the site. */
-function checkPlaces(path: string, places_s: readonly number[] | undefined, count: number, ready_s: number, note: Note): void {
-  if (!places_s) return
-  note(path, places_s.length, places_s.length === count, 'one time for each place')
-  places_s.forEach((from_s, i) => note(`${path}[${i}]`, from_s, isAmount(from_s) && from_s >= ready_s, 'not before ready_s'))
+function checkPlaces(path: string, after_s: readonly number[] | undefined, count: number, note: Note): void {
+  if (!after_s) return
+  note(path, after_s.length, after_s.length === count, 'one time for each place')
+  after_s.forEach((wait_s, i) => note(`${path}[${i}]`, wait_s, isAmount(wait_s), AMOUNT))
 }
 
-function checkWay(way: Pick<WaySpec, 'toFill_s' | 'toDump_s' | 'lanesToFill' | 'lanesToDump'>, path: string, spec: ShuttleSpec, note: Note): void {
-  checkPasses(`${path}lanesToFill`, way.lanesToFill, way.toFill_s, spec, note)
-  checkPasses(`${path}lanesToDump`, way.lanesToDump, way.toDump_s, spec, note)
+function checkWay(way: WayLanes, path: string, spec: ShuttleSpec, note: Note): void {
+  checkPasses(`${path}lanesToFill`, way.lanesToFill, spec, note)
+  checkPasses(`${path}lanesToDump`, way.lanesToDump, spec, note)
 }
 
-function checkPasses(path: string, passes: readonly LanePass[] | undefined, whole_s: number, spec: ShuttleSpec, note: Note): void {
-  let free_s = 0
-  passes?.forEach(({ laneIndex, at_s, pass_s }, i) => {
+function checkPasses(path: string, passes: readonly LanePass[] | undefined, spec: ShuttleSpec, note: Note): void {
+  let before = 0
+  passes?.forEach(({ laneIndex, fromShare, upToShare }, i) => {
     note(`${path}[${i}].laneIndex`, laneIndex, spec.lanes?.[laneIndex] !== undefined, 'the index of a one-lane stretch')
-    note(`${path}[${i}].at_s`, at_s, isAmount(at_s) && at_s >= free_s - 1e-6, 'rising, not before the end of the stretch before')
-    note(`${path}[${i}].pass_s`, pass_s, isAmount(pass_s) && at_s + pass_s <= whole_s + 1e-6, 'within the time of the way')
-    free_s = at_s + pass_s
+    note(`${path}[${i}].fromShare`, fromShare, fromShare >= before, 'rising, not before the end of the stretch before')
+    note(`${path}[${i}].upToShare`, upToShare, upToShare >= fromShare && upToShare <= 1, 'from fromShare to 1')
+    before = upToShare
   })
 }
 

@@ -24,8 +24,8 @@ export type ShuttleSpec = {
  */
 export type LaneSpec = { readonly id: string }
 
-/** One-lane stretch on a way: how long after setting off it is reached, and how long driving through takes. */
-export type LanePass = { readonly laneIndex: number; readonly at_s: number; readonly pass_s: number }
+/** One-lane stretch on a way, from and up to a share of the way's time, 0 to 1. */
+export type LanePass = { readonly laneIndex: number; readonly fromShare: number; readonly upToShare: number }
 
 /** One-lane stretches of a way, in the order in which each direction meets them, without overlap. */
 export type WayLanes = { readonly lanesToFill?: readonly LanePass[]; readonly lanesToDump?: readonly LanePass[] }
@@ -46,8 +46,8 @@ export type FillSpec = {
   readonly bayCount: number
   /** Rate into each tender, by how many bays are filling: index 0 is one bay. Length is `bayCount`. */
   readonly bayRate_gpm: readonly number[]
-  /** First moment of each bay, where people come one after the other; not before `ready_s`. Absent: all at `ready_s`. */
-  readonly bayReady_s?: readonly number[]
+  /** How long after `ready_s` each bay opens, where people come one after the other. Absent: all at once. */
+  readonly bayAfter_s?: readonly number[]
   /** Bays that flow at once; others stand hooked up until it is their turn ("connect two, fill one"). Absent: all. */
   readonly flowingBayCount?: number
   /** What the source holds above the strainer at the start; absent: does not run out. */
@@ -67,12 +67,14 @@ export type DumpSpec = {
   readonly pumpReady_s: number
   /** Tenders that can dump at once. */
   readonly positionCount: number
-  /** First moment of each position, where people come one after the other; not before `ready_s`. Absent: all at `ready_s`. */
-  readonly positionReady_s?: readonly number[]
+  /** How long after `ready_s` each position opens, where people come one after the other. Absent: all at once. */
+  readonly positionAfter_s?: readonly number[]
   /** Water the tanks hold to their lip; with a `front`, those the pumper drafts from. */
   readonly capacity_gal: number
   /** Tanks that tenders dump into and from which water goes over to those the pumper drafts from. */
   readonly front?: FrontTank
+  /** The tanks the pumper drafts from hold all they can from the start, such as a nurse tender that came full. */
+  readonly startsFull?: boolean
   /** Most the site takes from tenders together, such as the fill lines of a nurse tender. Absent: what they give. */
   readonly intakeLimit_gpm?: number
   /** What runs out of the tank the pumper drafts from while there is any in it; counts as spilled. */

@@ -32,11 +32,14 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
     aboard_gal += tenders.load_gal[i]!
   }
   let boosters_gal = 0
+  let stored_gal = 0
   for (let d = 0; d < dumps.count; d++) {
     state.next_s[entities.dumps + d] = dumps.ready_s[d]!
     state.next_s[entities.pumpers + d] = dumps.pumpReady_s[d]!
     state.booster_gal[d] = dumps.booster_gal[d]!
     boosters_gal += dumps.booster_gal[d]!
+    state.level_gal[d] = dumps.initial_gal[d]!
+    stored_gal += dumps.initial_gal[d]!
     state.target_gal[d] = Infinity
     state.reprimed_s[d] = Infinity
     state.supplyReady_s[d] = Infinity
@@ -50,7 +53,7 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   state.fire[FIRE.firstWater_s] = Infinity
   state.fire[FIRE.engineEmpty_s] = Infinity
   state.fire[FIRE.allReady_s] = Infinity
-  state.fire[FIRE.initial_gal] = aboard_gal + boosters_gal
+  state.fire[FIRE.initial_gal] = aboard_gal + boosters_gal + stored_gal
   return state
 }
 

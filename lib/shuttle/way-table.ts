@@ -12,14 +12,14 @@ export function waysOfTender(tender: TenderSpec): readonly WaySpec[] {
 export function wayTablesFor(tenders: readonly TenderSpec[]): Pick<TenderTable, 'wayFrom' | 'wayCount' | 'ways' | 'choosesDump'> {
   const lists = tenders.map(waysOfTender)
   const ways = lists.flat()
-  const passes: LanePass[] = []
-  const runs = (list: readonly LanePass[] | undefined): [number, number] => {
+  const passes: { lane: number; at_s: number; pass_s: number }[] = []
+  const runs = (list: readonly LanePass[] | undefined, whole_s: number): [number, number] => {
     const from = passes.length
-    passes.push(...(list ?? []))
+    for (const { laneIndex, fromShare, upToShare } of list ?? []) passes.push({ lane: laneIndex, at_s: fromShare * whole_s, pass_s: (upToShare - fromShare) * whole_s })
     return [from, passes.length]
   }
-  const toFill = ways.map(({ lanesToFill }) => runs(lanesToFill))
-  const toDump = ways.map(({ lanesToDump }) => runs(lanesToDump))
+  const toFill = ways.map(({ lanesToFill, toFill_s }) => runs(lanesToFill, toFill_s))
+  const toDump = ways.map(({ lanesToDump, toDump_s }) => runs(lanesToDump, toDump_s))
   let way = 0
   const table: WayTable = {
     dump: Int32Array.from(ways, ({ dumpIndex }) => dumpIndex),
@@ -30,7 +30,7 @@ export function wayTablesFor(tenders: readonly TenderSpec[]): Pick<TenderTable, 
     toFillUpTo: Int32Array.from(toFill, ([, upTo]) => upTo),
     toDumpFrom: Int32Array.from(toDump, ([from]) => from),
     toDumpUpTo: Int32Array.from(toDump, ([, upTo]) => upTo),
-    lane: Int32Array.from(passes, ({ laneIndex }) => laneIndex),
+    lane: Int32Array.from(passes, (pass) => pass.lane),
     at_s: Float64Array.from(passes, ({ at_s }) => at_s),
     pass_s: Float64Array.from(passes, ({ pass_s }) => pass_s),
   }

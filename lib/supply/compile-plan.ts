@@ -7,7 +7,9 @@ import { resolveDemand, type ResolvedDemand } from './demand'
 import { resolveDumpSite, type ResolvedDumpSite } from './dump-site'
 import { resolveFillSite, type ResolvedFillSite } from './fill-site'
 import { startLedger, take, type Ledger } from './ledger'
-import { FIRE_GROUND, sitesOfTask } from './legs'
+import { FIRE_GROUND, sitePairs } from './legs'
+import { lanesOf } from './one-lane'
+import { staffingOf } from './staffing'
 import { resolveTender, type ResolvedTender } from './tender'
 import { wayIssues, waysOf, type Ways } from './ways'
 
@@ -46,13 +48,6 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
 
   const fillIndex = new Map(plan.fillSites.map(({ id }, index) => [id as string, index]))
   const dumpIndex = new Map(plan.dumpSites.map(({ id }, index) => [id as string, index]))
-  const fills = plan.fillSites.map((site) => {
-    const here = plan.tenders.flatMap((task) => {
-      const tender = findTender(bundle, task.tenderId)
-      return tender && sitesOfTask(bundle, task).fillSiteId === site.id ? [tender] : []
-    })
-    return resolveFillSite(bundle, ledger, ways, site, here)
-  })
   const tenders: ResolvedTender[] = []
   for (const task of plan.tenders) {
     const { resolved, issues: found } = resolveTender(bundle, ledger, ways, task, fillIndex, dumpIndex)
@@ -61,11 +56,20 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
   }
   if (tenders.length === 0) issues.push(issue('no-tender-left', 'block', [plan.id]))
 
+  const staffing = staffingOf(bundle, ledger, ways, tenders)
+  issues.push(...staffing.issues)
+  const fills = plan.fillSites.map((site) => {
+    const here = plan.tenders.flatMap((task) => {
+      const tender = findTender(bundle, task.tenderId)
+      return tender && sitePairs(bundle, task).some(({ fillSiteId }) => fillSiteId === site.id) ? [tender] : []
+    })
+    return resolveFillSite(bundle, ledger, ways, site, here, staffing.sites.get(site.id))
+  })
   const shares = demandShares(plan.dumpSites)
   const dumps = plan.dumpSites.map((site, index) => {
     const arrivals = tenders.filter(({ dumpSiteId }) => dumpSiteId === site.id).map(({ spec }) => spec.arrive_s ?? Infinity)
     const first_s = arrivals.length > 0 ? Math.min(...arrivals) : undefined
-    return resolveDumpSite(bundle, ledger, ways, site, first_s, shares[index] ?? 0)
+    return resolveDumpSite(bundle, ledger, ways, site, first_s, shares[index] ?? 0, staffing.sites.get(site.id))
   })
   issues.push(...fills.flatMap((fill) => fill.issues), ...dumps.flatMap((dump) => dump.issues))
 
@@ -77,6 +81,7 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
     firstArrive_s = reached.arrive_s
     issues.push(...reached.issues)
   }
+  issues.push(...fuelIssues(bundle, ledger, duration_s, dumps, fills))
   const compiled = { ...base, fills, dumps, tenders, firstArrive_s, issues }
   return isBlocking(issues) ? compiled : { ...compiled, spec: shuttleSpec(compiled, firstArrive_s, firstDue?.tank_gal) }
 }
@@ -90,25 +95,47 @@ function demandShares(sites: readonly { demandShare?: number }[]): number[] {
   return raw.map((share) => (total > 0 ? share / total : 1 / sites.length))
 }
 
+/** Pumpers that would pump longer than their fuel lasts. */
+function fuelIssues(bundle: Bundle, ledger: Ledger, duration_s: number, dumps: readonly ResolvedDumpSite[], fills: readonly ResolvedFillSite[]): Issue[] {
+  if (duration_s < defaults.restAfter_s.value / 2) return []
+  const end_s = duration_s + Math.max(0, ...dumps.map(({ spec }) => spec.pumpReady_s), ...fills.map(({ ready_s }) => ready_s))
+  const pumpers = [
+    ...fills.map(({ site, ready_s }) => ({ id: site.pumperId, from_s: ready_s })),
+    ...dumps.map(({ site, spec }) => ({ id: site.pumperId, from_s: spec.pumpReady_s })),
+  ]
+  return pumpers.flatMap(({ id, from_s }) => {
+    const pumper = findApparatus(bundle, id)
+    if (pumper?.kind !== 'pumper') return []
+    const pumping_s = end_s - from_s
+    if (pumping_s <= (pumper.fuel_s ?? defaults.fuel_s.value)) return []
+    return [issue('fuel-runs-out', 'warn', [pumper.id], { pumping_s, fuel_s: take(ledger, pumper, 'fuel_s', pumper.fuel_s, defaults.fuel_s) })]
+  })
+}
+
 /** Long enough for supply to become ready late and then last. */
 const READY_ALLOWANCE_S = 3 * 3600
 
 function shuttleSpec(compiled: Omit<CompiledPlan, 'spec'>, firstArrive_s: number | undefined, tank_gal: number | undefined): ShuttleSpec {
-  const { bundle: { plan }, ledger, fills, dumps, tenders, demand, duration_s } = compiled
+  const { bundle, ledger, fills, dumps, tenders, demand, duration_s } = compiled
+  const { plan } = bundle
   const lastStart_s = Math.max(0, ...dumps.map(({ spec }) => spec.pumpReady_s), ...fills.map(({ ready_s }) => ready_s), ...tenders.map(({ spec }) => spec.arrive_s ?? 0))
+  const lanes = lanesOf(bundle)
   const firstLine_s = take(ledger, plan, 'firstLine_s', plan.firstLine_s, defaults.firstLine_s)
   return {
     seed: 1,
     horizon_s: lastStart_s + READY_ALLOWANCE_S + duration_s,
     afterReady_s: duration_s,
-    fills: fills.map(({ site, ready_s, bayRate_gpm, water }) => ({
+    fills: fills.map(({ site, ready_s, bayRate_gpm, bayAfter_s, flowingBayCount, water }) => ({
       id: site.id, ready_s, bayRate_gpm,
       bayCount: bayRate_gpm.length,
+      ...(bayAfter_s && { bayAfter_s }),
+      ...(flowingBayCount !== undefined && { flowingBayCount }),
       ...(water.usable_gal !== undefined && { usable_gal: water.usable_gal }),
       ...(water.inflow_gpm !== undefined && { inflow_gpm: water.inflow_gpm }),
     })),
     dumps: dumps.map(({ spec }) => spec),
     tenders: tenders.map(({ spec }) => spec),
+    ...(lanes.length > 0 && { lanes }),
     demand: {
       stages: demand.stages,
       reserve_s: plan.reserve_s ?? defaults.reserve_s.value,

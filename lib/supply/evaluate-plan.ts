@@ -1,6 +1,7 @@
 import { isBlocking, issue, type Issue } from '../issue'
 import type { Bundle } from '../plan'
 import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
+import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
 import { firstToMeasure } from './first-to-measure'
@@ -62,7 +63,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withou
     links,
     chain: chainOf(compiled),
     waterBalance_gal: planned.balance,
-    ...parts(compiled, planned),
+    ...parts(compiled, planned, quick ? undefined : bayOrdersOf(spec, sustainable_gpm, pump_gpm)),
     firstToMeasure: withoutMeasure ? null : firstToMeasure(compiled),
     issues,
   }
@@ -82,10 +83,10 @@ function head({ bundle: { plan }, duration_s }: CompiledPlan) {
   return { format: 'millrace-result' as const, version: 1 as const, planId: plan.id, planName: plan.name, duration_s }
 }
 
-function parts(compiled: CompiledPlan, run: ShuttleRun | undefined): Pick<SupplyResult, 'sites' | 'tenders' | 'legs' | 'assumptions'> {
+function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: ReturnType<typeof bayOrdersOf>): Pick<SupplyResult, 'sites' | 'tenders' | 'legs' | 'assumptions'> {
   const { fills, dumps, tenders, bundle: { plan }, ways, ledger } = compiled
   return {
-    sites: [...fills.map((fill) => fillSiteResult(fill, run)), ...dumps.map((dump) => dumpSiteResult(dump, compiled.demand.needed_gpm, run))],
+    sites: [...fills.map((fill) => fillSiteResult(fill, run, bayOrders?.get(fill.site.id) ?? null)), ...dumps.map((dump) => dumpSiteResult(dump, compiled.demand.needed_gpm, run))],
     tenders: plan.tenders.map((task) => {
       const resolved = tenders.find(({ tender }) => tender.id === task.tenderId)
       return resolved ? tenderResult(resolved, fills, run) : tenderOut(task)

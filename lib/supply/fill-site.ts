@@ -7,6 +7,7 @@ import { draftPlace, liftOf, pumpAbility, pumperHydraulics, suctionSetup } from 
 import { take, takeKnown, type Ledger } from './ledger'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
+import type { Staffed } from './staffing'
 import { doubtedWater, sourceWater, type SourceWater } from './source'
 import type { Ways } from './ways'
 
@@ -18,6 +19,10 @@ export type ResolvedFillSite = {
   readonly water: SourceWater
   readonly ready_s: number
   readonly bayRate_gpm: readonly number[]
+  /** Later than the first, where people come one after the other. */
+  readonly bayAfter_s?: readonly number[]
+  /** Bays that flow at once, where the others wait hooked up. */
+  readonly flowingBayCount?: number
   readonly lift_ft?: number
   readonly draft?: DraftCapacity
   readonly fillCase?: FillCase
@@ -31,22 +36,23 @@ export type ResolvedFillSite = {
  * Bays share one pump; the rates are those of the weakest inlet among the tenders assigned.
  *
  * @param tenders those that fill here
+ * @param staffed when the people of each bay are there; absent: nobody is counted
  */
-export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site: FillSite, tenders: readonly Tender[]): ResolvedFillSite {
+export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site: FillSite, tenders: readonly Tender[], staffed?: Staffed): ResolvedFillSite {
   const draftSite = findDraftSite(bundle, site.draftSiteId)
   const source = findSource(bundle, site.sourceId ?? draftSite?.sourceId)
   const drop = seasonDrop(source, bundle.plan.season)
   const water = doubtedWater(ledger, source, sourceWater(source, drop))
   const pump = findDraftingPump(bundle, site.pumperId)
-  const bayCount = site.bayCount ?? 1
+  const bayCount = placesOpen(site.bayCount ?? 1, staffed)
   const issues: Issue[] = [...drop.issues, ...water.issues]
 
   const reached = pump ? arrival(bundle, ledger, ways, pump, site.id) : { arrive_s: 0, issues: [] }
   const cannotReach = 'code' in reached
   if (cannotReach) issues.push({ ...reached, severity: 'block' })
   else issues.push(...reached.issues)
-  const ready_s = (cannotReach ? 0 : reached.arrive_s) + take(ledger, site, 'setUp_s', site.setUp_s, defaults.fillSetUp_s)
-  const shared = { site, source, pump, water, ready_s }
+  const ready_s = Math.max(cannotReach ? 0 : reached.arrive_s, staffed?.placeAt_s[0] ?? 0) + take(ledger, site, 'setUp_s', site.setUp_s, defaults.fillSetUp_s)
+  const shared = { site, source, pump, water, ready_s, ...laterPlaces('bayAfter_s', bayCount, ready_s, staffed), ...(site.bayOrder === 'oneAtATime' && bayCount > 1 && { flowingBayCount: 1 }) }
 
   if (source?.kind === 'pressureHydrant' && water.hydrant_gpm === undefined) issues.push(issue('hydrant-untested', 'warn', [source.id]))
   if (!pump?.rated_gpm) {
@@ -69,7 +75,8 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
       lineCount: site.fillLine?.lineCount ?? 1,
       rise_ft: site.fillLineRise_ft ?? 0,
     },
-    inletCoefficient: assumedInletCoefficient(Math.min(...tenders.map(({ fillInlet_in }) => fillInlet_in ?? defaults.fillInlet_in.value), ...(tenders.length === 0 ? [defaults.fillInlet_in.value] : []))),
+    inletCoefficient: Math.min(...(tenders.length === 0 ? [{}] : tenders).map((tender: Pick<Tender, 'fillInlet_in' | 'fillInletCount'>) =>
+      linesInto(site, tender) * assumedInletCoefficient(tender.fillInlet_in ?? defaults.fillInlet_in.value))),
     maxInlet_psi: Math.min(...tenders.map(({ fillInletMaximum_psi }) => fillInletMaximum_psi ?? defaults.fillInletMaximum_psi.value), ...(tenders.length === 0 ? [defaults.fillInletMaximum_psi.value] : [])),
     fillLimit_gpm: Math.max(...tenders.map(({ fillLimit_gpm }) => fillLimit_gpm ?? defaults.tenderFillLimit_gpm.value), ...(tenders.length === 0 ? [defaults.tenderFillLimit_gpm.value] : [])),
   }
@@ -90,6 +97,20 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
     draftLimit: isHydrant ? 'hydrant' : (draft?.limitedBy ?? null),
     issues: cannotReach || total(1) > 0 || measured_gpm !== undefined ? issues : [...issues, issue('fill-site-dry', 'block', [site.id, pump.id])],
   }
+}
+
+/** Lines that go into inlets of their own; more lines than inlets are joined before the tender. */
+export function linesInto({ fillLine }: Pick<FillSite, 'fillLine'>, { fillInletCount = 1 }: Pick<Tender, 'fillInletCount'>): number {
+  return Math.min(fillLine?.lineCount ?? 1, fillInletCount)
+}
+
+/** Places that get their people, at least one. */
+export const placesOpen = (count: number, staffed: Staffed | undefined): number => (staffed ? Math.max(1, Math.min(count, staffed.placeAt_s.length)) : count)
+
+/** How much later than the first each place opens, where any does. */
+export function laterPlaces<F extends string>(field: F, count: number, ready_s: number, staffed: Staffed | undefined): { [K in F]?: number[] } {
+  const after_s = Array.from({ length: count }, (_, k) => Math.max(0, (staffed?.placeAt_s[k] ?? 0) - ready_s))
+  return after_s.some((wait_s) => wait_s > 0) ? { [field]: after_s } as { [K in F]: number[] } : {}
 }
 
 const bays = <T>(count: number, of: (busy: number) => T): T[] => Array.from({ length: count }, (_, index) => of(index + 1))

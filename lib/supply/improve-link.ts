@@ -26,14 +26,21 @@ export function linkTrials(spec: ShuttleSpec): LinkTrial[] {
       tenders: tendersWith(spec, here, ({ fillLimit_gpm }) => ({ fillLimit_gpm: fillLimit_gpm * BETTER })),
     })
     add('fillHandling', fill.id, { tenders: tendersWith(spec, here, ({ fillPosition_s, fillClear_s }) => ({ fillPosition_s: fillPosition_s * SHORTER, fillClear_s: fillClear_s * SHORTER })) })
-    add('road', fill.id, { tenders: tendersWith(spec, here, ({ toFill_s, toDump_s }) => ({ toFill_s: toFill_s * SHORTER, toDump_s: toDump_s * SHORTER })) })
+    add('road', fill.id, { tenders: tendersWith(spec, here, ({ toFill_s, toDump_s, ways }) => ({
+      toFill_s: toFill_s * SHORTER, toDump_s: toDump_s * SHORTER,
+      ...(ways && { ways: ways.map((way) => ({ ...way, toFill_s: way.toFill_s * SHORTER, toDump_s: way.toDump_s * SHORTER })) }),
+    })) })
   })
   spec.dumps.forEach((dump, index) => {
     const change = (with_: Partial<DumpSpec>) => ({ dumps: spec.dumps.with(index, { ...dump, ...with_ }) })
     const here = (tender: TenderSpec) => tender.dumpIndex === index
     add('dumpRate', dump.id, { tenders: tendersWith(spec, here, ({ dumpRate_gpm }) => ({ dumpRate_gpm: dumpRate_gpm.map((rate) => rate * BETTER) })) })
     add('dumpHandling', dump.id, { tenders: tendersWith(spec, here, ({ dumpPosition_s, dumpClear_s }) => ({ dumpPosition_s: dumpPosition_s * SHORTER, dumpClear_s: dumpClear_s * SHORTER })) })
-    add('portableTank', dump.id, change({ capacity_gal: dump.capacity_gal * BETTER }))
+    add('portableTank', dump.id, change({
+      capacity_gal: dump.capacity_gal * BETTER,
+      ...(dump.front && { front: { capacity_gal: dump.front.capacity_gal * BETTER, transfer_gpm: dump.front.transfer_gpm * BETTER } }),
+      ...(dump.intakeLimit_gpm !== undefined && { intakeLimit_gpm: dump.intakeLimit_gpm * BETTER }),
+    }))
     add('dumpPump', dump.id, {}, BETTER)
   })
   return trials

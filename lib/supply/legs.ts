@@ -3,7 +3,7 @@ import { handbookTravel_s } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import { milesFromMetres } from '../units'
 import {
-  findApparatus, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg,
+  findApparatus, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg, type TenderTask,
 } from '../plan'
 import type { Point } from '../geo'
 import { defaults } from './defaults'
@@ -31,6 +31,15 @@ export function sitesOfTask({ plan }: Docs, task: { fillSiteId?: string; dumpSit
   return { fillSiteId: task.fillSiteId ?? plan.fillSites[0]?.id, dumpSiteId: task.dumpSiteId ?? plan.dumpSites[0]?.id }
 }
 
+/** The pairs of sites a tender may drive between, its own first: one, or more where it chooses. */
+export function sitePairs(docs: Docs, task: Pick<TenderTask, 'fillSiteId' | 'dumpSiteId' | 'choosesFill' | 'choosesDump'>): { fillSiteId: string | undefined; dumpSiteId: string | undefined }[] {
+  const own = sitesOfTask(docs, task)
+  const others = (sites: readonly { id: string }[], mine: string | undefined, chooses: boolean | undefined) =>
+    [mine, ...(chooses ? sites.map(({ id }) => id).filter((id) => id !== mine) : [])]
+  const fills = others(docs.plan.fillSites, own.fillSiteId, task.choosesFill)
+  return others(docs.plan.dumpSites, own.dumpSiteId, task.choosesDump).flatMap((dumpSiteId) => fills.map((fillSiteId) => ({ fillSiteId, dumpSiteId })))
+}
+
 /** Every way the plan drives, in the order of its items. Ways with a missing end are left out. */
 export function legUses(docs: Docs): LegUse[] {
   const { plan } = docs
@@ -45,11 +54,14 @@ export function legUses(docs: Docs): LegUse[] {
   }
   add(plan.firstDueId, findApparatus(docs, plan.firstDueId)?.stationId, FIRE_GROUND, 'full')
   for (const site of [...plan.fillSites, ...plan.dumpSites]) add(site.pumperId, findApparatus(docs, site.pumperId)?.stationId, site.id, 'full')
+  for (const { id, nurseId } of plan.dumpSites) add(nurseId, findApparatus(docs, nurseId)?.stationId, id, 'full')
   for (const task of plan.tenders) {
-    const { fillSiteId, dumpSiteId } = sitesOfTask(docs, task)
+    const { dumpSiteId } = sitesOfTask(docs, task)
     add(task.tenderId, findApparatus(docs, task.tenderId)?.stationId, dumpSiteId, 'full')
-    add(task.tenderId, dumpSiteId, fillSiteId, 'empty')
-    add(task.tenderId, fillSiteId, dumpSiteId, 'full')
+    for (const pair of sitePairs(docs, task)) {
+      add(task.tenderId, pair.dumpSiteId, pair.fillSiteId, 'empty')
+      add(task.tenderId, pair.fillSiteId, pair.dumpSiteId, 'full')
+    }
   }
   return uses
 }

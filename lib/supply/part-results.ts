@@ -10,7 +10,7 @@ const mean = (shares: readonly number[] | undefined): number | null =>
   shares && shares.length > 0 ? shares.reduce((sum, share) => sum + share, 0) / shares.length : null
 
 /** A fill site's part of the result. */
-export function fillSiteResult({ site, lift_ft, draft, draftLimit, limit, bayRate_gpm, ready_s }: ResolvedFillSite, run: ShuttleRun | undefined): FillSiteResult {
+export function fillSiteResult({ site, lift_ft, draft, draftLimit, limit, bayRate_gpm, ready_s }: ResolvedFillSite, run: ShuttleRun | undefined, bayOrders: FillSiteResult['bayOrders']): FillSiteResult {
   const ran = run?.fills.find(({ id }) => id === site.id)
   return {
     kind: 'fillSite', id: site.id, draftLimit, ready_s,
@@ -23,6 +23,7 @@ export function fillSiteResult({ site, lift_ft, draft, draftLimit, limit, bayRat
     fillLimit: limit,
     busyShare: mean(ran?.bayBusyShare),
     waiting_s: run ? waiting_s(run, (tender) => tender.waitedToFill_s) : null,
+    bayOrders,
   }
 }
 
@@ -31,7 +32,7 @@ export function dumpSiteResult({ site, spec, pump_gpm }: ResolvedDumpSite, neede
   const ran = run?.dumps.find(({ id }) => id === site.id)
   return {
     kind: 'dumpSite', id: site.id, pump_gpm,
-    capacity_gal: spec.capacity_gal,
+    capacity_gal: spec.capacity_gal + (spec.front?.capacity_gal ?? 0),
     draftLimit_gal: needed_gpm === undefined ? null : limitAt(spec.draftLimit, needed_gpm * spec.demandShare),
     ready_s: spec.ready_s,
     pumpReady_s: spec.pumpReady_s,

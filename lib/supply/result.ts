@@ -57,6 +57,10 @@ export const fillSiteResultSchema = z.strictObject({
   ready_s: figure,
   busyShare: figure.describe('time its bays are taken, averaged'),
   waiting_s: figure.describe('all waiting for a bay, planned run'),
+  bayOrders: z
+    .strictObject({ together_gpm: z.number(), oneAtATime_gpm: z.number() })
+    .nullable()
+    .describe('sustainable flow with bays sharing the pump, and with one filling while the next stands hooked up; null: one bay, or not worked out'),
 })
 
 export const dumpSiteResultSchema = z.strictObject({

@@ -90,6 +90,10 @@ export const laws: Readonly<Record<string, (g: Given) => number>> = {
   roundTripMinusLesson_min: (g) => (hydraulics.handbookRoundTrip_s(g.number('leg_mi')) - hydraulics.handbookTravel_s(2 * g.number('leg_mi'))) / s,
 
   smoothBoreFlow_gpm: (g) => hydraulics.smoothBoreFlow_gpm(g.number('tip_in'), g.number('nozzlePressure_psi')),
+  jetSiphonTransfer_gpm: (g) => hydraulics.jetSiphonFlow({
+    tube_in: g.number('tube_in'), jet_in: g.number('jet_in', 0.75), drive_psi: g.number('drive_psi'), fall_ft: g.number('fall_ft', 0),
+    entryHeads: g.number('entryHeads', 0.5), tubeHeads: g.number('tubeHeads', 1),
+  }).transfer_gpm,
   gravityDump_gpm: (g) => hydraulics.gravityDump_gpm({ diameter_in: g.number('diameter_in') }, g.number('head_ft')),
   hydrantFactor: (g) => hydraulics.hydrantAvailableFlow_gpm({ static_psi: g.number('toTwenty_psi') + 20, residual_psi: g.number('toTwenty_psi') + 20 - g.number('inTest_psi'), flow_gpm: 1 }),
   hydrantPitotFlow_gpm: (g) => hydraulics.hydrantPitotFlow_gpm(g.number('outlet_in'), g.number('pitot_psi'), g.choice('outlet', ['smooth', 'square', 'projecting'])),

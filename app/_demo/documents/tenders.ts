@@ -6,7 +6,7 @@ const list = handbook('mutual aid list, 2024')
 /** Six tenders, 1,000 to 3,500 gallons: some timed over a dump, some known only by their plate. */
 export const tenders: readonly Apparatus[] = [
   {
-    kind: 'tender', id: 'tender-11', name: 'Tender 11', stationId: 'station-1', tank_gal: 3000, full_lb: 58_600, empty_lb: 33_400, height_ft: 10.8, width_ft: 8.5, crewCount: 2,
+    kind: 'tender', id: 'tender-11', name: 'Tender 11', stationId: 'station-1', tank_gal: 3000, full_lb: 58_600, empty_lb: 33_400, height_ft: 10.8, width_ft: 8.5, crewCount: 3,
     usableShare: 0.94, dump_gpm: 1450, dumpTail_gpm: 620, fillLimit_gpm: 1000, fillInlet_in: 4, dumpPosition_s: 55, dumpClear_s: 25, fillPosition_s: 45, fillClear_s: 25,
     notes: 'Square 10 in dump, rear and both sides. Too high for the Depot Street underpass, too heavy for the Covered Bridge even empty.',
     evidence: {
@@ -16,7 +16,7 @@ export const tenders: readonly Apparatus[] = [
     },
   },
   {
-    kind: 'tender', id: 'tender-12', name: 'Tender 12', stationId: 'station-1', tank_gal: 1800, full_lb: 38_600, empty_lb: 23_500, height_ft: 9.7, width_ft: 8.2, crewCount: 2,
+    kind: 'tender', id: 'tender-12', name: 'Tender 12', stationId: 'station-1', tank_gal: 1800, full_lb: 38_600, empty_lb: 23_500, height_ft: 9.7, width_ft: 8.2, crewCount: 3,
     dump_gpm: 980, fillInlet_in: 2.5, pump_gpm: 500,
     evidence: { tank_gal: nominal, full_lb: measured(scales, '2025-03-05'), empty_lb: measured(scales, '2025-03-05'), dump_gpm: measured(captain1, '2025-08-16', 0.1), height_ft: measured(captain1, '2025-03-05') },
   },

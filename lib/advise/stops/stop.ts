@@ -81,7 +81,7 @@ function places(spec: ShuttleSpec, pump_gpm: number): Stop[] {
     if (fill.bayCount < 2) return []
     const changed = { ...spec, fills: spec.fills.with(index, {
       ...fill, bayCount: fill.bayCount - 1, bayRate_gpm: fill.bayRate_gpm.slice(0, -1),
-      ...(fill.bayReady_s && { bayReady_s: fill.bayReady_s.slice(0, -1) }),
+      ...(fill.bayAfter_s && { bayAfter_s: fill.bayAfter_s.slice(0, -1) }),
       ...(fill.flowingBayCount !== undefined && { flowingBayCount: Math.min(fill.flowingBayCount, fill.bayCount - 1) }),
     }) }
     return [{ id: `fillBay:${fill.id}`, kind: 'fillBay', subjectIds: [fill.id], values: { count: fill.bayCount - 1 }, isAtOnce: false, pump_gpm, onward: changed, after: changed }]
@@ -89,7 +89,7 @@ function places(spec: ShuttleSpec, pump_gpm: number): Stop[] {
   const positions = spec.dumps.flatMap((dump, index): Stop[] => {
     if (dump.positionCount < 2) return []
     const changed = { ...spec, dumps: spec.dumps.with(index, {
-      ...dump, positionCount: dump.positionCount - 1, ...(dump.positionReady_s && { positionReady_s: dump.positionReady_s.slice(0, -1) }),
+      ...dump, positionCount: dump.positionCount - 1, ...(dump.positionAfter_s && { positionAfter_s: dump.positionAfter_s.slice(0, -1) }),
     }) }
     return [{ id: `dumpPosition:${dump.id}`, kind: 'dumpPosition', subjectIds: [dump.id], values: { count: dump.positionCount - 1 }, isAtOnce: false, pump_gpm, onward: changed, after: changed }]
   })

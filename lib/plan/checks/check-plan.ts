@@ -1,5 +1,6 @@
 import { issue, type Issue } from '../../issue'
 import type { Bundle } from '../documents/bundle'
+import type { DumpSite } from '../documents/plan'
 import { findApparatus, findDraftingPump, findTender } from '../find-item'
 import { checkReferences } from './check-references'
 
@@ -34,11 +35,20 @@ function checkFillSites(docs: Docs): Issue[] {
 
 function checkDumpSites({ plan, district }: Docs): Issue[] {
   return plan.dumpSites.flatMap((site) => {
+    if (site.nurseId !== undefined) return checkNurse({ plan, district }, site)
     const tanks = (site.portableTankIds ?? []).flatMap((id) => district.equipment.filter((item) => item.id === id))
     const wrong = tanks.filter(({ kind }) => kind !== 'portableTank').map(({ id }) => issue('not-a-portable-tank', 'block', [site.id, id]))
     const capacity = tanks.reduce((sum, tank) => sum + (tank.kind === 'portableTank' ? tank.capacity_gal : 0), 0) || (site.tankCapacity_gal ?? 0)
     return capacity > 0 || wrong.length > 0 ? wrong : [issue('dump-site-without-tank', 'block', [site.id])]
   })
+}
+
+/** A nurse tender has a tank and stays where it is. */
+function checkNurse(docs: Docs, site: DumpSite): Issue[] {
+  const nurse = findTender(docs, site.nurseId)
+  if (!nurse) return findApparatus(docs, site.nurseId) ? [issue('not-a-tender', 'block', [site.nurseId ?? site.id])] : []
+  if (!nurse.tank_gal) return [issue('tender-without-tank', 'block', [nurse.id])]
+  return docs.plan.tenders.some(({ tenderId }) => tenderId === nurse.id) ? [issue('nurse-hauls', 'block', [nurse.id, site.id])] : []
 }
 
 function checkTenders(docs: Docs): Issue[] {

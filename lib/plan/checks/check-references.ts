@@ -27,12 +27,17 @@ export function checkReferences({ district, plan }: Pick<Bundle, 'district' | 'p
   }
   for (const site of plan.dumpSites) {
     must('apparatus', site.pumperId, site.id)
+    must('apparatus', site.nurseId, site.id)
     for (const id of site.portableTankIds ?? []) must('equipment', id, site.id)
   }
   for (const task of plan.tenders) {
     must('apparatus', task.tenderId, task.tenderId)
     must('fillSite', task.fillSiteId, task.tenderId)
     must('dumpSite', task.dumpSiteId, task.tenderId)
+  }
+  for (const stretch of plan.oneLanes ?? []) {
+    must('fillSite', stretch.fillSiteId, stretch.id)
+    must('dumpSite', stretch.dumpSiteId, stretch.id)
   }
   for (const site of district.draftSites) must('source', site.sourceId, site.id)
   for (const unit of district.apparatus) must('station', unit.stationId, unit.id)

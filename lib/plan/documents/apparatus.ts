@@ -32,6 +32,8 @@ export const testPointSchema = z.strictObject({
 /** One point of a pumper's own pump test: the most it gave at a net pressure. */
 export const curvePointSchema = z.strictObject({ netPressure_psi: pressureField, flow_gpm: flowField, testedOn: dayField.optional() })
 
+export const dumpWays = ['gravity', 'jet', 'pump'] as const
+
 export const intakePlaces = ['side', 'front', 'rear'] as const
 
 const pumpFields = {
@@ -61,6 +63,7 @@ export const pumperSchema = z.strictObject({
   tankHeight_ft: quantity(0, 12).optional().describe('water in a full tank above the pump eye'),
   supplyHose_in: hoseSizeField.optional(),
   supplyHose_ft: hoseLengthField.optional(),
+  fuel_s: timeField.optional().describe('how long it pumps on a full tank of fuel'),
   suction_in: hoseSizeField.optional().describe('hard suction carried'),
   suction_ft: quantity(0, 300).optional(),
 })
@@ -72,9 +75,18 @@ export const tenderSchema = z.strictObject({
   usableShare: shareField.optional().describe('part of the tank that is carried and given each trip, default 0.9'),
   dump_gpm: flowField.optional().describe('average over the first 90 % of the load'),
   dumpTail_gpm: flowField.optional().describe('rate over the last tenth'),
+  dumpRear_gpm: flowField.optional().describe('average by its rear valve, where that differs'),
+  dumpSide_gpm: flowField.optional().describe('average by a side valve, where that differs'),
+  dumpBy: z.enum(dumpWays).optional().describe('default gravity'),
+  dumpOpening_in: hoseSizeField.optional().describe('dump valve; with the head over it the rate falls as the tank empties'),
+  dumpHead_ft: quantity(0.5, 12).optional().describe('water over the middle of the opening, tank full'),
+  dumpCap_gpm: quantity(50, 20_000).optional().describe('most that vents and baffles let through'),
   fillLimit_gpm: flowField.optional().describe('most it takes, by its inlet and vent'),
   fillInlet_in: hoseSizeField.optional(),
   fillInletMaximum_psi: pressureField.optional(),
+  fillInletCount: countField(1, 4).optional().describe('inlets that can be filled through at once, default 1'),
+  topUpShare: shareField.optional().describe('part of the load that is filled slowly at the end'),
+  topUpRateShare: quantity(0.01, 1).optional().describe('rate of that part, of the rate before'),
   dumpPosition_s: timeField.optional(),
   dumpClear_s: timeField.optional(),
   fillPosition_s: timeField.optional(),

@@ -23,6 +23,8 @@ export const hoseLaySchema = z.strictObject({
   lineCount: countField(1, 6).optional(),
 })
 
+export const bayOrders = ['together', 'oneAtATime'] as const
+
 /** Fill site: a pumper takes water from a source and fills tenders in one or more bays. */
 export const fillSiteSchema = z.strictObject({
   ...itemFields('fillSite'),
@@ -35,12 +37,14 @@ export const fillSiteSchema = z.strictObject({
   fillLine: hoseLaySchema.optional().describe('from the pumper to one bay'),
   fillLineRise_ft: quantity(-300, 300).optional().describe('tender inlet above the pumper'),
   bayCount: countField(1, 12).optional(),
+  bayOrder: z.enum(bayOrders).optional().describe('together: hooked-up tenders share the pump; oneAtATime: one fills, the next stands hooked up; default together'),
   discharge_psi: pressureField.optional().describe('highest pressure the fill lines are pumped at'),
   rate_gpm: flowField.optional().describe('fill rate into one tender alone, when it has been measured here'),
   setUp_s: timeField.optional().describe('from the pumper’s arrival to ready to fill'),
 })
 
 export const dumpManners = ['backIn', 'driveThrough'] as const
+export const tankLinks = ['drains', 'jetSiphon'] as const
 
 /** Dump site: tenders give their water to portable tanks, a pumper drafts from them and sends it on. */
 export const dumpSiteSchema = z.strictObject({
@@ -50,6 +54,13 @@ export const dumpSiteSchema = z.strictObject({
   tankCapacity_gal: volumeField.optional().describe('used when no portable tank is named'),
   tankHeight_in: quantity(6, 72).optional(),
   tankSlope_in: quantity(0, 60).optional().describe('fall of the ground across the tank'),
+  tankLink: z.enum(tankLinks).optional().describe('drains: the tanks stand at one level; jetSiphon: tenders dump into all but the first tank, the pumper drafts from the first; default drains'),
+  jetSiphonCount: countField(1, 12).optional().describe('default one for each tank but the first'),
+  transfer_gpm: flowField.optional().describe('what the jet siphons move together, when it has been measured'),
+  leak_gpm: flowField.optional().describe('runs out of the tank that is drafted from'),
+  nurseId: idOf('apparatus').optional().describe('tender that stands here full in place of portable tanks and takes the loads'),
+  intake_gpm: flowField.optional().describe('most the nurse tender takes from all that unload into it'),
+  outlet_gpm: flowField.optional().describe('most the nurse tender gives to the pumper'),
   pumperId: idOf('apparatus').optional(),
   positionCount: countField(1, 12).optional().describe('tenders that can dump at once'),
   manner: z.enum(dumpManners).optional(),
@@ -66,6 +77,8 @@ export const tenderTaskSchema = z.strictObject({
   tenderId: idOf('apparatus'),
   fillSiteId: idOf('fillSite').optional(),
   dumpSiteId: idOf('dumpSite').optional(),
+  choosesFill: z.boolean().optional().describe('goes to whichever fill site gets it back first'),
+  choosesDump: z.boolean().optional().describe('goes to whichever dump site gets it back first'),
   delay_s: timeField.optional().describe('later than its station could send it, after dispatch'),
   withdraw_s: timeField.optional().describe('leaves the shuttle at its next dump after this time'),
 })
@@ -81,6 +94,16 @@ export const legNoteSchema = z.strictObject({
   average_mph: quantity(3, 75).optional(),
   via: z.array(pointField).max(20).optional(),
   evidence: evidenceMap.optional(),
+})
+
+/** A stretch between a fill and a dump site that one vehicle at a time can drive, but those of one direction behind each other. */
+export const oneLaneSchema = z.strictObject({
+  ...itemFields('oneLane'),
+  fillSiteId: idOf('fillSite'),
+  dumpSiteId: idOf('dumpSite'),
+  pass_s: timeField.optional().describe('to drive through all of it, default 60'),
+  alongShare: shareField.optional().describe('where its middle lies on the way from the fill to the dump site, default half'),
+  passingPlaceCount: countField(0, 20).optional().describe('places within it where vehicles can pass, evenly spread'),
 })
 
 export const demandStageSchema = z.strictObject({
@@ -110,12 +133,15 @@ export const planSchema = z.strictObject({
   firstLine_s: timeField.optional().describe('from its arrival to water on the fire'),
   demand: z.array(demandStageSchema).max(50).optional().describe('absent: the hazard’s needed flow from the first arrival'),
   duration_s: timeField.optional().describe('how long supply must last once it is ready, default 2 h'),
+  restAfter_s: timeField.optional().describe('drivers take a break after this time; default none under 4 h of supply, else 4 h'),
+  rest_s: timeField.optional().describe('length of that break, default 15 min'),
   reserve_s: timeField.optional().describe('time of flow the tanks keep in hand, default 2 min'),
   season: z.enum(seasons).optional().describe('levels of the sources it counts on: lift grows and usable water shrinks by the fall of the surface; default dry where the fall is known'),
   criterion: criterionSchema.optional(),
   fillSites: z.array(fillSiteSchema).max(40),
   dumpSites: z.array(dumpSiteSchema).max(40),
   tenders: z.array(tenderTaskSchema).max(200),
+  oneLanes: z.array(oneLaneSchema).max(40).optional(),
   legNotes: z.array(legNoteSchema).max(1000),
 })
 
@@ -125,6 +151,7 @@ export type HoseLay = z.infer<typeof hoseLaySchema>
 export type FillSite = z.infer<typeof fillSiteSchema>
 export type DumpSite = z.infer<typeof dumpSiteSchema>
 export type TenderTask = z.infer<typeof tenderTaskSchema>
+export type OneLane = z.infer<typeof oneLaneSchema>
 export type LegNote = z.infer<typeof legNoteSchema>
 export type DemandStage = z.infer<typeof demandStageSchema>
 export type Criterion = z.infer<typeof criterionSchema>

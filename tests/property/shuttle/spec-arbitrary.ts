@@ -27,6 +27,7 @@ const dump = fc.record({
   front: maybe(fc.record({ capacity_gal: amount(100, 6000), transfer_gpm: amount(50, 1500) })),
   intakeLimit_gpm: maybe(amount(100, 1500)),
   leak_gpm: maybe(amount(0, 60)),
+  startsFull: maybe(fc.boolean()),
 })
 
 const tender = fc.record({
@@ -60,13 +61,12 @@ const demand = fc.record({
 type Stretch = { lane: number; atShare: number; passShare: number }
 
 /** One stretch in each half of the way, met from the other end on the way back. */
-const passesOf = (stretches: readonly Stretch[], whole_s: number, isBack: boolean): LanePass[] => {
-  const half_s = whole_s / 2
+const passesOf = (stretches: readonly Stretch[], isBack: boolean): LanePass[] => {
   const there = stretches.map(({ lane, atShare, passShare }, k) => {
-    const at_s = k * half_s + atShare * half_s
-    return { laneIndex: lane, at_s, pass_s: passShare * ((k + 1) * half_s - at_s) }
+    const fromShare = (k + atShare) / 2
+    return { laneIndex: lane, fromShare, upToShare: fromShare + passShare * ((k + 1) / 2 - fromShare) }
   })
-  return isBack ? there.map(({ laneIndex, at_s, pass_s }) => ({ laneIndex, at_s: Math.max(0, whole_s - at_s - pass_s), pass_s })).reverse() : there
+  return isBack ? there.map(({ laneIndex, fromShare, upToShare }) => ({ laneIndex, fromShare: 1 - upToShare, upToShare: 1 - fromShare })).reverse() : there
 }
 
 /** Any layout the shuttle can be asked for, sensible or not, as long as it keeps the contract. */
@@ -88,7 +88,7 @@ export const anySpec: fc.Arbitrary<ShuttleSpec> = fc
       horizon_s: 12000,
       fills: fills.map(({ bayRates_gpm, late_s, flowing, ...rest }, i) => ({
         id: `fill-${i}`, ...rest, bayCount: bayRates_gpm.length, bayRate_gpm: bayRates_gpm,
-        ...(late_s && { bayReady_s: bayRates_gpm.map((_, k) => rest.ready_s + late_s[k]!) }),
+        ...(late_s && { bayAfter_s: bayRates_gpm.map((_, k) => late_s[k]!) }),
         ...(flowing !== undefined && { flowingBayCount: Math.min(flowing, bayRates_gpm.length) }),
       })),
       dumps: dumps.map(({ ready_s, setUp_s, limits, weight, late_s, ...rest }, i) => ({
@@ -96,7 +96,7 @@ export const anySpec: fc.Arbitrary<ShuttleSpec> = fc
         ...rest,
         ready_s,
         pumpReady_s: ready_s + setUp_s,
-        ...(late_s && { positionReady_s: late_s.slice(0, rest.positionCount).map((after_s) => ready_s + after_s) }),
+        ...(late_s && { positionAfter_s: late_s.slice(0, rest.positionCount) }),
         draftLimit: [{ flow_gpm: 0, volume_gal: Math.min(...limits) }, { flow_gpm: 1000, volume_gal: Math.max(...limits) }],
         demandShare: total > 0 ? weight / total : i === 0 ? 1 : 0,
       })),
@@ -104,7 +104,7 @@ export const anySpec: fc.Arbitrary<ShuttleSpec> = fc
         const lanes = laneCount === 0 ? [] : stretches.map((stretch) => ({ ...stretch, lane: stretch.lane % laneCount }))
         const wayOf = (way: { dump: number; fill: number; toFill_s: number; toDump_s: number }) => ({
           dumpIndex: way.dump % dumps.length, fillIndex: way.fill % fills.length, toFill_s: way.toFill_s, toDump_s: way.toDump_s,
-          lanesToFill: passesOf(lanes, way.toFill_s, false), lanesToDump: passesOf(lanes, way.toDump_s, true),
+          lanesToFill: passesOf(lanes, false), lanesToDump: passesOf(lanes, true),
         })
         const own = wayOf({ dump, fill, toFill_s: rest.toFill_s, toDump_s: rest.toDump_s })
         return { id: `tender-${i}`, ...rest, ...own, ...(choices && { ways: [own, ...choices.map(wayOf)] }) }

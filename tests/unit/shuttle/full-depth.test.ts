@@ -36,14 +36,14 @@ describe('bays that take turns', () => {
 
 describe('places that open late', () => {
   test('a second position opens with its people', () => {
-    const spec = layout({ dumps: [dumpSite({ positionCount: 2, positionReady_s: [0, 150] })], tenders: [tender(), tender({ id: 'T2' })] })
+    const spec = layout({ dumps: [dumpSite({ positionCount: 2, positionAfter_s: [0, 150] })], tenders: [tender(), tender({ id: 'T2' })] })
     expect(logOf(spec, 'T2')).toContain('150 takes-position dump')
     expect(record(spec, 'open').log).toContainEqual({ time_s: 150, kind: 'position-opens', siteId: 'dump', water_gal: expect.any(Number) as number })
   })
 
   test('a second bay opens with its people', () => {
     const spec = layout({
-      fills: [fillSite({ bayCount: 2, bayRate_gpm: [1000, 1000], bayReady_s: [0, 560] })], dumps: [dumpSite({ positionCount: 2 })],
+      fills: [fillSite({ bayCount: 2, bayRate_gpm: [1000, 1000], bayAfter_s: [0, 560] })], dumps: [dumpSite({ positionCount: 2 })],
       tenders: [tender(), tender({ id: 'T2' })],
     })
     expect(logOf(spec, 'T2')).toContain('560 takes-bay fill')
@@ -165,10 +165,11 @@ describe('leaks and intakes', () => {
 
 describe('one-lane stretches', () => {
   const lanes = [{ id: 'lane' }]
-  const pass = (at_s: number) => [{ laneIndex: 0, at_s, pass_s: 100 }]
+  /** Of a way of 300 s the second third. */
+  const middle = [{ laneIndex: 0, fromShare: 1 / 3, upToShare: 2 / 3 }]
 
   test('cost nothing while nobody comes the other way', () => {
-    const spec = layout({ lanes, tenders: [tender({ lanesToFill: pass(100), lanesToDump: pass(100) })] })
+    const spec = layout({ lanes, tenders: [tender({ lanesToFill: middle, lanesToDump: middle })] })
     const log = logOf(spec, 'T1')
     expect(log).toContain('320 enters-one-lane lane')
     expect(log).toContain('420 leaves-one-lane lane')
@@ -179,7 +180,7 @@ describe('one-lane stretches', () => {
     // T1 leaves the fill site full at 640 and is in the stretch from 740 to 840; T2 gets there empty at 800.
     const spec = layout({
       lanes, dumps: [dumpSite({ positionCount: 2 })],
-      tenders: [tender({ lanesToFill: pass(100), lanesToDump: pass(100) }), tender({ id: 'T2', arrive_s: 580, lanesToFill: pass(100), lanesToDump: pass(100) })],
+      tenders: [tender({ lanesToFill: middle, lanesToDump: middle }), tender({ id: 'T2', arrive_s: 580, lanesToFill: middle, lanesToDump: middle })],
     })
     expect(logOf(spec, 'T1')).toContain('740 enters-one-lane lane')
     const log = logOf(spec, 'T2')
@@ -190,12 +191,11 @@ describe('one-lane stretches', () => {
   })
 
   test('a waiting loaded tender goes before a waiting empty one, and those of one direction together', () => {
-    const out = pass(100)
     const spec = layout({
       lanes, dumps: [dumpSite({ positionCount: 4 })], fills: [fillSite({ bayCount: 2, bayRate_gpm: [1000, 1000] })],
       tenders: [
-        tender({ lanesToFill: out, lanesToDump: out }), tender({ id: 'T2', lanesToFill: out, lanesToDump: out }),
-        tender({ id: 'T3', arrive_s: 510, lanesToFill: out, lanesToDump: out }), tender({ id: 'T4', arrive_s: 560, lanesToFill: out, lanesToDump: out }),
+        tender({ lanesToFill: middle, lanesToDump: middle }), tender({ id: 'T2', lanesToFill: middle, lanesToDump: middle }),
+        tender({ id: 'T3', arrive_s: 510, lanesToFill: middle, lanesToDump: middle }), tender({ id: 'T4', arrive_s: 560, lanesToFill: middle, lanesToDump: middle }),
       ],
     })
     // T3 is in the stretch empty from 730 to 830. T1 and T2 come to it full at 740, T4 empty at 780.
@@ -223,7 +223,7 @@ describe('breaks', () => {
 test('new parts keep the balance at any moment', () => {
   const spec = layout({
     lanes: [{ id: 'lane' }], dumps: [dumpSite({ front: { capacity_gal: 1500, transfer_gpm: 300 }, leak_gpm: 5, intakeLimit_gpm: 800 })],
-    tenders: ['T1', 'T2', 'T3'].map((id) => tender({ id, spillShare: 0.02, lanesToFill: [{ laneIndex: 0, at_s: 50, pass_s: 60 }], lanesToDump: [{ laneIndex: 0, at_s: 190, pass_s: 60 }] })),
+    tenders: ['T1', 'T2', 'T3'].map((id) => tender({ id, spillShare: 0.02, lanesToFill: [{ laneIndex: 0, fromShare: 0.2, upToShare: 0.4 }], lanesToDump: [{ laneIndex: 0, fromShare: 0.6, upToShare: 0.8 }] })),
   })
   const { run } = record(spec, 200)
   expect(Math.abs(run.balance.error_gal)).toBeLessThan(1e-6)

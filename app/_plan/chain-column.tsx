@@ -21,7 +21,11 @@ import { RoadCard } from './road-card'
 import { partOfLink } from './supply-strip'
 import { TendersCard } from './tenders-card'
 
-export type PartName = ChainPart['part'] | 'tenders'
+const partNames = ['source', 'fill', 'road', 'tenders', 'dump', 'fireGround'] as const satisfies readonly (ChainPart['part'] | 'tenders')[]
+export type PartName = (typeof partNames)[number]
+
+/** A part named in an address, so that a link may open its card. */
+export const findPart = (text: unknown): PartName | undefined => partNames.find((name) => name === text)
 
 export type ChainColumnProps = {
   part: PartName | undefined

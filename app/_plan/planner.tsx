@@ -16,7 +16,7 @@ import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { getPlanner } from '../_worker'
 import { AnswerBar } from './answer-bar'
-import { ChainColumn, type PartName } from './chain-column'
+import { ChainColumn, findPart, type PartName } from './chain-column'
 import { Conflicts } from './conflicts'
 import { PlanBoardProvider, type PlanBoard } from './plan-context'
 import { placeEdit, type Placed } from './place-edit'
@@ -32,12 +32,12 @@ import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
 const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite: 'fill', dumpSite: 'dump', fireGround: 'fireGround', station: undefined }
 
 /** The planner: the chain on the left, the map beside it, the strip along the bottom. */
-export function Planner({ districtId, planId }: { districtId: string; planId: string }) {
+export function Planner({ districtId, planId, partName }: { districtId: string; planId: string; partName?: string | undefined }) {
   const { district, plan, status, answer, names, edit } = usePlanDesk(districtId, planId)
   const save = useSaveState()
   const [system] = useUnitSystem()
   const [selectedId, setSelectedId] = useState<string>()
-  const [part, setPart] = useState<PartName>()
+  const [part, setPart] = useState(() => findPart(partName))
   const [placing, setPlacing] = useState<Placed>()
   const [viaOf, setViaOf] = useState<LegUse>()
   const [isChartOpen, setChartOpen] = useState(false)

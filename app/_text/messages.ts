@@ -1,5 +1,6 @@
 import caution from './en/caution.json'
 import choice from './en/choice.json'
+import doubt from './en/doubt.json'
 import draft from './en/draft.json'
 import drill from './en/drill.json'
 import entry from './en/entry.json'
@@ -21,7 +22,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  caution, choice, draft, drill, entry, evidence, field, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  caution, choice, doubt, draft, drill, entry, evidence, field, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

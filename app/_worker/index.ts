@@ -2,5 +2,6 @@
 export { importFile, type ImportFileOptions } from './import-file'
 export type { DistrictImport, ImportSummary } from './import-roads'
 export { getPlanner, Planner } from './planner'
+export { useDoubt, type DoubtState } from './use-doubt'
 export type { DragAnswer, PlanAnswer } from './planner-engine'
 export { usePlanAnswer, type PlanAnswerState } from './use-plan-answer'

@@ -2,6 +2,7 @@ import { wrap } from 'comlink'
 import type { Point } from '@/lib/geo'
 import type { Bundle } from '@/lib/plan'
 import type { SupplyChart, SupplyResult, Working } from '@/lib/supply'
+import { guardOf } from './guard-worker'
 import { latestWins } from './latest-wins'
 import type { DragAnswer, PlanAnswer } from './planner-engine'
 import type { PlannerService } from './planner-service'
@@ -71,13 +72,4 @@ function startPlanner(): Planner {
     },
     { evaluate: (bundle) => guardWhole(wholePort.evaluate(bundle)) },
   )
-}
-
-/** A worker that cannot start answers nothing: every call is then refused rather than left waiting. */
-function guardOf(worker: Worker): <T>(call: PromiseLike<T>) => Promise<T> {
-  const failed = new Promise<never>((_, refuse) => {
-    worker.addEventListener('error', ({ message }) => refuse(new Error(message || 'a worker did not start')), { once: true })
-  })
-  failed.catch(() => undefined)
-  return (call) => Promise.race([call, failed])
 }

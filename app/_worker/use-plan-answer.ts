@@ -1,14 +1,15 @@
 'use client'
 
-import { useEffect, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { issue, type Issue } from '@/lib/issue'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
-import type { LegUse, SupplyResult } from '@/lib/supply'
+import type { DependableFlow, LegUse, SupplyResult } from '@/lib/supply'
+import { getDoubtPool } from './get-doubt-pool'
 import { getPlanner } from './planner'
 import type { PlanAnswer } from './planner-engine'
 
 export type PlanAnswerState = {
-  /** The newest answer there is; of an earlier state of the plan while `pending.answer`. */
+  /** The newest answer there is; of an earlier state of the plan while `pending.answer`. Its dependable flow comes later than the rest. */
   result?: SupplyResult
   legs: readonly (Leg | NoLeg)[]
   uses: readonly LegUse[]
@@ -40,9 +41,34 @@ export function usePlanAnswer(bundle: Bundle | undefined): PlanAnswerState {
     }
   }, [bundle])
 
+  const dependable = useDependable(bundle, answer?.of === bundle ? answer?.given : undefined)
+  const result = useMemo(() => answer && (dependable?.of === answer.given ? { ...answer.given.result, dependable: dependable.flow } : answer.given.result), [answer, dependable])
+
   if (failure && failure.of === bundle) return { ...none, issues: [failure.issue], pending: { answer: false, limitingLink: false } }
   if (!bundle || !answer || answer.of.plan.id !== bundle.plan.id) return none
   const { given, of } = answer
   const isOld = of !== bundle
-  return { result: given.result, legs: given.legs, uses: given.uses, issues: given.issues, pending: { answer: isOld, limitingLink: isOld || given.isQuick } }
+  return { result, legs: given.legs, uses: given.uses, issues: given.issues, pending: { answer: isOld, limitingLink: isOld || given.isQuick } }
+}
+
+/** The page has been still for so long before nights are drawn. */
+const IDLE_MS = 500
+
+/** The dependable flow of a whole answer, worked out while the page is idle; undefined until then. */
+function useDependable(bundle: Bundle | undefined, given: PlanAnswer | undefined): { of: PlanAnswer; flow: DependableFlow } | undefined {
+  const [found, setFound] = useState<{ of: PlanAnswer; flow: DependableFlow }>()
+  useEffect(() => {
+    if (!bundle || !given || given.isQuick || given.result.sustainable_gpm === null) return
+    const ending = new AbortController()
+    const timer = setTimeout(() => {
+      // A pool that cannot start leaves the answer without this figure; the rest of it stands.
+      getDoubtPool().dependable({ ...bundle, legs: [...given.legs] }, { signal: ending.signal })
+        .then((flow) => { if (flow && !ending.signal.aborted) setFound({ of: given, flow }) }, () => undefined)
+    }, IDLE_MS)
+    return () => {
+      clearTimeout(timer)
+      ending.abort()
+    }
+  }, [bundle, given])
+  return found
 }

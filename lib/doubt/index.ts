@@ -6,7 +6,7 @@ export { nightFlow, type NightFlow } from './night-flow'
 export { nightRun, type NightRun } from './night-run'
 export { tripSpreadShare, withTripSpread } from './trip-spread'
 export {
-  dependableFlow, dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED, type DependableOptions,
+  dependableFlow, dependableFrom, DEPENDABLE_SHARE, LowestFlows, mattering, NIGHT_COUNT, SEED, type DependableOptions,
 } from './dependable'
 export { quantile, shareError } from './quantile'
 export { sampleNights, type NightSample } from './sample-nights'

@@ -1,0 +1,105 @@
+import { dependableFrom, DEPENDABLE_SHARE, LowestFlows, mattering, NIGHT_COUNT, SEED, type DoubtAnswer, type DoubtModel } from '@/lib/doubt'
+import type { Bundle } from '@/lib/plan'
+import type { DependableFlow } from '@/lib/supply'
+import type { DoubtService } from './doubt-service'
+
+export type DoubtJob = {
+  readonly signal: AbortSignal
+  /** Part of the nights done, 0 to 1. */
+  readonly onProgress?: (share: number) => void
+}
+
+/** Nights in one message: few enough to stop soon, many enough that messages cost nothing. */
+const CHUNK = 10
+
+/**
+ * Several workers on the nights of one plan. Jobs come one after the other; a job that is stopped
+ * gives undefined and leaves at most one message of each worker behind. Before every message the pool waits
+ * until nobody types, so that the page's own answer goes first.
+ */
+export class DoubtPool {
+  readonly #ports: readonly DoubtService[]
+  readonly #untilQuiet: () => Promise<void>
+  readonly #nightCount: number
+  #last: Promise<unknown> = Promise.resolve()
+  #model: { key: string; model: DoubtModel | undefined } | undefined
+  #dependable: { key: string; flow: DependableFlow } | undefined
+  #whole: { key: string; answer: DoubtAnswer } | undefined
+
+  /** @param ports one or more workers */
+  constructor(ports: readonly DoubtService[], untilQuiet: () => Promise<void>, nightCount = NIGHT_COUNT) {
+    this.#ports = ports
+    this.#untilQuiet = untilQuiet
+    this.#nightCount = nightCount
+  }
+
+  /** The dependable flow alone, the quickest way. */
+  dependable(bundle: Bundle, job: DoubtJob): Promise<DependableFlow | undefined> {
+    return this.#inTurn(bundle, job, async (key) => {
+      if (this.#whole?.key === key) return this.#whole.answer.dependable
+      if (this.#dependable?.key === key) return this.#dependable.flow
+      if (!(await this.#prepare(key, bundle, job))) return undefined
+      const flows_gpm = new Float64Array(this.#nightCount)
+      const lowest = new LowestFlows(mattering(this.#nightCount, DEPENDABLE_SHARE))
+      const isDone = await this.#share(job, async (port, from, count) => {
+        const part = await port.flows(SEED, from, count, lowest.ceiling_gpm)
+        flows_gpm.set(part, from)
+        for (const flow_gpm of part) lowest.add(flow_gpm)
+      })
+      if (!isDone) return undefined
+      this.#dependable = { key, flow: dependableFrom(flows_gpm, SEED) }
+      return this.#dependable.flow
+    })
+  }
+
+  /** Everything: bands, chances, what explains the doubt. */
+  whole(bundle: Bundle, job: DoubtJob): Promise<DoubtAnswer | undefined> {
+    return this.#inTurn(bundle, job, async (key) => {
+      if (this.#whole?.key === key) return this.#whole.answer
+      if (!(await this.#prepare(key, bundle, job))) return undefined
+      const samples: Awaited<ReturnType<DoubtService['sample']>>[] = []
+      const isDone = await this.#share(job, async (port, from, count) => { samples.push(await port.sample(SEED, from, count)) })
+      const [first] = this.#ports
+      if (!isDone || !first) return undefined
+      this.#whole = { key, answer: await first.sum(samples, SEED) }
+      return this.#whole.answer
+    })
+  }
+
+  #inTurn<T>(bundle: Bundle, { signal }: DoubtJob, work: (key: string) => Promise<T | undefined>): Promise<T | undefined> {
+    const mine = this.#last.then(() => (signal.aborted ? undefined : work(JSON.stringify([bundle.district, bundle.plan, bundle.legs]))))
+    this.#last = mine.catch(() => undefined)
+    return mine
+  }
+
+  /** One worker compiles, all take what it made. @returns false when there is nothing to doubt or the job is stopped */
+  async #prepare(key: string, bundle: Bundle, { signal }: DoubtJob): Promise<boolean> {
+    if (this.#model?.key !== key) {
+      await this.#untilQuiet()
+      if (signal.aborted) return false
+      const model = await this.#ports[0]?.prepare(bundle)
+      if (model) await Promise.all(this.#ports.map((port) => port.take(model)))
+      this.#model = { key, model }
+    }
+    return this.#model.model !== undefined && !signal.aborted
+  }
+
+  /** @returns false when the job was stopped */
+  async #share({ signal, onProgress }: DoubtJob, call: (port: DoubtService, from: number, count: number) => Promise<void>): Promise<boolean> {
+    let next = 0
+    let done = 0
+    await Promise.all(this.#ports.map(async (port) => {
+      for (;;) {
+        await this.#untilQuiet()
+        if (signal.aborted || next >= this.#nightCount) return
+        const from = next
+        const count = Math.min(CHUNK, this.#nightCount - from)
+        next += count
+        await call(port, from, count)
+        done += count
+        if (!signal.aborted) onProgress?.(done / this.#nightCount)
+      }
+    }))
+    return !signal.aborted
+  }
+}

@@ -1,0 +1,4 @@
+import { expose } from 'comlink'
+import { doubtService } from './doubt-service'
+
+expose(doubtService())

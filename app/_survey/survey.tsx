@@ -20,6 +20,7 @@ import { SearchBox } from '../_ui/search-box'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { DistrictSettings } from './district-settings'
+import { ElevationPanel } from './elevation-panel'
 import { ImportPanel } from './import-panel'
 import { localDay } from './local-day'
 import { MapSources } from './map-sources'
@@ -29,6 +30,7 @@ import { placeSummary } from './place-summary'
 import styles from './survey.module.css'
 import { SurveyProvider, type Placing, type SurveyBoard } from './survey-context'
 import { collectionOf, findPlaceOf, placesOf, surveyKinds, type SurveyKind } from './survey-kinds'
+import { useElevationImport } from './use-elevation-import'
 import { useImport } from './use-import'
 import { useMapSources } from './use-map-sources'
 import { withoutPlace } from './without-place'
@@ -43,12 +45,13 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
   const [here, setHere] = useState<{ point: Point; accuracy_m: number }>()
   const [search, setSearch] = useState('')
   const [kind, setKind] = useState<SurveyKind>()
-  const [openPanel, setOpenPanel] = useState<'district' | 'check' | 'import'>()
+  const [openPanel, setOpenPanel] = useState<'district' | 'check' | 'import' | 'elevation'>()
   const [looked, setLooked] = useState<MapSite>()
   const [mapPart, setMapPart] = useState<HTMLElement | null>(null)
   const [map, setMap] = useState<MapHandle | null>(null)
   const drawn = useDrawnDistrict(district?.map)
   const roadImport = useImport(district)
+  const elevationImport = useElevationImport(district)
   const mapSources = useMapSources(district?.map?.hash, openPanel === 'check')
 
   const itemNames = useMemo(() => new Map(district ? [...placesOf(district).map(({ item }) => [item.id as string, item.name] as const), ...district.apparatus.map(({ id, name }) => [id as string, name] as const)] : []), [district])
@@ -123,7 +126,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
   const bringIn = (file: File) => { void roadImport.run(file).then((bounds) => { if (bounds) map?.fitTo(bounds) }) }
   const browse = () => { roadImport.close(); setOpenPanel('check') }
   const isImportFirst = !district.roads || roadImport.state.kind !== 'idle'
-  const panel = (name: 'district' | 'check' | 'import') => ({ isOpen: openPanel === name, onToggle: (open: boolean) => { setOpenPanel(open ? name : undefined) } })
+  const panel = (name: 'district' | 'check' | 'import' | 'elevation') => ({ isOpen: openPanel === name, onToggle: (open: boolean) => { setOpenPanel(open ? name : undefined) } })
   const importPanel = <ImportPanel district={district} roadImport={roadImport} onFile={bringIn} onBrowse={browse} />
   const hasPlaces = placesOf(district).length > 0
   return (
@@ -152,6 +155,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
             <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
             {district.map && <Card level={2} title={say('survey.check.title')} summary={say('survey.check.summary')} {...panel('check')}>{openPanel === 'check' && <MapSources found={mapSources} onLook={({ osmId, point, name, kind: found }) => { setLooked({ id: `look-${osmId}`, kind: 'source', point, name: name || say(`survey.check.kind.${found}`), isGhost: true }); map?.fitTo([point]) }} />}</Card>}
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
+            {district.roads && <Card level={2} title={say('survey.elevation.title')} summary={district.terrain?.name ?? say('survey.elevation.none')} {...panel('elevation')}>{openPanel === 'elevation' && <ElevationPanel elevationImport={elevationImport} />}</Card>}
           </section>
           <section ref={setMapPart} className={styles.mapPart} aria-label={say('survey.map')}>
             <DistrictMap

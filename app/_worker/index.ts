@@ -1,4 +1,6 @@
 /** What is worked out away from the page: imports, answers. */
+export { importElevationFiles, type ElevationFilesOptions } from './elevation/import-elevation-files'
+export type { ElevationImport, ElevationSummary } from './elevation/import-elevation'
 export { importFile, type ImportFileOptions } from './import-file'
 export type { DistrictImport, ImportSummary } from './import-roads'
 export { getPlanner, Planner } from './planner'

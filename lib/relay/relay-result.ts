@@ -71,7 +71,7 @@ export type RelayAsk = {
  *
  * @param spec relay: source, pumpers, lay, ground, places allowed, pressures
  * @param ask  a flow wanted, or places given
- * @returns the answer; issues `relay-no-flow`, `relay-below-wanted`, and those of relayIssues
+ * @returns the answer; issues `relay-no-flow`, `relay-fall-over-hose` (block), `relay-below-wanted` and those of relayIssues
  * @throws RangeError if a number is out of range
  * @source own; README: why no other placing carries more
  */
@@ -86,12 +86,21 @@ export function relayResult(relay: CompiledRelay, { wanted_gpm, placed }: RelayA
   const usedIds = new Set(arrangement.placed.map(({ id }) => id))
   const spareIds = relay.spec.pumpers.map(({ id }) => id).filter((id) => !usedIds.has(id))
   if (!points) {
-    return { flow_gpm: 0, pumpers: [], legs: [], spareIds, placed: arrangement.placed, issues: [issue('relay-no-flow', 'block', [relay.spec.source.id], { length_ft: relay.line.length_ft })] }
+    return { flow_gpm: 0, pumpers: [], legs: [], spareIds, placed: arrangement.placed, issues: noFlowIssues(relay) }
   }
   const pumpers = points.map((point, i) => pumperResult(relay, arrangement, points, point, i))
   const issues = relayIssues(relay, arrangement, pumpers)
   if (wanted_gpm !== undefined && arrangement.flow_gpm < wanted_gpm * (1 - 1e-6)) issues.unshift(issue('relay-below-wanted', 'warn', [], { flow_gpm: arrangement.flow_gpm, wanted_gpm }))
   return { flow_gpm: arrangement.flow_gpm, pumpers, legs: legsOf(relay, arrangement, points), spareIds, placed: arrangement.placed, issues }
+}
+
+/** Why nothing arrives: where a closed relay's hose cannot bear the water standing from a crest above it, that alone forbids it. */
+function noFlowIssues({ spec, line, wanted }: CompiledRelay): Issue[] {
+  const issues = [issue('relay-no-flow', 'block', [spec.source.id], { length_ft: line.length_ft })]
+  const crest = line.z_psi.reduce((worst, z_psi, i) => (z_psi - (line.ceiling_psi[i] ?? 0) > (line.z_psi[worst] ?? 0) - (line.ceiling_psi[worst] ?? 0) ? i : worst), 0)
+  const over_psi = (line.z_psi[crest] ?? 0) + wanted.leastHose_psi - (line.ceiling_psi[crest] ?? 0)
+  if (spec.mode === 'closed' && over_psi > 0) issues.push(issue('relay-fall-over-hose', 'block', [], { crest_ft: line.x_ft[crest] ?? 0, over_psi }))
+  return issues
 }
 
 const inOrder = (placed: readonly Placed[]): Placed[] => [...placed].sort((a, b) => a.at_ft - b.at_ft)

@@ -60,7 +60,10 @@ describe('water standing', () => {
   test('an open relay breaks the fall: each leg bears only its own', () => {
     const far = [{ distance_ft: 0, height_ft: 600 }, { distance_ft: 3000, height_ft: 0 }]
     const pumpers = [pumperOf('a', 1500), pumperOf('b', 1500)]
-    expect(planRelay(level(3000, { profile: far, pumpers })).flow_gpm).toBe(0)
+    const closed = planRelay(level(3000, { profile: far, pumpers }))
+    expect(closed.flow_gpm).toBe(0)
+    // 600 ft stand as 259.9 psi, 180 are borne, 5 must be left at the crest.
+    expect(closed.issues.find(({ code }) => code === 'relay-fall-over-hose')?.values['over_psi']).toBeCloseTo(600 * 0.43313 + 5 - 180, 1)
     expect(planRelay(level(3000, { profile: far, pumpers, mode: 'open' })).flow_gpm).toBeGreaterThan(500)
   })
 

@@ -1,0 +1,35 @@
+import path from 'node:path'
+import { expectAccessible } from './support/expect-accessible'
+import { expect, test } from './support/test'
+
+const ELEVATION = path.resolve(import.meta.dirname, '../public/demo/ostrel-valley-elevation.tif')
+const SURVEY = '/district/ostrel-valley/survey'
+
+test('elevation comes in from a GeoTIFF, is kept, can be rated by its maker’s word, and goes out again by undo', async ({ page }) => {
+  await page.goto(SURVEY)
+  await page.getByRole('button', { name: /^Elevation/ }).click()
+  await page.getByLabel('Choose elevation files').setInputFiles(ELEVATION)
+  await expect(page.getByText(/ostrel-valley-elevation\.tif is in: ground from 62\d ft to 1,53\d ft, a height every 12\d ft, 100% of the district/)).toBeVisible({ timeout: 30_000 })
+  await expect(page.getByText(/does not say in which unit/)).toBeVisible()
+  await expectAccessible(page)
+  await page.getByRole('button', { name: 'Done', exact: true }).click()
+  const doubt = page.getByLabel('Heights are good to')
+  await doubt.fill('3 ft')
+  await doubt.press('Enter')
+  await page.reload()
+  await page.getByRole('button', { name: /^Elevation/ }).click()
+  await expect(page.getByLabel('Heights are good to')).toHaveValue(/^3/)
+  await expect(page.getByText(/From ostrel-valley-elevation\.tif, imported/)).toBeVisible()
+  await expectAccessible(page)
+})
+
+test('a picture and a file of another place are refused in one sentence', async ({ page }) => {
+  await page.goto(SURVEY)
+  await page.getByRole('button', { name: /^Elevation/ }).click()
+  const files = page.getByLabel('Choose elevation files')
+  await files.setInputFiles({ name: 'photo.tif', mimeType: 'image/tiff', buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47]) })
+  await expect(page.getByText(/photo\.tif is not an elevation file this app reads \(it is a picture\)/)).toBeVisible({ timeout: 30_000 })
+  const tile = Buffer.alloc(1201 * 1201 * 2)
+  await files.setInputFiles({ name: 'N49E011.hgt', mimeType: 'application/octet-stream', buffer: tile })
+  await expect(page.getByText(/The elevation lies elsewhere: it covers 49\.000 to 50\.000 north/)).toBeVisible({ timeout: 30_000 })
+})

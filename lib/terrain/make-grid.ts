@@ -137,7 +137,8 @@ function findFirst(surfaces: readonly HeightSurface[], lat: number, lon: number)
   return undefined
 }
 
-const place = (degrees: number): string => degrees.toFixed(3)
+/** Three decimals with a true minus, as words. */
+const place = (degrees: number): string => degrees.toFixed(3).replace('-', '\u2212')
 
 function outsideIssue(surfaces: readonly HeightSurface[], bounds: Bounds): Issue {
   const file = surfaces[0]?.bounds ?? bounds

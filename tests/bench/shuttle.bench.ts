@@ -73,3 +73,54 @@ for (const layout of randomSpecs(10_000, (chance) => 1.4 * chance, 5)) {
   worst = Math.max(worst, Math.abs(balance.error_gal) / (balance.initial_gal + balance.drawn_gal))
 }
 line('water balance, worst of 10,000 layouts, parts in a million million', worst * 1e12, '')
+
+/** The same round by as many tenders and hours as asked, with places in proportion, so that the work grows and not the queue. */
+function layoutOf(tenderCount: number, hours: number): ShuttleSpec {
+  const places = Math.max(1, Math.round(tenderCount / 8))
+  return {
+    ...spec,
+    horizon_s: hours * 3600 + 600,
+    fills: [{ id: 'fill', ready_s: 600, bayCount: places, bayRate_gpm: Array<number>(places).fill(1000) }],
+    dumps: [{ ...spec.dumps[0]!, positionCount: places, capacity_gal: 3000 * places }],
+    tenders: Array.from({ length: tenderCount }, (_, i) => ({ ...spec.tenders[i % 8]!, id: `tender-${i}`, arrive_s: 400 + (480 * i) / tenderCount })),
+  }
+}
+
+console.log('scaling: one fixed-flow run, µs on one core, and how many times as quick as the one-second model')
+console.log(['tenders', 'hours', 'run µs', 'a trip µs', 'nights a second', 'one-second µs', 'ratio'].map((head) => head.padStart(16)).join(''))
+for (const [tenderCount, hours] of [[2, 2], [4, 2], [8, 2], [16, 2], [32, 2], [64, 2], [8, 1], [8, 4], [8, 8], [8, 16]] as const) {
+  const layout = layoutOf(tenderCount, hours)
+  const flow_gpm = 60 * tenderCount
+  const fixedFlow = withDemand(compileShuttle(layout), flow_gpm)
+  const own = begin(fixedFlow)
+  const run_us = cost(300, () => {
+    begin(fixedFlow, own)
+    advance(fixedFlow, own, layout.horizon_s)
+  })
+  const trips = own.rounds.reduce((sum, rounds) => sum + rounds, 0)
+  const plain_us = cost(1, () => stepThrough(layout, { flow: flow_gpm, lastsAfterReady: hours * 3600 }))
+  console.log([tenderCount, hours, run_us.toFixed(1), (run_us / trips).toFixed(3), Math.round(1e6 / run_us), Math.round(plain_us), Math.round(plain_us / run_us)].map((value) => String(value).padStart(16)).join(''))
+}
+
+/** What each part of the full depth costs on the eight-tender night. */
+console.log('parts of the full depth: one run of the eight-tender night')
+const middle = [{ laneIndex: 0, fromShare: 0.4, upToShare: 0.6 }]
+const dump = spec.dumps[0]!
+const parts: [string, ShuttleSpec][] = [
+  ['plain', spec],
+  ['tanks in front', { ...spec, dumps: [{ ...dump, front: { capacity_gal: 3000, transfer_gpm: 700 } }] }],
+  ['a leak', { ...spec, dumps: [{ ...dump, leak_gpm: 10 }] }],
+  ['one-lane stretch', { ...spec, lanes: [{ id: 'lane' }], tenders: spec.tenders.map((tender) => ({ ...tender, lanesToFill: middle, lanesToDump: middle })) }],
+  ['choosing of two fill sites', {
+    ...spec, fills: [...spec.fills, { ...spec.fills[0]!, id: 'other' }],
+    tenders: spec.tenders.map((tender) => ({ ...tender, ways: [0, 1].map((fillIndex) => ({ dumpIndex: 0, fillIndex, toFill_s: 270 + 30 * fillIndex, toDump_s: 270 + 30 * fillIndex })) })),
+  }],
+]
+for (const [name, part] of parts) {
+  const fixedFlow = withDemand(compileShuttle(part), 400)
+  const own = begin(fixedFlow)
+  line(name, cost(1000, () => {
+    begin(fixedFlow, own)
+    advance(fixedFlow, own, 7800)
+  }), 'µs')
+}

@@ -11,11 +11,11 @@ import styles from './planner.module.css'
 const NEXT_STAGE_S = 600
 
 /** Flow asked for after the first: from when, how much, as many stages as the attack has. */
-export function DemandStages() {
+export function DemandStages({ hazard_gpm }: { hazard_gpm: number | undefined }) {
   const { plan, editPlan, newId } = usePlanBoard()
   const stages = plan.demand ?? []
   const last = stages.at(-1)
-  if (!last) return null
+  if (!last && hazard_gpm === undefined) return null
   const put = (stage: DemandStage) => { editPlan({ kind: 'addItem', collection: 'demand', item: stage }, say('plan.stage')) }
   return (
     <fieldset className={styles.set}>
@@ -39,7 +39,12 @@ export function DemandStages() {
       <div className={styles.buttons}>
         <Button
           look="quiet" size="s" icon="add" label={say('plan.stage.add')}
-          onClick={() => { put({ id: newId(), from_s: last.from_s + NEXT_STAGE_S, flow_gpm: last.flow_gpm }) }}
+          onClick={() => {
+            // Without a flow of the plan's own the hazard's is the first stage.
+            const first = last ?? { id: newId(), from_s: 0, flow_gpm: hazard_gpm ?? 0 }
+            const next = { id: newId(), from_s: first.from_s + NEXT_STAGE_S, flow_gpm: first.flow_gpm }
+            editPlan((last ? [next] : [first, next]).map((item) => ({ kind: 'addItem' as const, collection: 'demand', item })), say('plan.stage'))
+          }}
         />
       </div>
     </fieldset>

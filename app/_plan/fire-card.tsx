@@ -36,7 +36,7 @@ export function FireCard() {
             editPlan(demandEdits(stage?.id, demand), say('plan.demand'))
           }}
         />
-        <DemandStages />
+        <DemandStages hazard_gpm={hazard_gpm} />
         {result && result.needed_gpm !== null && (
           <div className={styles.figures}><FigureRow figure="needed_gpm" label={say('result.figure.needed_gpm')} value={formatQuantity(result.needed_gpm, 'gpm', system)} /></div>
         )}

@@ -6,6 +6,7 @@ import drill from './en/drill.json'
 import entry from './en/entry.json'
 import evidence from './en/evidence.json'
 import field from './en/field.json'
+import handbook from './en/handbook.json'
 import home from './en/home.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
@@ -22,7 +23,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  caution, choice, doubt, draft, drill, entry, evidence, field, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  caution, choice, doubt, draft, drill, entry, evidence, field, handbook, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

@@ -1,0 +1,11 @@
+import { isTextKey, say, type NameOf } from '../_text'
+
+/** Why a flow is not there, as the end of a sentence. */
+export function shortWords(why: string | undefined, subjectIds: readonly string[], names: NameOf): string {
+  const key = `handbook.short.${why ?? 'not-brought'}`
+  const subject = namesOfAll(subjectIds, names)
+  return isTextKey(key) ? say(key, { subject }) : say('handbook.short.not-brought', { subject })
+}
+
+/** Names of items, joined by commas. */
+export const namesOfAll = (ids: readonly string[], names: NameOf): string => [...new Set(ids)].map((id) => names(id) ?? say('issue.unnamed')).join(', ')

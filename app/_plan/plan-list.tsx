@@ -1,9 +1,10 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useRef } from 'react'
+import { useRef, useState } from 'react'
 import { isBundle, readBundle, type Plan } from '@/lib/plan'
 import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList, useSaveState } from '../_client'
+import { compareHref, MOST_PLANS } from '../_compare/compare-href'
 import { say, sayIssue } from '../_text'
 import { formatDay } from '../_text/format-day'
 import { Button } from '../_ui/button'
@@ -31,6 +32,7 @@ export function PlanList({ districtId }: { districtId: string }) {
   const list = useDocumentList()
   const save = useSaveState()
   const file = useRef<HTMLInputElement>(null)
+  const [picked, setPicked] = useState<readonly string[]>([])
   const plans = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)
   const open = (id: string, inDistrict = districtId) => { router.push(screenHref('plan', inDistrict, id)) }
 
@@ -80,6 +82,7 @@ export function PlanList({ districtId }: { districtId: string }) {
         <header className={styles.head}>
           <h1 className={styles.title}>{say('plan.title')}</h1>
           <Button look="primary" icon="add" label={say('plan.new')} onClick={() => { void begin() }} />
+          {plans.length > 1 && <ButtonLink href={compareHref(districtId, picked.filter((id) => plans.some((plan) => plan.id === id)))} label={say('compare.open')} />}
           <Button label={say('plan.import')} onClick={() => file.current?.click()} />
           <input ref={file} type="file" accept=".json,application/json" hidden aria-label={say('plan.import')} onChange={(event) => { void openFile(event.target.files?.[0]); event.target.value = '' }} />
         </header>
@@ -89,6 +92,12 @@ export function PlanList({ districtId }: { districtId: string }) {
             <ul className={styles.list}>
               {plans.map(({ id, name, updatedAt }) => (
                 <li key={id} className={styles.row}>
+                  <label className={styles.pick}>
+                    <input
+                      type="checkbox" aria-label={say('compare.pick', { name })} checked={picked.includes(id)} disabled={!picked.includes(id) && picked.length >= MOST_PLANS}
+                      onChange={(event) => { setPicked(event.target.checked ? [...picked, id] : picked.filter((one) => one !== id)) }}
+                    />
+                  </label>
                   <ButtonLink className={styles.name} look="quiet" href={screenHref('plan', districtId, id)} label={name} iconAfter="arrowRight" />
                   {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
                   <Menu

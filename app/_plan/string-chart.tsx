@@ -11,7 +11,12 @@ import { linesOf, minuteMarks, pathOf, tankArea, type ChartLine } from './chart-
 import { useWidth } from './use-width'
 import styles from './string-chart.module.css'
 
-export type StringChartProps = { chart: SupplyChart; names: NameOf }
+export type StringChartProps = {
+  chart: SupplyChart
+  names: NameOf
+  /** Where the time axis ends, for charts that stand together; without it the chart offers its own spans. */
+  shared_s?: number
+}
 
 const ROAD_HEIGHT = 150
 const TANK_HEIGHT = 56
@@ -25,12 +30,12 @@ type Span = (typeof spans)[number]
  * Time across, road distance up: every tender a line between dump and fill, waiting drawn flat and
  * marked, the portable tanks' level underneath.
  */
-export function StringChart({ chart, names }: StringChartProps) {
+export function StringChart({ chart, names, shared_s }: StringChartProps) {
   const [holder, width] = useWidth()
   const [span, setSpan] = useState<Span>('60')
   const [pointed, setPointed] = useState<string>()
   const [system] = useUnitSystem()
-  const end_s = span === 'all' ? chart.end_s : Math.min(chart.end_s, Number(span) * 60)
+  const end_s = shared_s ?? (span === 'all' ? chart.end_s : Math.min(chart.end_s, Number(span) * 60))
   const plot = Math.max(50, width - LEFT - RIGHT)
   const x = (time_s: number) => LEFT + (Math.min(time_s, end_s) / end_s) * plot
   const y = (share: number) => TOP + ROAD_HEIGHT * (1 - share)
@@ -40,7 +45,7 @@ export function StringChart({ chart, names }: StringChartProps) {
   return (
     <figure className={styles.chart} ref={holder} aria-label={say('plan.chart.label')}>
       <div className={styles.head}>
-        <Segments label={say('plan.chart.span')} value={span} onCommit={setSpan} choices={spans.map((value) => ({ value, label: value === 'all' ? say('plan.chart.all') : formatMinutes(Number(value) * 60) }))} />
+        {shared_s === undefined && <Segments label={say('plan.chart.span')} value={span} onCommit={setSpan} choices={spans.map((value) => ({ value, label: value === 'all' ? say('plan.chart.all') : formatMinutes(Number(value) * 60) }))} />}
         <ul className={styles.keys}>
           {lines.map(({ id, letter, dash }) => (
             <li key={id}>
@@ -75,7 +80,7 @@ export function StringChart({ chart, names }: StringChartProps) {
           const level = (gal: number) => top + TANK_HEIGHT * (1 - gal / tank.capacity_gal)
           return (
             <g key={tank.id}>
-              <path className={styles.water} d={tankArea(tank.levels, end_s, x, level, top + TANK_HEIGHT)} />
+              <path className={styles.water} d={tankArea(tank.levels, Math.min(end_s, chart.end_s), x, level, top + TANK_HEIGHT)} />
               <line className={styles.lip} x1={LEFT} x2={width - RIGHT} y1={top} y2={top} />
               <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={top + TANK_HEIGHT} y2={top + TANK_HEIGHT} />
               <text className={styles.label} x={LEFT - 8} y={top + 4} textAnchor="end">{formatQuantity(tank.capacity_gal, 'gal', system)}</text>

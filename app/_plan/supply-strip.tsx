@@ -15,8 +15,11 @@ export const partOfLink: Readonly<Record<LinkKind, ChainPart['part']>> = {
 export type SupplyStripProps = {
   result: Pick<SupplyResult, 'chain' | 'limitingLink' | 'sustainable_gpm' | 'needed_gpm'>
   names: NameOf
-  chosen: ChainPart['part'] | undefined
-  onChoose: (part: ChainPart['part']) => void
+  chosen?: ChainPart['part'] | undefined
+  /** Without it the parts are only read. */
+  onChoose?: ((part: ChainPart['part']) => void) | undefined
+  /** Flow at the full width of the band; strips that stand together share one. Default: the plan's own. */
+  full_gpm?: number
 }
 
 const HEIGHT = 64
@@ -25,13 +28,18 @@ const MOST_TIMES = 3
 /** How much of a column the band takes to widen or narrow. */
 const EASE = 0.22
 
+/** Flow at the full width of a plan's band: wide enough for the need, not so wide that the narrowest part is lost. */
+export function fullWidthOf({ chain, needed_gpm }: Pick<SupplyResult, 'chain' | 'needed_gpm'>): number {
+  return chain.length === 0 ? 1 : Math.max(Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm)) * MOST_TIMES, needed_gpm ?? 0, 1)
+}
+
 /** The chain from source to fire ground as one band whose width is capacity; the narrowest place shows at a glance. */
-export function SupplyStrip({ result, names, chosen, onChoose }: SupplyStripProps) {
+export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: SupplyStripProps) {
   const [system] = useUnitSystem()
   const { chain, limitingLink, needed_gpm, sustainable_gpm } = result
   if (chain.length === 0) return <p className={styles.empty}>{say('plan.strip.empty')}</p>
   const narrowest = Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm))
-  const full = Math.max(narrowest * MOST_TIMES, needed_gpm ?? 0, 1)
+  const full = full_gpm ?? fullWidthOf(result)
   const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full) / full) * (HEIGHT / 2 - 3))
   const limiting = limitingLink ? partOfLink[limitingLink.kind] : undefined
   return (
@@ -46,19 +54,20 @@ export function SupplyStrip({ result, names, chosen, onChoose }: SupplyStripProp
       <ol className={styles.parts}>
         {chain.map(({ part, capacity_gpm }) => {
           const isLimit = part === limiting
+          const look = joinClasses(styles.part, isLimit && styles.limit, part === chosen && styles.chosen)
+          const words = (
+            <>
+              <span className={styles.name}>{say(`plan.part.${part}`)}</span>
+              <span className={styles.figure}>{formatQuantity(capacity_gpm, 'gpm', system)}</span>
+              {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
+              {!isLimit && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
+            </>
+          )
           return (
             <li key={part}>
-              <button
-                type="button"
-                className={joinClasses(styles.part, isLimit && styles.limit, part === chosen && styles.chosen)}
-                aria-pressed={part === chosen}
-                onClick={() => { onChoose(part) }}
-              >
-                <span className={styles.name}>{say(`plan.part.${part}`)}</span>
-                <span className={styles.figure}>{formatQuantity(capacity_gpm, 'gpm', system)}</span>
-                {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
-                {!isLimit && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
-              </button>
+              {onChoose
+                ? <button type="button" className={look} aria-pressed={part === chosen} onClick={() => { onChoose(part) }}>{words}</button>
+                : <div className={joinClasses(look, styles.read)}>{words}</div>}
             </li>
           )
         })}

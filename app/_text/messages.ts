@@ -1,5 +1,6 @@
 import caution from './en/caution.json'
 import choice from './en/choice.json'
+import compare from './en/compare.json'
 import doubt from './en/doubt.json'
 import draft from './en/draft.json'
 import drill from './en/drill.json'
@@ -23,7 +24,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  caution, choice, doubt, draft, drill, entry, evidence, field, handbook, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

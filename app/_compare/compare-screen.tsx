@@ -1,0 +1,98 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useMemo } from 'react'
+import { namesOf, type District, type Plan } from '@/lib/plan'
+import { FIRE_GROUND } from '@/lib/supply'
+import { useDistrict, useDocumentList, usePlan, type DocumentEntry } from '../_client'
+import { say, type NameOf } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { Caution } from '../_ui/caution'
+import { EmptyState } from '../_ui/empty-state'
+import { screenHref } from '../_ui/screens'
+import { Shell } from '../_ui/shell'
+import styles from './compare.module.css'
+import { compareHref, MOST_PLANS } from './compare-href'
+import { CompareCharts } from './compare-charts'
+import { DifferenceTable } from './difference-table'
+import { FigureTable } from './figure-table'
+import { useCompared, type Compared } from './use-compared'
+
+/** A plan in its column. */
+export type CompareColumn = { plan: Plan; names: NameOf; compared: Compared | undefined }
+
+/** Plans of a district side by side: figures, strips, charts, and what differs. */
+export function CompareScreen({ districtId, planIds }: { districtId: string; planIds: readonly string[] }) {
+  const district = useDistrict(districtId).doc
+  const list = useDocumentList()
+  const entries = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)
+  const plans = usePlans(planIds, districtId)
+  const compared = useCompared(district, plans)
+  const columns = useMemo(() => (district ? plans.map((plan): CompareColumn => ({ plan, names: nameOf(district, plan), compared: compared.get(plan.id) })) : []), [district, plans, compared])
+  const isWaiting = columns.some((column) => !column.compared) || (plans.length < planIds.length && list.status === 'loading')
+  return (
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="plan">
+      <div className={styles.page} aria-busy={isWaiting}>
+        <header className={styles.head}>
+          <div>
+            <h1 className={styles.title}>{say('compare.title')}</h1>
+            <p className={styles.quiet}>{say('compare.hint')}</p>
+          </div>
+          <ButtonLink href={screenHref('plan', districtId)} label={say('compare.back')} icon="arrowLeft" size="s" className={styles.screenOnly} />
+        </header>
+        <Chooser districtId={districtId} entries={entries} planIds={planIds} />
+        <p className={styles.status} role="status">{isWaiting && plans.length > 0 ? say('compare.loading') : ''}</p>
+        {plans.length < 2
+          ? <EmptyState title={say('compare.few')} text={say('compare.few.text')} />
+          : (
+            <>
+              <FigureTable columns={columns} />
+              <CompareCharts columns={columns} />
+              <DifferenceTable columns={columns} />
+            </>
+          )}
+        <Caution kinds={['planning-aid']} />
+      </div>
+    </Shell>
+  )
+}
+
+/** Which plans are compared; the address says so too. */
+function Chooser({ districtId, entries, planIds }: { districtId: string; entries: readonly DocumentEntry[]; planIds: readonly string[] }) {
+  const router = useRouter()
+  const isFull = planIds.length >= MOST_PLANS
+  const toggle = (id: string) => {
+    const next = planIds.includes(id) ? planIds.filter((one) => one !== id) : [...planIds, id]
+    router.replace(compareHref(districtId, next), { scroll: false })
+  }
+  return (
+    <fieldset className={styles.chooser}>
+      <legend>{say('compare.choose')}</legend>
+      {entries.map(({ id, name }) => {
+        const isChosen = planIds.includes(id)
+        return (
+          <label key={id} className={styles.choice}>
+            <input type="checkbox" checked={isChosen} disabled={!isChosen && isFull} onChange={() => { toggle(id) }} />
+            <span>{name}</span>
+          </label>
+        )
+      })}
+      <p className={styles.quiet}>{say(isFull ? 'compare.most' : 'compare.choose.hint')}</p>
+    </fieldset>
+  )
+}
+
+/** The plans that have come, in the order asked for; the same array until one changes. */
+function usePlans([a, b, c, d]: readonly string[], districtId: string): readonly Plan[] {
+  const first = usePlan(a).doc
+  const second = usePlan(b).doc
+  const third = usePlan(c).doc
+  const fourth = usePlan(d).doc
+  return useMemo(() => [first, second, third, fourth].filter((plan) => plan?.districtId === districtId).flatMap((plan) => plan ?? []), [first, second, third, fourth, districtId])
+}
+
+function nameOf(district: District, plan: Plan): NameOf {
+  const names = namesOf({ district, plan })
+  const fire = district.hazards.find(({ id }) => id === plan.hazardId)?.name ?? say('plan.fire-ground')
+  return (id) => names.get(id) ?? (id === FIRE_GROUND ? fire : undefined)
+}

@@ -1,0 +1,40 @@
+import { say } from '../_text'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import type { CompareColumn } from './compare-screen'
+import styles from './compare.module.css'
+import { figureLines } from './figure-rows'
+
+/** Figures in columns, the best of each line in bold and by the word. */
+export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) {
+  const [system] = useUnitSystem()
+  const ready = columns.flatMap(({ compared, names }) => (compared?.answer ? [{ result: compared.answer.result, names }] : []))
+  const lines = figureLines(ready, system)
+  const failures = columns.filter(({ compared }) => compared?.failure)
+  const shown = columns.filter(({ compared }) => compared?.answer)
+  return (
+    <section className={styles.part} aria-labelledby="compare-figures">
+      <h2 className={styles.subtitle} id="compare-figures">{say('compare.figures')}</h2>
+      {failures.map(({ plan, compared }) => <p key={plan.id} className={styles.failure}>{plan.name}: {say('compare.failed', { reason: compared?.failure ?? '' })}</p>)}
+      {shown.length > 0 && (
+        <div className={styles.scroll} role="region" aria-label={say('compare.figures')} tabIndex={0}>
+          <table className={styles.table}>
+            <thead><tr><th scope="col">{say('compare.figure')}</th>{shown.map(({ plan }) => <th key={plan.id} scope="col">{plan.name}</th>)}</tr></thead>
+            <tbody>
+              {lines.map(({ key, label, cells }) => (
+                <tr key={key}>
+                  <th scope="row">{label}</th>
+                  {cells.map(({ text, isFigure, isBest }, index) => (
+                    <td key={shown[index]?.plan.id ?? index} className={isFigure ? styles.figure : styles.words} data-best={isBest}>
+                      {text}{isBest && <span className={styles.best}>{say('compare.best')}</span>}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <p className={styles.quiet}>{say('compare.best.hint', { best: say('compare.best') })}</p>
+    </section>
+  )
+}

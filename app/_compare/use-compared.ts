@@ -1,0 +1,58 @@
+'use client'
+
+import { wrap } from 'comlink'
+import { useEffect, useState } from 'react'
+import type { Bundle, District, Plan } from '@/lib/plan'
+import { bundleFromDocuments } from '../_client'
+import type { ComparedAnswer, CompareService } from './compare.worker'
+
+let shared: ((bundle: Bundle) => Promise<ComparedAnswer>) | undefined
+
+/** A worker that cannot start refuses every call rather than leave it waiting. */
+function startAnswer(): (bundle: Bundle) => Promise<ComparedAnswer> {
+  const worker = new Worker(new URL('./compare.worker.ts', import.meta.url))
+  const service = wrap<CompareService>(worker)
+  const failed = new Promise<never>((_, refuse) => { worker.addEventListener('error', ({ message }) => { refuse(new Error(message || 'a worker did not start')) }, { once: true }) })
+  failed.catch(() => undefined)
+  return (bundle) => Promise.race([service.answer(bundle), failed])
+}
+
+const bundles = new WeakMap<District, WeakMap<Plan, Bundle>>()
+const answers = new WeakMap<Bundle, Promise<ComparedAnswer>>()
+
+/** The same bundle for the same documents, so that a change of one plan asks for that one only. */
+function bundleOf(district: District, plan: Plan): Bundle {
+  const ofDistrict = bundles.get(district) ?? new WeakMap<Plan, Bundle>()
+  bundles.set(district, ofDistrict)
+  const bundle = ofDistrict.get(plan) ?? bundleFromDocuments(district, plan)
+  ofDistrict.set(plan, bundle)
+  return bundle
+}
+
+function answerOf(bundle: Bundle): Promise<ComparedAnswer> {
+  shared ??= startAnswer()
+  const asked = answers.get(bundle) ?? shared(bundle)
+  answers.set(bundle, asked)
+  return asked
+}
+
+export type Compared = { answer?: ComparedAnswer; failure?: string }
+
+/**
+ * The answers of several plans, by plan id, as they come; an older answer of a plan stays until its next.
+ *
+ * @param plans the same array until one of them changes
+ */
+export function useCompared(district: District | undefined, plans: readonly Plan[]): ReadonlyMap<string, Compared> {
+  const [found, setFound] = useState<ReadonlyMap<string, Compared>>(new Map())
+  useEffect(() => {
+    if (!district) return
+    let isGone = false
+    for (const plan of plans) {
+      const keep = (one: Compared) => { if (!isGone) setFound((before) => new Map(before).set(plan.id, one)) }
+      answerOf(bundleOf(district, plan)).then((answer) => { keep({ answer }) }, (error: unknown) => { keep({ failure: String(error) }) })
+    }
+    return () => { isGone = true }
+  }, [district, plans])
+  return found
+}

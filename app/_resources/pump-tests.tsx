@@ -2,8 +2,7 @@
 
 import { calibrateRequiredHead } from '@/lib/hydraulics'
 import type { DraftingPump, TestPoint } from '@/lib/plan'
-import { defaults } from '@/lib/supply'
-import { pumperHydraulics } from '@/lib/supply/drafting'
+import { defaults, pumperHydraulics } from '@/lib/supply'
 import { useItem } from '../_fields/item-context'
 import { say } from '../_text'
 import { IssueList } from '../_ui/issue-list'

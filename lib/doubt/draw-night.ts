@@ -37,13 +37,14 @@ export function nightDrawer(model: DoubtModel, seed: number): (night: number) =>
   const { spec, place } = writableSpec(model.spec)
   const entities = model.inputs.map(({ key }) => entityOf(key))
   const places = model.numbers.map(({ path }) => (path === PUMP ? undefined : place(path)))
+  /** By number: what is added to it so far where it adds, else what it is multiplied by. */
   const scale = new Float64Array(model.numbers.length)
   const seedPlace = place('seed')
   return (night) => {
     const own = nightSeed(seed, night)
     const factors = new Float64Array(model.inputs.length)
     let isBlocked = false
-    scale.fill(1)
+    for (let n = 0; n < scale.length; n++) scale[n] = model.numbers[n]!.adds ? 0 : 1
     for (let i = 0; i < factors.length; i++) {
       const { spreadShare } = model.inputs[i]!
       const { knots, targets } = model.moves[i]!
@@ -56,14 +57,15 @@ export function nightDrawer(model: DoubtModel, seed: number): (night: number) =>
       let k = 1
       while (k < knots.length - 1 && factor > knots[k]!) k++
       const along = (factor - knots[k - 1]!) / (knots[k]! - knots[k - 1]!)
-      for (const { number, ratios } of targets) {
-        const ratio = ratios[k - 1]! + along * (ratios[k]! - ratios[k - 1]!)
-        scale[number] = model.numbers[number]!.adds ? scale[number]! + ratio - 1 : scale[number]! * ratio
+      for (const { number, changes } of targets) {
+        const change = changes[k - 1]! + along * (changes[k]! - changes[k - 1]!)
+        scale[number] = model.numbers[number]!.adds ? scale[number]! + change : scale[number]! * change
       }
     }
     let pump_gpm = model.pump_gpm
     for (let n = 0; n < scale.length; n++) {
-      const value = model.numbers[n]!.planned * Math.max(0, scale[n]!)
+      const { planned, adds } = model.numbers[n]!
+      const value = Math.max(0, adds ? planned + scale[n]! : planned * scale[n]!)
       const at = places[n]
       if (at) at.holder[at.name] = value
       else pump_gpm = value

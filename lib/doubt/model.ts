@@ -25,8 +25,8 @@ export type DoubtModel = {
   readonly inputs: readonly DoubtInput[]
   /** Numbers that some input moves. */
   readonly numbers: readonly ModelNumber[]
-  /** By input: its knots, and the numbers it moves with their ratios, one a knot. */
-  readonly moves: readonly { readonly knots: readonly number[]; readonly targets: readonly { readonly number: number; readonly ratios: readonly number[] }[] }[]
+  /** By input: its knots, and the numbers it moves with what it does to them, one a knot. */
+  readonly moves: readonly { readonly knots: readonly number[]; readonly targets: readonly { readonly number: number; readonly changes: readonly number[] }[] }[]
 }
 
 export type ModelNumber = { readonly path: string; readonly planned: number; readonly adds: boolean }
@@ -54,10 +54,10 @@ export function prepareDoubt(compiled: CompiledPlan, options: ModelOptions = {})
   const indexes = new Map<string, number>()
   const indexOf = (path: string): number => indexes.get(path) ?? (indexes.set(path, indexes.size), indexes.size - 1)
   for (const input of options.inputs ?? doubtInputs(compiled)) {
-    const { knots, ratios } = movesOf(compiled, input)
-    if (ratios.size === 0 && knots.length > 1) continue
+    const { knots, changes } = movesOf(compiled, input)
+    if (changes.size === 0 && knots.length > 1) continue
     inputs.push(input)
-    moves.push({ knots, targets: [...ratios].map(([path, ratio]) => ({ number: indexOf(path), ratios: ratio })) })
+    moves.push({ knots, targets: [...changes].map(([path, change]) => ({ number: indexOf(path), changes: change })) })
   }
   return {
     planId: bundle.plan.id,

@@ -1,14 +1,14 @@
 import type { ShuttleSpec } from '../shuttle'
 import { compilePlan, type CompiledPlan } from '../supply'
 import type { DoubtInput } from './input'
-import { inShapeOf, numbersOf, type SpecNumbers } from './spec-numbers'
+import { inShapeOf, isMoment, numbersOf, type SpecNumbers } from './spec-numbers'
 
-/** What one input does to the numbers of the plan: their ratio to the planned value at each of its knots. */
+/** What one input does to the numbers of the plan at each of its knots: their ratio to the planned value, of moments what is added to it. */
 export type Moves = {
   /** Rising factors of the input, 1 among them. Beyond the first and last the plan has no answer. */
   readonly knots: readonly number[]
-  /** Ratio of each number it moves, one a knot; at the factor 1 always 1. */
-  readonly ratios: ReadonlyMap<string, readonly number[]>
+  /** By number it moves, one a knot: its ratio (1 at the factor 1) or, for a moment, the seconds added (0 there). */
+  readonly changes: ReadonlyMap<string, readonly number[]>
 }
 
 /** Sum of what the pumpers at the dump sites can send on: it caps the flow and is no part of the spec. */
@@ -26,7 +26,7 @@ const EDGE_STEPS = 6
  */
 export function movesOf(compiled: CompiledPlan, input: DoubtInput): Moves {
   const base = planNumbers(compiled)
-  if (!compiled.spec || !base) return { knots: [1], ratios: new Map() }
+  if (!compiled.spec || !base) return { knots: [1], changes: new Map() }
   const { spec } = compiled
   const at = (factor: number): SpecNumbers | undefined => {
     const factors = new Map(input.numberKeys.map((key) => [key, factor]))
@@ -39,12 +39,14 @@ export function movesOf(compiled: CompiledPlan, input: DoubtInput): Moves {
   const all = isEven ? ends : [low, middle(at, low.factor), { factor: 1, numbers: base }, middle(at, high.factor), high]
   const found = all.filter((knot): knot is { factor: number; numbers: SpecNumbers } => knot.numbers !== undefined)
   const knots = found.filter(({ factor }, index) => index === 0 || factor > (found[index - 1]?.factor ?? 0))
-  const ratios = new Map<string, readonly number[]>()
+  const changes = new Map<string, readonly number[]>()
   for (const [path, planned] of base) {
     const values = knots.map(({ numbers }) => numbers.get(path) ?? planned)
-    if (planned !== 0 && values.some((value) => Math.abs(value - planned) > 1e-12 * Math.abs(planned))) ratios.set(path, values.map((value) => value / planned))
+    if (values.every((value) => Math.abs(value - planned) <= 1e-12 * Math.abs(planned))) continue
+    if (isMoment(path)) changes.set(path, values.map((value) => value - planned))
+    else if (planned !== 0) changes.set(path, values.map((value) => value / planned))
   }
-  return { knots: knots.map(({ factor }) => factor), ratios }
+  return { knots: knots.map(({ factor }) => factor), changes }
 }
 
 type At = (factor: number) => SpecNumbers | undefined

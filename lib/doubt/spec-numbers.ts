@@ -19,7 +19,7 @@ export function numbersOf(spec: ShuttleSpec): SpecNumbers {
 }
 
 /** Moments are sums of times; what doubt does to their parts adds up. Everything else is a product. */
-export const isMoment = (path: string): boolean => /(^|\/)(ready|pumpReady|arrive)_s$/.test(path)
+export const isMoment = (path: string): boolean => /(^|\/)(ready|pumpReady|arrive)_s$|After_s\/\d+$/.test(path)
 
 /**
  * The spec's shape with other shapes of the same thing brought to it, so that number answers number.

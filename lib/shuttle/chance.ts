@@ -37,11 +37,16 @@ export function chanceTableFor(spec: ShuttleSpec, isExponential: boolean): Chanc
 }
 
 function rangesOf(spreads: readonly (Spread | undefined)[], field: 'night' | 'trip'): Float64Array {
-  const unit: SpreadRange = { lowFactor: 1, modeFactor: 1, highFactor: 1 }
-  return Float64Array.from(spreads.flatMap((spread) => {
-    const { lowFactor, modeFactor, highFactor } = spread?.[field] ?? unit
-    return [lowFactor, modeFactor, highFactor]
-  }))
+  const ranges = new Float64Array(3 * spreads.length).fill(1)
+  // Compiled for every night of thousands: written in place.
+  for (let row = 0; row < spreads.length; row++) {
+    const range: SpreadRange | undefined = spreads[row]?.[field]
+    if (!range) continue
+    ranges[3 * row] = range.lowFactor
+    ranges[3 * row + 1] = range.modeFactor
+    ranges[3 * row + 2] = range.highFactor
+  }
+  return ranges
 }
 
 function drawFrom(table: Float64Array, row: number, seed: number, entity: number, purpose: number, count: number): number {

@@ -1,4 +1,4 @@
-import type { FillSpec, DumpSpec, LanePass, ShuttleSpec, SpreadRange, TenderSpec, WayLanes } from './spec'
+import { tripStages, type FillSpec, type DumpSpec, type LanePass, type ShuttleSpec, type SpreadRange, type TenderSpec, type WayLanes } from './spec'
 
 /** One number of a spec that no run can be made with. */
 export type SpecBreach = { subjectId: string; path: string; value: number | string; rule: string }
@@ -60,8 +60,8 @@ function checkFill(fill: FillSpec, note: Note): void {
   note('flowingBayCount', flowing, flowing === undefined || (isCount(flowing) && flowing <= fill.bayCount), 'a whole number from 1 to the bays')
   note('usable_gal', fill.usable_gal, fill.usable_gal === undefined || isAmount(fill.usable_gal), AMOUNT)
   note('inflow_gpm', fill.inflow_gpm, fill.inflow_gpm === undefined || isAmount(fill.inflow_gpm), AMOUNT)
-  checkSpread('spread.fill', fill.spread?.fill?.night, note)
-  checkSpread('spread.fill', fill.spread?.fill?.trip, note)
+  checkSpread('spread', 'fill', 'night', fill.spread?.fill?.night, note)
+  checkSpread('spread', 'fill', 'trip', fill.spread?.fill?.trip, note)
 }
 
 function checkDump(dump: DumpSpec, note: Note): void {
@@ -140,15 +140,16 @@ function checkTender(tender: TenderSpec, spec: ShuttleSpec, note: Note): void {
   note('fillLimit_gpm', tender.fillLimit_gpm, isAbove0(tender.fillLimit_gpm), ABOVE_0)
   note('topUpShare', tender.topUpShare, isShare(tender.topUpShare), 'between 0 and 1')
   note('topUpRateShare', tender.topUpRateShare, isShare(tender.topUpRateShare) && tender.topUpRateShare > 0, 'above 0, at most 1')
-  for (const [stage, spread] of Object.entries(tender.spread ?? {})) {
-    checkSpread(`spread.${stage}.night`, spread?.night, note)
-    checkSpread(`spread.${stage}.trip`, spread?.trip, note)
+  for (const stage of tripStages) {
+    checkSpread('spread', stage, 'night', tender.spread?.[stage]?.night, note)
+    checkSpread('spread', stage, 'trip', tender.spread?.[stage]?.trip, note)
   }
 }
 
-function checkSpread(path: string, range: SpreadRange | undefined, note: Note): void {
+/** Words are made only for a breach: nights by the thousand are checked. */
+function checkSpread(base: string, stage: string, kind: string, range: SpreadRange | undefined, note: Note): void {
   if (!range) return
   const { lowFactor, modeFactor, highFactor } = range
-  const holds = isAbove0(lowFactor) && lowFactor <= modeFactor && modeFactor <= highFactor && Number.isFinite(highFactor)
-  note(path, `${lowFactor}, ${modeFactor}, ${highFactor}`, holds, 'low, mode and high factor in rising order, above 0')
+  if (isAbove0(lowFactor) && lowFactor <= modeFactor && modeFactor <= highFactor && Number.isFinite(highFactor)) return
+  note(`${base}.${stage}.${kind}`, `${lowFactor}, ${modeFactor}, ${highFactor}`, false, 'low, mode and high factor in rising order, above 0')
 }

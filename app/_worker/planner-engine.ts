@@ -1,11 +1,11 @@
 import type { Point } from '@/lib/geo'
-import { issue, type Issue } from '@/lib/issue'
+import type { Issue } from '@/lib/issue'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
-import { decodeRoadGraph, type RoadGraph } from '@/lib/roads'
 import { compilePlan, evaluatePlan, explain, legUses, supplyChart, type FoundLeg, type LegUse, type SupplyChart, type SupplyResult, type Working } from '@/lib/supply'
 import { movePlace } from './move-place'
 import { RecentMap } from './recent-map'
-import { RoadDesk } from './road-desk'
+import type { RoadDesk } from './road-desk'
+import { RoadDesks, type FindBlob } from './road-desks'
 
 /** An answer with the ways it stands on. `isQuick`: the limiting link has not been looked for yet. */
 export type PlanAnswer = { result: SupplyResult; legs: readonly (Leg | NoLeg)[]; uses: readonly LegUse[]; issues: readonly Issue[]; isQuick: boolean }
@@ -13,26 +13,23 @@ export type PlanAnswer = { result: SupplyResult; legs: readonly (Leg | NoLeg)[];
 /** An answer while a place is on its way: the ways that move with it, and the figures as they would be. */
 export type DragAnswer = { placeId: string; point: Point; legs: readonly (Leg | NoLeg)[]; uses: readonly LegUse[]; result: SupplyResult }
 
-export type FindBlob = (hash: string) => Promise<Uint8Array | undefined>
-
 const LEGS_KEPT = 3000
-const GRAPHS_KEPT = 2
 
 /** Works out answers for one plan at a time, and keeps what the next answer can use again. */
 export class PlannerEngine {
-  readonly #findBlob: FindBlob
-  readonly #graphs = new RecentMap<RoadGraph | Issue>(GRAPHS_KEPT)
+  readonly #desks: RoadDesks
   readonly #legs = new RecentMap<Leg | NoLeg>(LEGS_KEPT)
-  #desk: { key: string; desk: RoadDesk } | undefined
+  #desk: RoadDesk | undefined
   #bundle: Bundle | undefined
 
   constructor(findBlob: FindBlob) {
-    this.#findBlob = findBlob
+    this.#desks = new RoadDesks(findBlob)
   }
 
   /** Takes up a plan and answers it, without the limiting link. */
   async begin(bundle: Bundle): Promise<PlanAnswer> {
-    const { desk, issues } = await this.#deskFor(bundle)
+    const { desk, issues } = await this.#desks.deskFor(bundle.district)
+    this.#desk = desk
     const legs = this.#resolve(bundle, (use) => desk?.find(use.ask))
     this.#bundle = { ...bundle, legs }
     return { result: evaluatePlan(this.#bundle, { quick: true }), legs, uses: legUses(bundle), issues, isQuick: true }
@@ -42,7 +39,7 @@ export class PlannerEngine {
   drag(placeId: string, point: Point): DragAnswer {
     const bundle = movePlace(this.#current(), placeId, point)
     const uses = legUses(bundle).filter(({ fromId, toId }) => fromId === placeId || toId === placeId)
-    const desk = this.#desk?.desk
+    const desk = this.#desk
     const legs = this.#resolve(bundle, (use) => desk?.findFrom(use.ask, use.fromId === placeId ? 'to' : 'from'))
     const keys = new Set(uses.map(({ key }) => key))
     return { placeId, point, uses, legs: legs.filter(({ key }) => keys.has(key)), result: evaluatePlan({ ...bundle, legs }, { quick: true }) }
@@ -58,7 +55,7 @@ export class PlannerEngine {
     for (const { ask, fromId, toId } of legUses(this.#current())) {
       if (fromId !== placeId && toId !== placeId) continue
       if (!(await goOn())) return
-      this.#desk?.desk.findFrom(ask, fromId === placeId ? 'to' : 'from')
+      this.#desk?.findFrom(ask, fromId === placeId ? 'to' : 'from')
     }
   }
 
@@ -85,40 +82,10 @@ export class PlannerEngine {
     }
     return [...legs.values()]
   }
-
-  /** The roads of the district, weighed under its notes; without them the issue why, unless it has none. */
-  async #deskFor({ district }: Bundle): Promise<{ desk?: RoadDesk; issues: readonly Issue[] }> {
-    const hash = district.roads?.hash
-    const key = hash && `${hash} ${JSON.stringify(district.roadNotes)}`
-    if (!hash || !key) {
-      this.#desk = undefined
-      return { issues: [] }
-    }
-    if (this.#desk?.key === key) return { desk: this.#desk.desk, issues: [] }
-    const graph = await this.#graph(hash)
-    if ('code' in graph) {
-      this.#desk = undefined
-      return { issues: [graph] }
-    }
-    const desk = new RoadDesk(graph, district.roadNotes)
-    this.#desk = { key, desk }
-    return { desk, issues: [] }
-  }
-
-  async #graph(hash: string): Promise<RoadGraph | Issue> {
-    const known = this.#graphs.find(hash)
-    if (known) return known
-    const bytes = await this.#findBlob(hash).catch((error: unknown) => issue('roads-unreachable', 'warn', [], { reason: String(error) }))
-    if (bytes === undefined) return issue('roads-missing', 'warn', [], { hash: hash.slice(0, 12) })
-    if (!(bytes instanceof Uint8Array)) return bytes
-    const decoded = decodeRoadGraph(bytes)
-    const graph = 'code' in decoded ? ({ ...decoded, severity: 'warn' } as const) : decoded
-    this.#graphs.put(hash, graph)
-    return graph
-  }
 }
 
-function legFrom(key: string, found: FoundLeg | Issue | undefined): Leg | NoLeg | undefined {
+/** What was found, as a bundle keeps it. */
+export function legFrom(key: string, found: FoundLeg | Issue | undefined): Leg | NoLeg | undefined {
   if (!found) return undefined
   if ('code' in found) return { key, by: 'none', code: found.code, values: found.values }
   return { key, by: 'routed', ...found }

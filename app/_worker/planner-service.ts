@@ -1,6 +1,7 @@
 import type { Point } from '@/lib/geo'
 import type { Bundle } from '@/lib/plan'
-import { PlannerEngine, type DragAnswer, type FindBlob, type PlanAnswer } from './planner-engine'
+import { PlannerEngine, type DragAnswer, type PlanAnswer } from './planner-engine'
+import type { FindBlob } from './road-desks'
 import type { SupplyChart, Working } from '@/lib/supply'
 
 /** What the planner's worker offers. */

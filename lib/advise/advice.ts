@@ -1,6 +1,7 @@
 import type { Bundle } from '../plan'
 import { candidatesOf } from './candidates/candidates'
 import { ifStops, type StopReport } from './stops/if-stops'
+import type { Progress } from './progress'
 import { rankTrials, type Ranked } from './rank'
 import { baselineOf, isTrial, tryCandidate, type Baseline, type NoTrial, type Trial } from './trial'
 import type { ResolveWays } from './ways-with-closure'
@@ -14,9 +15,6 @@ export type Advice = {
   readonly stops: StopReport
   readonly triedCount: number
 }
-
-/** How far the work is, 0 to 1; handed out between two simulations, so that whoever drives it may stop there. */
-export type Progress = { readonly doneShare: number }
 
 /**
  * Advice for a plan: every change that its district's equipment allows, simulated and ranked, and what
@@ -42,12 +40,4 @@ export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress
   }
   const stops = ifStops(base, trials, resolve)
   return { base: base.figures, needed_gpm: base.compiled.demand.needed_gpm, ranked: rankTrials(trials), untried, stops, triedCount: candidates.length }
-}
-
-/** Drives a piece of work to its end without stopping. */
-export function finish<R>(work: Generator<unknown, R>): R {
-  for (;;) {
-    const step = work.next()
-    if (step.done) return step.value
-  }
 }

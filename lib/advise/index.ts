@@ -1,10 +1,12 @@
 /** What would help, what happens if something stops, and whom to ask. */
-export { advise, finish, type Advice, type Progress } from './advice'
+export { advise, type Advice } from './advice'
 export { candidateKinds, provisos, type Candidate, type CandidateKind, type Effort, type Proviso } from './candidate'
 export { candidatesOf } from './candidates/candidates'
+export { COMPARED_NIGHTS, dependableGains, type DependableGains } from './dependable-gain'
 export { assumedEffort, crewOf, workOf_s } from './effort'
 export { figuresOf, figuresOfSpec, type Figures } from './figures'
 export { planWith } from './plan-with'
+export { finish, type Progress } from './progress'
 export { gainPerEffort, isUnproven, noticeable_gpm, rankOrders, rankTrials, type Ranked, type RankOrder } from './rank'
 export { ifStops, type StopOutcome, type StopReport } from './stops/if-stops'
 export { stopKinds, stopsOf, type Stop, type StopKind } from './stops/stop'

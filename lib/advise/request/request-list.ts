@@ -1,6 +1,6 @@
 import { isBlocking, type Issue } from '../../issue'
 import { findApparatus, type Bundle, type EditBody } from '../../plan'
-import type { Progress } from '../advice'
+import type { Progress } from '../progress'
 import type { ResolveWays } from '../ways-with-closure'
 import { greedySet } from './greedy-set'
 import type { RequestAsk } from './request-ask'

@@ -1,0 +1,29 @@
+import { proxy, wrap } from 'comlink'
+import type { AdviceService } from './advice-service'
+
+/** The adviser's worker as the page sees it. */
+export type Adviser = AdviceService
+
+let shared: Adviser | undefined
+
+/** The adviser of this window; its worker starts with the first call. Only in a browser. */
+export function getAdviser(): Adviser {
+  shared ??= startAdviser()
+  return shared
+}
+
+function startAdviser(): Adviser {
+  const worker = new Worker(new URL('./advice.worker.ts', import.meta.url))
+  const port = wrap<AdviceService>(worker)
+  // A worker that cannot start answers nothing: every call is then refused rather than left waiting.
+  const failed = new Promise<never>((_, refuse) => {
+    worker.addEventListener('error', ({ message }) => refuse(new Error(message || 'a worker did not start')), { once: true })
+  })
+  failed.catch(() => undefined)
+  const guard = <T>(call: PromiseLike<T>): Promise<T> => Promise.race([call, failed])
+  return {
+    advise: (bundle, onPart) => guard(port.advise(bundle, proxy(onPart))),
+    request: (bundle, ask, onProgress) => guard((async () => port.request(bundle, ask, proxy(onProgress)))()),
+    stop: () => guard(port.stop()),
+  }
+}

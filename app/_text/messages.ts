@@ -1,3 +1,4 @@
+import advice from './en/advice.json'
 import caution from './en/caution.json'
 import choice from './en/choice.json'
 import compare from './en/compare.json'
@@ -24,7 +25,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

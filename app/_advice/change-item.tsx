@@ -1,0 +1,92 @@
+'use client'
+
+import { useId, useState } from 'react'
+import { gainPerEffort, workOf_s, type DependableGains, type Trial } from '@/lib/advise'
+import { formatMinutes, formatNumber, formatQuantity, say, sayIssue, type NameOf } from '../_text'
+import { Button } from '../_ui/button'
+import { DataTable } from '../_ui/data-table'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { Icon } from '../_look/icon'
+import styles from './advice.module.css'
+import { changeText, effortText } from './change-text'
+import type { Apply } from './use-apply'
+
+type Props = { trial: Trial; most_gpm: number; names: NameOf; dependable: DependableGains | undefined; apply: Apply }
+
+/** Shifts of the moment at which supply is ready that are worth a word. */
+const NOTED_SHIFT_S = 60
+
+/** One change: what it gains, what it asks for, its working, and the two ways to take it. */
+export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props) {
+  const [system] = useUnitSystem()
+  const [isOpen, setOpen] = useState(false)
+  const panelId = useId()
+  const { candidate, before, after, gain_gpm, effort, meetsNeed } = trial
+  const change = changeText(candidate, names, system)
+  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const after_gpm = dependable?.after_gpm.get(candidate.id)
+  const shift_s = before.ready_s === null || after.ready_s === null ? 0 : after.ready_s - before.ready_s
+  return (
+    <li className={styles.item}>
+      <h3 className={styles.change}>{change}</h3>
+      <div className={styles.gain}>
+        <span className={styles.track} aria-hidden="true"><span className={styles.bar} style={{ width: `${Math.max(2, (gain_gpm / most_gpm) * 100)}%` }} /></span>
+        <strong className={styles.plus}>{say('advice.gain', { gain: flow(gain_gpm) })}</strong>
+        <span className={styles.quiet}>{say('advice.from-to', { before: flow(before.flow_gpm), after: flow(after.flow_gpm) })}</span>
+        {meetsNeed && <span className={styles.meets}><Icon name="check" size={14} />{say('advice.meets')}</span>}
+      </div>
+      <p className={styles.quiet}>{effortText(effort)}</p>
+      {Math.abs(shift_s) >= NOTED_SHIFT_S && <p className={styles.note}>{say(shift_s > 0 ? 'advice.ready-later' : 'advice.ready-earlier', { time: formatMinutes(Math.abs(shift_s)) })}</p>}
+      {dependable && after_gpm !== undefined && <p className={styles.quiet}>{say('advice.dependable', { before: flow(dependable.base_gpm), after: flow(after_gpm), count: dependable.nightCount })}</p>}
+      <div className={styles.actions}>
+        <Button size="s" label={say('advice.apply-variant')} aria-label={say('advice.apply-variant.of', { change })} onClick={() => { void apply.variant(candidate.edits, change) }} />
+        <Button size="s" label={say('advice.apply-here')} aria-label={say('advice.apply-here.of', { change })} onClick={() => { apply.here(candidate.edits, change) }} />
+        <Button size="s" look="quiet" iconAfter="chevron" label={say('advice.working-of')} aria-label={say('advice.working-of.change', { change })} aria-expanded={isOpen} aria-controls={panelId} onClick={() => { setOpen(!isOpen) }} />
+      </div>
+      <div id={panelId} hidden={!isOpen} className={styles.working}>{isOpen && <ChangeWorking trial={trial} names={names} />}</div>
+    </li>
+  )
+}
+
+/** How the gain came about, and what must be looked at before it is counted on. */
+function ChangeWorking({ trial, names }: { trial: Trial; names: NameOf }) {
+  const [system] = useUnitSystem()
+  const { candidate, before, after, gain_gpm, effort, newIssues } = trial
+  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const time = (value: number | null) => (value === null ? say('quantity.unknown') : formatMinutes(value, 'up'))
+  const rows = [
+    { key: 'flow', name: say('advice.work.flow'), before: flow(before.flow_gpm), after: flow(after.flow_gpm) },
+    { key: 'hauled', name: say('advice.work.hauled'), before: flow(before.hauled_gpm), after: flow(after.hauled_gpm) },
+    { key: 'ready', name: say('advice.work.ready'), before: time(before.ready_s), after: time(after.ready_s) },
+    { key: 'limited', name: say('advice.work.limited'), before: say(`advice.limited.${before.limitedBy}`), after: say(`advice.limited.${after.limitedBy}`) },
+  ]
+  const seen = new Set<string>()
+  const checks = [
+    ...candidate.provisos.map((proviso) => say(`advice.proviso.${proviso}`)),
+    ...newIssues.map((one) => sayIssue(one, names, system)),
+  ].filter((line) => (seen.has(line) ? false : seen.add(line)))
+  return (
+    <>
+      <p className={styles.formula}>{say('advice.work.formula')}</p>
+      <p className={styles.quiet}>
+        {say('advice.work.rank', {
+          gain: flow(gain_gpm), people: Math.max(1, effort.peopleCount), minutes: formatNumber(workOf_s(effort) / 60 / Math.max(1, effort.peopleCount), 1), rank: formatQuantity(gainPerEffort(trial), 'gpm', system, { style: 'working' }),
+        })}
+      </p>
+      <DataTable
+        caption={say('advice.work.table')} isCaptionHidden rows={rows} rowKey={({ key }) => key}
+        columns={[
+          { key: 'name', head: say('advice.work.figure'), cell: ({ name }) => name },
+          { key: 'before', head: say('advice.work.before'), cell: (row) => row.before },
+          { key: 'after', head: say('advice.work.after'), cell: (row) => row.after },
+        ]}
+      />
+      {checks.length > 0 && (
+        <>
+          <h4 className={styles.small}>{say('advice.check')}</h4>
+          <ul className={styles.checks}>{checks.map((line) => <li key={line}>{line}</li>)}</ul>
+        </>
+      )}
+    </>
+  )
+}

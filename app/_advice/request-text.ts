@@ -1,0 +1,28 @@
+import type { RequestLine, RequestList } from '@/lib/advise'
+import { formatMinutes, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+
+/** A line's task in words. */
+export const taskText = ({ task, siteId }: RequestLine, names: NameOf): string => say(`advice.request.task.${task}`, { site: names(siteId) ?? siteId })
+
+/** Where a unit comes from. */
+export function stationText({ stationId, isMutualAid }: Pick<RequestLine, 'stationId' | 'isMutualAid'>, names: NameOf): string {
+  const station = stationId === undefined ? say('advice.station.unknown') : (names(stationId) ?? stationId)
+  return isMutualAid && !/mutual aid/i.test(station) ? say('advice.request.mutual-aid', { station }) : station
+}
+
+/** The list as it is read out on the radio: by station, in the order in which the first of each is there. */
+export function requestText(list: RequestList, hazard: string, names: NameOf, system: UnitSystem): string {
+  const groups = new Map<string, RequestLine[]>()
+  for (const line of list.lines) {
+    const from = stationText(line, names)
+    groups.set(from, [...(groups.get(from) ?? []), line])
+  }
+  return [
+    say('advice.request.text.head', { hazard, flow: formatQuantity(list.ask.flow_gpm, 'gpm', system), by: formatMinutes(list.ask.by_s) }),
+    ...[...groups].flatMap(([station, lines]) => [
+      '', say('advice.request.text.from', { station }),
+      ...lines.map((line) => say('advice.request.text.line', { unit: names(line.apparatusId) ?? line.apparatusId, task: taskText(line, names), time: formatMinutes(line.ready_s, 'up') })),
+    ]),
+    '', say('advice.request.text.foot'),
+  ].join('\n')
+}

@@ -74,7 +74,7 @@ function ChangeWorking({ trial, names }: { trial: Trial; names: NameOf }) {
         })}
       </p>
       <DataTable
-        caption={say('advice.work.table')} isCaptionHidden rows={rows} rowKey={({ key }) => key}
+        caption={say('advice.work.table', { change: changeText(candidate, names, system) })} isCaptionHidden rows={rows} rowKey={({ key }) => key}
         columns={[
           { key: 'name', head: say('advice.work.figure'), cell: ({ name }) => name },
           { key: 'before', head: say('advice.work.before'), cell: (row) => row.before },

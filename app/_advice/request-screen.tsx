@@ -121,7 +121,7 @@ function Curve({ list, study: { board } }: { list: RequestList; study: Study }) 
       <div className={styles.curve}>
         <TradeOffChart curve={list.curve} asked_gpm={list.ask.flow_gpm} />
         <DataTable
-          caption={say('advice.request.curve')} isCaptionHidden rows={list.curve} rowKey={({ tenderCount }) => String(tenderCount)}
+          caption={say('advice.request.curve.table')} isCaptionHidden rows={list.curve} rowKey={({ tenderCount }) => String(tenderCount)}
           columns={[
             { key: 'count', head: say('advice.request.curve.tenders'), cell: ({ tenderCount }) => tenderCount },
             { key: 'flow', head: say('advice.request.curve.most'), isNumber: true, cell: ({ flow_gpm }) => formatQuantity(flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }) },

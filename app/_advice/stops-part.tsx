@@ -34,7 +34,7 @@ export function StopsPart({ stops, dependable_gpm, names }: { stops: StopReport;
         </p>
       )}
       <DataTable
-        caption={say('advice.stops')} isCaptionHidden rows={stops.outcomes} rowKey={({ id }) => id}
+        caption={say('advice.stops.table')} isCaptionHidden rows={stops.outcomes} rowKey={({ id }) => id}
         columns={[
           { key: 'what', head: say('advice.stops.what'), cell: (row) => stopText(row, names) },
           { key: 'dry', head: say('advice.stops.dry'), isNumber: true, cell: dry, sortBy: ({ dry_s }) => dry_s ?? undefined },

@@ -54,7 +54,8 @@ test('a change shows its working, and what stops shows what is left', async ({ p
   const stops = page.getByRole('table', { name: 'What is left when one part stops' })
   await expect(stops.getByRole('row', { name: /Engine 21 at Covered Bridge/ })).toContainText(/0\sgpm/)
   await expect(page.getByText(/All water comes through one draft/)).toBeVisible()
-  await page.getByText('Gain', { exact: true }).click()
+  await page.getByRole('radio', { name: 'Gain for the effort' }).focus()
+  await page.keyboard.press('ArrowRight')
   await expect(page.getByRole('radio', { name: 'Gain', exact: true })).toBeChecked()
 })
 

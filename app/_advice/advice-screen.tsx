@@ -42,7 +42,7 @@ function AdviceStudy({ study }: { study: Study }) {
       {state.advice && (
         <section className={styles.part} aria-labelledby="advice-stops">
           <h2 id="advice-stops" className={styles.title}>{say('advice.stops')}</h2>
-          <StopsPart stops={state.advice.stops} dependable_gpm={state.dependable?.base_gpm} names={board.names} />
+          <StopsPart stops={state.advice.stops} dependable_gpm={answer.result?.dependable?.flow_gpm ?? state.dependable?.base_gpm} names={board.names} />
         </section>
       )}
     </>

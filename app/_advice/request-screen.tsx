@@ -85,7 +85,7 @@ function Found({ list, study: { board } }: { list: RequestList; study: Study }) 
   return (
     <>
       <p className={styles.answer} role="status">{sentence}</p>
-      <p className={styles.quiet}>{say(list.isExact ? 'advice.request.exact' : 'advice.request.heuristic')}</p>
+      {(list.outcome === 'met' || !list.isExact) && <p className={styles.quiet}>{say(list.isExact ? 'advice.request.exact' : 'advice.request.heuristic')}</p>}
       <div className={styles.onScreen}>
         <DataTable
           caption={say('advice.request.list')} rows={list.lines} rowKey={({ apparatusId, siteId }) => `${apparatusId} ${siteId}`}

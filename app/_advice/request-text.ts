@@ -17,8 +17,15 @@ export function requestText(list: RequestList, hazard: string, names: NameOf, sy
     const from = stationText(line, names)
     groups.set(from, [...(groups.get(from) ?? []), line])
   }
+  const flow = formatQuantity(list.ask.flow_gpm, 'gpm', system)
+  const met = formatMinutes(list.met_s ?? 0, 'up')
+  const head = list.outcome === 'met'
+    ? say('advice.request.text.met', { hazard, flow, met })
+    : list.outcome === 'late'
+      ? say('advice.request.text.late', { hazard, flow, met, by: formatMinutes(list.ask.by_s) })
+      : say('advice.request.text.short', { hazard, flow, held: formatQuantity(list.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }) })
   return [
-    say('advice.request.text.head', { hazard, flow: formatQuantity(list.ask.flow_gpm, 'gpm', system), by: formatMinutes(list.ask.by_s) }),
+    head,
     ...[...groups].flatMap(([station, lines]) => [
       '', say('advice.request.text.from', { station }),
       ...lines.map((line) => say('advice.request.text.line', { unit: names(line.apparatusId) ?? line.apparatusId, task: taskText(line, names), time: formatMinutes(line.ready_s, 'up') })),

@@ -36,7 +36,7 @@ export function StopsPart({ stops, dependable_gpm, names }: { stops: StopReport;
       <DataTable
         caption={say('advice.stops.table')} isCaptionHidden rows={stops.outcomes} rowKey={({ id }) => id}
         columns={[
-          { key: 'what', head: say('advice.stops.what'), cell: (row) => stopText(row, names) },
+          { key: 'what', head: say('advice.stops.what'), cell: (row) => <span className={styles.what}>{stopText(row, names)}</span> },
           { key: 'dry', head: say('advice.stops.dry'), isNumber: true, cell: dry, sortBy: ({ dry_s }) => dry_s ?? undefined },
           { key: 'after', head: say('advice.stops.after'), isNumber: true, cell: ({ flowAfter_gpm }) => flow(flowAfter_gpm), sortBy: ({ flowAfter_gpm }) => flowAfter_gpm },
           { key: 'lost', head: say('advice.stops.lost'), isNumber: true, cell: ({ lost_gpm }) => formatQuantity(lost_gpm, 'gpm', system), sortBy: ({ lost_gpm }) => lost_gpm },

@@ -1,5 +1,6 @@
 'use client'
 
+import Link from 'next/link'
 import type { PlanAnswerState } from '../_worker'
 import { answerSentences, fieldLabel, formatMinutes, formatQuantity, linkText, say } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
@@ -7,11 +8,12 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { findUnit } from '@/lib/units'
 import { FigureRow } from './figure-row'
 import { usePlanBoard } from './plan-context'
+import { planPageHref } from './plan-pages'
 import styles from './planner.module.css'
 
 /** The answer as a sentence, always in sight; under it what to change and what to measure first. */
 export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) {
-  const { result, names } = usePlanBoard()
+  const { plan, result, names } = usePlanBoard()
   const [system] = useUnitSystem()
   if (!result) return <AnswerSentence>{pending.answer ? say('plan.loading') : say('result.blocked')}</AnswerSentence>
   const sentences = answerSentences(result, names, system)
@@ -25,7 +27,12 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
     <AnswerSentence
       gap={isBlocked ? rest[0] : gap} gapLook={isBlocked ? 'danger' : 'amber'}
       pending={pending.answer || (pending.limitingLink && !isBlocked) ? say('plan.working-on') : undefined}
-      change={link && link.gain_gpm > 0 && say('plan.first-change', { link: linkText(link, names), gain: formatQuantity(link.gain_gpm, 'gpm', system) })}
+      change={link && link.gain_gpm > 0 && (
+        <>
+          {say('plan.first-change', { link: linkText(link, names), gain: formatQuantity(link.gain_gpm, 'gpm', system) })}{' '}
+          <Link href={planPageHref('advice', plan.districtId, plan.id)}>{say('plan.page.advice')}</Link>
+        </>
+      )}
       measure={measure && say('plan.first-measure', {
         field: fieldLabel(measure.field), name: names(measure.itemId) ?? measure.itemId,
         value: unit === 's' ? formatMinutes(measure.value) : unit ? formatQuantity(measure.value, unit, system) : String(measure.value),

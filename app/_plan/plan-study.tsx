@@ -33,7 +33,9 @@ export function PlanStudy({ districtId, planId, page, children }: { districtId: 
   const { district, plan, status, bundle, answer, names, edit } = usePlanDesk(districtId, planId)
   const save = useSaveState()
   const { legs, result, pending } = answer
-  const whole = useMemo(() => (bundle && result && !pending.answer ? { ...bundle, legs: [...legs] } : undefined), [bundle, result, pending.answer, legs])
+  // Figures that come later, of the same plan and ways, leave the bundle as it is: what is worked out from it goes on.
+  const isFound = result !== undefined && !pending.answer
+  const whole = useMemo(() => (bundle && isFound ? { ...bundle, legs: [...legs] } : undefined), [bundle, isFound, legs])
   const board = useMemo<PlanBoard | undefined>(() => district && plan && {
     district, plan, result, names, selectedId: undefined, select: nothing,
     newId: () => getClient().newId(),

@@ -53,7 +53,7 @@ function Found({ answer, study: { board } }: { answer: DoubtAnswer; study: Study
       <div className={styles.tiles}>
         <FigureTile
           label={say('doubt.dependable', { share: formatShare(dependable.share) })} value={flow(dependable.flow_gpm)} look="water"
-          note={say('doubt.dependable.note', { error: formatShare(dependable.shareError, 1), low: formatQuantity(dependable.low_gpm, 'gpm', system), high: formatQuantity(dependable.high_gpm, 'gpm', system) })}
+          note={say('doubt.dependable.note', { flow: formatQuantity(dependable.flow_gpm, 'gpm', system), error: formatShare(dependable.shareError, 1), low: formatQuantity(dependable.low_gpm, 'gpm', system), high: formatQuantity(dependable.high_gpm, 'gpm', system) })}
         />
         <FigureTile label={say('doubt.expected')} value={flow(expected_gpm)} note={say('doubt.expected.note')} />
         {needed_gpm !== null && <FigureTile label={say('result.figure.needed_gpm')} value={formatQuantity(needed_gpm, 'gpm', system, { style: 'headline', toward: 'up' })} />}

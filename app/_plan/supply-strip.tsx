@@ -29,7 +29,7 @@ const MOST_TIMES = 3
 const EASE = 0.22
 
 /** Flow at the full width of a plan's band: wide enough for the need, not so wide that the narrowest part is lost. */
-export function fullWidthOf({ chain, needed_gpm }: Pick<SupplyResult, 'chain' | 'needed_gpm'>): number {
+function fullWidthOf({ chain, needed_gpm }: Pick<SupplyResult, 'chain' | 'needed_gpm'>): number {
   return chain.length === 0 ? 1 : Math.max(Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm)) * MOST_TIMES, needed_gpm ?? 0, 1)
 }
 

@@ -24,7 +24,8 @@ export function changeText({ kind, subjectIds, values }: Pick<Candidate, 'kind' 
     case 'suctionSize': return say('advice.change.suctionSize', { subject, size })
     case 'fillLineSize': return say('advice.change.fillLineSize', { subject, size })
     case 'fillLineCount': return say('advice.change.fillLineCount', { subject, lines, size })
-    case 'fillBay': return say('advice.change.fillBay', { subject, count })
+    case 'fillBay': return say('advice.change.fillBay', { subject, count, order: text(values['order']) })
+    case 'bayOrder': return say('advice.change.bayOrder', { subject, order: text(values['order']) })
     case 'otherRoad': {
       const roads = text(values['roads'])
       return roads === '' ? say('advice.change.otherRoad.unnamed', { subject, place }) : say('advice.change.otherRoad', { subject, place, roads })

@@ -21,7 +21,7 @@ import { requestText, stationText, taskText } from './request-text'
 import { TradeOffChart } from './trade-off-chart'
 import { useApply } from './use-apply'
 
-/** What is asked for until the officer says otherwise: half an hour after dispatch. */
+/** What is asked for until the officer says otherwise, here or in the plan's criterion: half an hour after dispatch. */
 const BY_S = 1800
 
 /** "Whom to ask": the smallest set of tenders that meets a flow by a time, as a list to read out. */
@@ -32,9 +32,10 @@ export function RequestScreen({ districtId, planId }: { districtId: string; plan
 function RequestStudy({ study }: { study: Study }) {
   const { board, bundle, answer } = study
   const [given, setGiven] = useState<Partial<RequestAsk>>({})
-  const wanted_gpm = answer.result?.needed_gpm ?? answer.result?.sustainable_gpm ?? undefined
+  const { criterion } = board.plan
+  const wanted_gpm = criterion?.flow_gpm ?? answer.result?.needed_gpm ?? answer.result?.sustainable_gpm ?? undefined
   const flow_gpm = given.flow_gpm ?? wanted_gpm
-  const by_s = given.by_s ?? BY_S
+  const by_s = given.by_s ?? criterion?.by_s ?? BY_S
   const state = useRequest(bundle, flow_gpm !== undefined && flow_gpm > 0 ? { flow_gpm, by_s } : undefined)
   const isBlocked = answer.result?.issues.some(({ severity, code }) => severity === 'block' && code !== 'plan-without-tender' && code !== 'no-tender-left') && !answer.pending.answer
   return (

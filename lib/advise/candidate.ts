@@ -2,7 +2,7 @@ import type { EditBody } from '../plan'
 
 /** Changes that are looked at, in the order of the chain. */
 export const candidateKinds = [
-  'otherDraftSite', 'secondFillSite', 'fillPumper', 'suctionLine', 'suctionSize', 'fillLineSize', 'fillLineCount', 'fillBay',
+  'otherDraftSite', 'secondFillSite', 'fillPumper', 'suctionLine', 'suctionSize', 'fillLineSize', 'fillLineCount', 'fillBay', 'bayOrder',
   'otherRoad', 'tender', 'tenderWithTank', 'portableTank', 'dumpPosition', 'driveThrough', 'dumpPumper', 'swapPumpers',
 ] as const
 export type CandidateKind = (typeof candidateKinds)[number]

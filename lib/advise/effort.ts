@@ -14,6 +14,7 @@ export const assumedEffort: Readonly<Record<CandidateKind, Omit<Effort, 'apparat
   fillLineSize: { peopleCount: 2, time_s: 180 },
   fillLineCount: { peopleCount: 2, time_s: 180 },
   fillBay: { peopleCount: 3, time_s: 300 },
+  bayOrder: { peopleCount: 1, time_s: 60 },
   otherRoad: { peopleCount: 2, time_s: 300 },
   tender: { peopleCount: 0, time_s: 0 },
   tenderWithTank: { peopleCount: 2, time_s: 180 },

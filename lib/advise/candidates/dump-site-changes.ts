@@ -40,7 +40,7 @@ function moreTanks(bundle: Bundle, site: DumpSite): Candidate[] {
   const { plan, district } = bundle
   const there = site.portableTankIds ?? []
   // Where the plan names no tank but a volume, naming one would take that volume away.
-  if (there.length === 0 || there.length >= MOST_TANKS) return []
+  if (there.length === 0 || there.length >= MOST_TANKS || site.nurseId) return []
   const standing = new Set(plan.dumpSites.flatMap(({ portableTankIds }) => (portableTankIds ?? []) as string[]))
   const sent = new Set<string | undefined>([
     ...plan.tenders.map(({ tenderId }) => tenderId as string), ...[...plan.fillSites, ...plan.dumpSites].map(({ pumperId }) => pumperId as string | undefined), plan.firstDueId,

@@ -44,7 +44,20 @@ function moreBays(bundle: Bundle, site: FillSite, pump: DraftingPump | undefined
   if (bayCount > MOST_BAYS) return []
   const { size_in, length_ft, lineCount } = layOf(site)
   const hasHose = pump !== undefined && lengthOf_ft(findHoseOf(bundle, pump), size_in) >= length_ft * lineCount * bayCount
-  return [candidate('fillBay', site, pump, { bayCount }, { bayCount }, ['room-at-fill', ...(hasHose ? [] : (['hose-not-listed'] as const))])]
+  const provisos: Proviso[] = ['room-at-fill', ...(hasHose ? [] : (['hose-not-listed'] as const))]
+  // The bays share one pump: one more gains by the hook-up it saves, and then most when one fills at a time.
+  return [
+    candidate('fillBay', site, pump, { bayCount }, { bayCount, order: site.bayOrder ?? 'together' }, provisos),
+    ...(site.bayOrder === 'oneAtATime' ? [] : [candidate('fillBay', site, pump, { bayCount, bayOrder: 'oneAtATime' }, { bayCount, order: 'oneAtATime' }, provisos, 'oneAtATime')]),
+    ...otherOrder(site, pump),
+  ]
+}
+
+/** Hooked-up tenders share the pump, or one fills while the next stands ready: nothing but the order at the valves changes. */
+function otherOrder(site: FillSite, pump: DraftingPump | undefined): Candidate[] {
+  if ((site.bayCount ?? 1) < 2) return []
+  const bayOrder = site.bayOrder === 'oneAtATime' ? 'together' : 'oneAtATime'
+  return [candidate('bayOrder', site, pump, { bayOrder }, { order: bayOrder }, [])]
 }
 
 /** The suction as it is reckoned with: the plan's own, else the pumper's. */

@@ -5,7 +5,7 @@ import { freshId } from './fresh-id'
 
 /** Every tender of the district that the plan does not use, from its own stations or by mutual aid. */
 export function unusedTenders({ district, plan }: Bundle): Tender[] {
-  const used = new Set(plan.tenders.map(({ tenderId }) => tenderId as string))
+  const used = new Set<string | undefined>([...plan.tenders.map(({ tenderId }) => tenderId as string), ...plan.dumpSites.map(({ nurseId }) => nurseId as string | undefined)])
   return district.apparatus.flatMap((unit) => (unit.kind === 'tender' && unit.tank_gal && !used.has(unit.id) ? [unit] : []))
 }
 
@@ -34,7 +34,7 @@ export function moreTenders(bundle: Bundle): Candidate[] {
         comes: { apparatusId: tender.id, toId: dump.id },
         provisos: tender.mutualAid || station?.mutualAid ? ['mutual-aid'] : [],
       }
-      if (tank?.kind !== 'portableTank' || !dump.portableTankIds?.length) return [alone]
+      if (tank?.kind !== 'portableTank' || !dump.portableTankIds?.length || dump.nurseId) return [alone]
       return [alone, {
         ...alone,
         id: `${alone.id}:${tank.id}`, kind: 'tenderWithTank',
@@ -47,7 +47,7 @@ export function moreTenders(bundle: Bundle): Candidate[] {
   })
 }
 
-/** Two tanks act as one only while water is moved between them: a jet siphon must be among what comes. */
+/** Tanks joined by their drains stand at one level; else a jet siphon must be among what comes. */
 export function siphonProviso({ district, plan }: Bundle, alsoIds: readonly string[] = []): Candidate['provisos'] {
   const present = new Set<string | undefined>([
     ...plan.tenders.map(({ tenderId }) => tenderId as string), ...[...plan.fillSites, ...plan.dumpSites].map(({ pumperId }) => pumperId as string | undefined),

@@ -31,7 +31,9 @@ export function otherFillPlaces({ district, plan }: Bundle): FillPlace[] {
     .map(({ place }) => place)
 }
 
-/** Each fill site moved to another draft site; a second fill site there, with a pumper that is free and half of the tenders. */
+/**
+ * Each fill site moved to another draft site; a second fill site there, with a pumper that is free and half of the tenders, or all of them choosing.
+ */
 export function otherDraftSites(bundle: Bundle): Candidate[] {
   const places = otherFillPlaces(bundle)
   const free = unusedPumps(bundle).filter(({ kind }) => kind === 'pumper').slice(0, MOST_PUMPS)
@@ -62,16 +64,18 @@ function moved(bundle: Bundle, base: FillSite, place: FillPlace): Candidate[] {
   const goneEvidence = base.evidence && Object.fromEntries(Object.keys(base.evidence).map((field) => [field, null]))
   // What was noted of ways to the old place is not true of the new one.
   const notes = bundle.plan.legNotes.filter(({ fromId, toId }) => fromId === base.id || toId === base.id)
+  const lanes = (bundle.plan.oneLanes ?? []).filter(({ fillSiteId }) => fillSiteId === base.id)
   return suctionsOf(bundle, there, pump).map((suction): Candidate => {
     const { id: _id, ...fields } = { ...there, ...(suction && { suction }) }
     const edits: EditBody[] = [
       ...notes.map(({ id }): EditBody => ({ kind: 'removeItem', collection: 'legNotes', id })),
+      ...lanes.map(({ id }): EditBody => ({ kind: 'removeItem', collection: 'oneLanes', id })),
       { kind: 'setFields', collection: 'fillSites', id: base.id, set: { ...gone, ...fields }, ...(goneEvidence && { evidence: goneEvidence }) },
     ]
     return {
       id: `otherDraftSite:${base.id}:${place.id}:${suction?.size_in ?? ''}x${suction?.lineCount ?? ''}`, group: `otherDraftSite:${base.id}:${place.id}`, kind: 'otherDraftSite',
       subjectIds: [place.id, base.id], values: {}, edits, effort: { ...assumedEffort.otherDraftSite, apparatusCount: 0 },
-      provisos: [...provisosAt(bundle, place, there, pump, suction), ...(notes.length > 0 ? (['way-unmeasured'] as const) : [])],
+      provisos: [...provisosAt(bundle, place, there, pump, suction), ...(notes.length + lanes.length > 0 ? (['way-unmeasured'] as const) : [])],
     }
   })
 }
@@ -83,13 +87,18 @@ function second(bundle: Bundle, place: FillPlace, pump: DraftingPump): Candidate
   const tank_gal = (tenderId: string) => district.apparatus.find(({ id }) => id === tenderId)?.tank_gal ?? 0
   const bySize = plan.tenders.toSorted((a, b) => tank_gal(b.tenderId) - tank_gal(a.tenderId) || (a.id < b.id ? -1 : 1))
   const suctions = suctionsOf(bundle, site, pump)
-  return [0, 1].flatMap((first) => suctions.map((suction): Candidate => ({
-    id: `secondFillSite:${place.id}:${pump.id}:${first}:${suction?.size_in ?? ''}x${suction?.lineCount ?? ''}`, group: `secondFillSite:${place.id}`, kind: 'secondFillSite',
+  // Every second tender by size goes there, from the first or from the next; or each goes where it is back first.
+  const splits: { key: string; ids: string[]; fields: Record<string, unknown> }[] = [
+    ...[0, 1].map((first) => ({ key: String(first), ids: bySize.filter((_, index) => index % 2 === first).map(({ id }) => id), fields: { fillSiteId: site.id } })),
+    { key: 'choose', ids: bySize.map(({ id }) => id), fields: { choosesFill: true } },
+  ]
+  return splits.flatMap(({ key, ids, fields }) => suctions.map((suction): Candidate => ({
+    id: `secondFillSite:${place.id}:${pump.id}:${key}:${suction?.size_in ?? ''}x${suction?.lineCount ?? ''}`, group: `secondFillSite:${place.id}`, kind: 'secondFillSite',
     subjectIds: [place.id, pump.id],
-    values: { count: bySize.filter((_, index) => index % 2 === first).length },
+    values: { count: key === 'choose' ? 0 : ids.length },
     edits: [
       { kind: 'addItem', collection: 'fillSites', item: { ...site, ...(suction && { suction }) } },
-      ...bySize.filter((_, index) => index % 2 === first).map(({ id }): EditBody => ({ kind: 'setFields', collection: 'tenders', id, set: { fillSiteId: site.id } })),
+      ...ids.map((id): EditBody => ({ kind: 'setFields', collection: 'tenders', id, set: fields })),
     ],
     effort: { ...assumedEffort.secondFillSite, peopleCount: Math.max(assumedEffort.secondFillSite.peopleCount, crewOf(pump)), apparatusCount: 1 },
     comes: { apparatusId: pump.id, toId: site.id },

@@ -11,7 +11,8 @@ export function requestTasks(bundle: Bundle): { tender: Tender; task: TenderTask
   const countAt = new Map(plan.fillSites.map(({ id }) => [id as string, 0]))
   const join = (siteId: string | undefined) => { if (siteId) countAt.set(siteId, (countAt.get(siteId) ?? 0) + 1) }
   for (const task of plan.tenders) join(task.fillSiteId ?? plan.fillSites[0]?.id)
-  const tenders = district.apparatus.flatMap((unit) => (unit.kind === 'tender' && unit.tank_gal ? [unit] : []))
+  const nurses = new Set<string | undefined>(plan.dumpSites.map(({ nurseId }) => nurseId as string | undefined))
+  const tenders = district.apparatus.flatMap((unit) => (unit.kind === 'tender' && unit.tank_gal && !nurses.has(unit.id) ? [unit] : []))
   return tenders.map((tender) => {
     const own = planned.get(tender.id)
     if (own) return { tender, task: own, isPlanned: true }

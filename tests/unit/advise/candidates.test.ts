@@ -42,7 +42,7 @@ describe('what the equipment allows', () => {
   test('where the fill rate was measured, hose and suction are left alone', () => {
     const measured = adviceBundle(({ plan }) => { plan.fillSites = plan.fillSites.map((site) => ({ ...site, rate_gpm: 700 })) })
     for (const kind of ['suctionLine', 'suctionSize', 'fillLineCount', 'fillLineSize', 'fillPumper', 'swapPumpers'] as const) expect(of(measured, kind)).toEqual([])
-    expect(of(measured, 'fillBay')).toHaveLength(1)
+    expect(of(measured, 'fillBay').map(({ values }) => values['order'])).toEqual(['together', 'oneAtATime'])
   })
 
   test('tenders are those the plan does not use, alone and with the tank they carry', () => {
@@ -69,6 +69,19 @@ describe('what the equipment allows', () => {
     const [move] = of(noted, 'otherDraftSite').filter(({ subjectIds }) => subjectIds[0] === 'ds2')
     expect(move?.edits.filter(({ kind }) => kind === 'removeItem').map((edit) => 'id' in edit && edit.id)).toEqual(['l1', 'l3'])
     expect(move?.edits.at(-1)).toMatchObject({ set: { lift_ft: null, setUp_s: null, draftSiteId: 'ds2', name: 'Weir' }, evidence: { lift_ft: null } })
+  })
+
+  test('a nurse tender is neither sent nor given a portable tank', () => {
+    const nursed = adviceBundle(({ plan }) => { plan.dumpSites = plan.dumpSites.map((site) => ({ ...site, nurseId: 't3' })) })
+    expect(of(nursed, 'tender').map(({ subjectIds }) => subjectIds[0])).toEqual(['t4'])
+    expect([...of(nursed, 'portableTank'), ...of(nursed, 'tenderWithTank')]).toEqual([])
+  })
+
+  test('bays that share a pump may fill one at a time, and the other way round', () => {
+    expect(of(adviceBundle(), 'bayOrder')).toEqual([])
+    const two = (bayOrder?: string) => adviceBundle(({ plan }) => { plan.fillSites = plan.fillSites.map((site) => ({ ...site, bayCount: 2, ...(bayOrder && { bayOrder }) })) })
+    expect(of(two(), 'bayOrder').map(({ values }) => values['order'])).toEqual(['oneAtATime'])
+    expect(of(two('oneAtATime'), 'bayOrder').map(({ values }) => values['order'])).toEqual(['together'])
   })
 
   test('soft ground is said', () => {

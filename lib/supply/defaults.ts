@@ -44,6 +44,8 @@ export const defaults = {
   siphonDrive_in: assumed(1.5, 0, 'a 1.5 in driving line (trade article)'),
   siphonDrive_psi: assumed(75, 0.3),
   siphonMost_gpm: handbook(500, 'about 500 gpm by a 6 in tube (driver/operator handbook, from memory)', 0.4),
+  layFactor: assumed(1.05, 0.03, 'hose lies in bends; common practice, no source'),
+  layCrewCount: assumed(4, 0.5),
   oneLane_s: assumed(60, 0.5),
   restAfter_s: assumed(4 * 3600, 0),
   rest_s: assumed(15 * 60, 0),

@@ -3,13 +3,10 @@ import { handbookTravel_s } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import { milesFromMetres } from '../units'
 import {
-  findApparatus, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg, type TenderTask,
+  FIRE_GROUND, findApparatus, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg, type TenderTask,
 } from '../plan'
 import type { Point } from '../geo'
 import { defaults } from './defaults'
-
-/** Id under which the fire ground stands beside the sites of a plan. */
-export const FIRE_GROUND = 'fireGround'
 
 export type Load = 'full' | 'empty'
 

@@ -1,5 +1,6 @@
 import { issue, type Issue } from '../../issue'
 import type { Bundle } from '../documents/bundle'
+import { FIRE_GROUND } from '../documents/plan'
 
 /** Every id a plan or a district names must resolve; what does not is said with its place. */
 export function checkReferences({ district, plan }: Pick<Bundle, 'district' | 'plan'>): Issue[] {
@@ -14,8 +15,8 @@ export function checkReferences({ district, plan }: Pick<Bundle, 'district' | 'p
     dumpSite: new Set(plan.dumpSites.map(({ id }) => id as string)),
   }
   const issues: Issue[] = []
-  const must = (kind: keyof typeof ids, id: string | undefined, subjectId: string) => {
-    if (id !== undefined && !ids[kind].has(id)) issues.push(issue('id-unresolved', 'block', [subjectId], { kind, id }))
+  const must = (kind: keyof typeof ids, id: string | undefined, subjectId: string, ...others: (keyof typeof ids)[]) => {
+    if (id !== undefined && ![kind, ...others].some((one) => ids[one].has(id))) issues.push(issue('id-unresolved', 'block', [subjectId], { kind, id }))
   }
   if (plan.districtId !== district.id) issues.push(issue('plan-of-other-district', 'block', [plan.id], { id: plan.districtId }))
   must('hazard', plan.hazardId, plan.id)
@@ -38,6 +39,11 @@ export function checkReferences({ district, plan }: Pick<Bundle, 'district' | 'p
   for (const stretch of plan.oneLanes ?? []) {
     must('fillSite', stretch.fillSiteId, stretch.id)
     must('dumpSite', stretch.dumpSiteId, stretch.id)
+  }
+  for (const lay of plan.hoseLays ?? []) {
+    must('draftSite', lay.fromId, lay.id, 'source')
+    if (lay.toId !== FIRE_GROUND) must('fillSite', lay.toId, lay.id, 'dumpSite')
+    for (const id of lay.pumperIds) must('apparatus', id, lay.id)
   }
   for (const site of district.draftSites) must('source', site.sourceId, site.id)
   for (const unit of district.apparatus) must('station', unit.stationId, unit.id)

@@ -4,6 +4,9 @@ import {
   countField, evidenceMap, flowField, hoseLengthField, hoseSizeField, idOf, itemFields, nameField, notesField, pointField, pressureField, quantity, shareField, timeField, volumeField,
 } from './fields'
 
+/** Id under which the fire ground stands beside the sites of a plan. */
+export const FIRE_GROUND = 'fireGround'
+
 /** Levels a plan may count on: the usual season's, a dry season's, those of the drought it is planned for. */
 export const seasons = ['usual', 'dry', 'drought'] as const
 
@@ -106,6 +109,47 @@ export const oneLaneSchema = z.strictObject({
   passingPlaceCount: countField(0, 20).optional().describe('places within it where vehicles can pass, evenly spread'),
 })
 
+export const layModes = ['closed', 'open'] as const
+export const layApplianceKinds = ['fitting', 'master-stream'] as const
+
+/** A stretch of a hose lay, all its lines alike, in the order in which they lie from the source. */
+export const layStretchSchema = z.strictObject({
+  id: idOf('layStretch'),
+  size_in: hoseSizeField.min(0.75),
+  lineCount: countField(1, 4).optional(),
+  length_ft: hoseLengthField.min(1).optional().describe('along the lay; absent: what the others leave of the way'),
+  coefficient: z.number().min(0.001).max(5000).optional().describe('C of FL = C (Q/100)² L/100; that of the stock, else of the catalogue, when absent'),
+  isByHand: z.boolean().optional().describe('carried and coupled by hand; absent: laid from a bed'),
+  evidence: evidenceMap.optional(),
+})
+
+export const layApplianceSchema = z.strictObject({
+  id: idOf('layAppliance'),
+  kind: z.enum(layApplianceKinds),
+  at_ft: hoseLengthField.describe('of hose from the source pumper'),
+})
+
+/** Hose lay: from a source, by pumpers in relay where one is not enough, to where its water is used. */
+export const laySchema = z.strictObject({
+  ...itemFields('lay'),
+  points: z.array(pointField).min(2).max(400).describe('its way over the ground, both ends included'),
+  fromId: z.string().max(64).describe('source or draft site'),
+  toId: z.string().max(64).describe('fill site, dump site or the fire ground'),
+  pumperIds: z.array(idOf('apparatus')).max(13).describe('at hand; the first stands at the source'),
+  stretches: z.array(layStretchSchema).min(1).max(20),
+  appliances: z.array(layApplianceSchema).max(40).optional(),
+  mode: z.enum(layModes).optional().describe('closed: hose from pump to pump; open: each pumper drafts from a portable tank; default closed'),
+  standsAtPoints: z.boolean().optional().describe('pumpers stand only at the points of the way; absent: anywhere along it'),
+  wanted_gpm: flowField.min(1).optional().describe('absent: the most it carries'),
+  rise_ft: quantity(-3000, 3000).optional().describe('far end above the source pumper'),
+  lift_ft: quantity(-20, 200).optional().describe('overrides the draft site’s'),
+  suction: suctionSchema.optional(),
+  residual_psi: quantity(0, 100).optional().describe('left at each intake, default 20'),
+  outlet_psi: quantity(0, 300).optional().describe('left at the far end, default 20'),
+  crewCount: countField(0, 100).optional().describe('people who lay hose, beside one operator a pumper'),
+  bedCount: countField(1, 12).optional().describe('vehicles that lay at the same time'),
+})
+
 export const demandStageSchema = z.strictObject({
   id: idOf('demandStage'),
   from_s: timeField.describe('after dispatch'),
@@ -142,6 +186,7 @@ export const planSchema = z.strictObject({
   dumpSites: z.array(dumpSiteSchema).max(40),
   tenders: z.array(tenderTaskSchema).max(200),
   oneLanes: z.array(oneLaneSchema).max(40).optional(),
+  hoseLays: z.array(laySchema).max(20).optional(),
   legNotes: z.array(legNoteSchema).max(1000),
 })
 
@@ -153,6 +198,8 @@ export type DumpSite = z.infer<typeof dumpSiteSchema>
 export type TenderTask = z.infer<typeof tenderTaskSchema>
 export type OneLane = z.infer<typeof oneLaneSchema>
 export type LegNote = z.infer<typeof legNoteSchema>
+export type Lay = z.infer<typeof laySchema>
+export type LayStretch = z.infer<typeof layStretchSchema>
 export type DemandStage = z.infer<typeof demandStageSchema>
 export type Criterion = z.infer<typeof criterionSchema>
 export type Plan = z.infer<typeof planSchema>

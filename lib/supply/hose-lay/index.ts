@@ -1,0 +1,6 @@
+/** Hose lays of a plan: from the documents and the heights under them to what they carry. */
+export { answerLay, type HoseLayAnswer, type LayPumper, type LayStop } from './answer-lay'
+export { compileLay, type CompiledLay } from './compile-lay'
+export type { HoseNeed } from './hose-needed'
+export { layGround, wayDistances_ft, type LayGround, type LayHeights } from './lay-ground'
+export { layHose, type LaidStretch } from './lay-hose'

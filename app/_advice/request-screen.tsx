@@ -50,7 +50,7 @@ function RequestStudy({ study }: { study: Study }) {
         {isBlocked
           ? <EmptyState title={say('advice.blocked')} text={say('advice.blocked.text')} />
           : flow_gpm === undefined || flow_gpm <= 0
-            ? <p>{say('advice.request.need-flow')}</p>
+            ? answer.pending.answer ? null : <p>{say('advice.request.need-flow')}</p>
             : state.issues.length > 0
               ? <IssueList issues={state.issues} names={board.names} />
               : state.list

@@ -1,14 +1,16 @@
 import { readFile } from 'node:fs/promises'
-import { demoDataSet } from '@/app/_demo/demo-data-set'
+import { demoDataSet, demoTerrainSet } from '@/app/_demo/demo-data-set'
 import { demoFiles, demoFolder } from '@/app/_demo/demo-files'
+import { demoBounds } from '@/app/_demo/frame'
 import { putBlob } from '@/app/_server/blobs'
 import { checkedDocument, createDocument, findDocument } from '@/app/_server/documents'
 import { databaseFile, openDatabase, type Database } from '@/app/_server/open-database'
+import { importElevationWithNode } from './import-elevation-with-node'
 import { importWithNode } from './import-with-node'
 
 /**
- * Brings the demo district into the database: the map through the import a user uses, then the
- * documents. A document that is there is left as it is, changed or deleted though it may be.
+ * Brings the demo district into the database: the map and the elevation through the imports a user uses, then
+ * the documents. A document that is there is left as it is, changed or deleted though it may be.
  */
 const read = (name: string): Promise<Buffer> => readFile(new URL(name, demoFolder))
 const readJson = async (name: string): Promise<unknown> => JSON.parse(String(await read(name))) as unknown
@@ -23,7 +25,10 @@ async function seed(database: Database): Promise<void> {
   const [roads, map] = [demoDataSet(graphBlob, demoFiles.map), demoDataSet(mapBlob, demoFiles.map)]
   await putBlob(database, roads.hash, 'roads', graphBlob)
   await putBlob(database, map.hash, 'map', mapBlob)
-  await addMissing(database, { ...(await readJson(demoFiles.district) as object), roads, map })
+  const heights = await importElevationWithNode(new Uint8Array(await read(demoFiles.elevation)), demoFiles.elevation, demoBounds())
+  const terrain = demoTerrainSet(heights, demoFiles.elevation)
+  await putBlob(database, terrain.hash, 'terrain', heights.terrainBlob)
+  await addMissing(database, { ...(await readJson(demoFiles.district) as object), roads, map, terrain })
   for (const plan of await readJson(demoFiles.plans) as unknown[]) await addMissing(database, plan)
 }
 

@@ -1,13 +1,15 @@
+import { importElevationWithNode } from '@/app/_cli/import-elevation-with-node'
 import { importWithNode } from '@/app/_cli/import-with-node'
 import type { Bundle, District, Plan } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { legFinder, resolveLegs } from '@/lib/supply'
 import { buildLandscape, type Landscape } from './build-landscape'
-import { demoDataSet } from './demo-data-set'
+import { demoDataSet, demoTerrainSet } from './demo-data-set'
 import { demoFiles } from './demo-files'
 import { demoDistrict } from './documents/district'
 import { plans } from './documents/plans'
 import { elevationTiff } from './elevation-tiff'
+import { demoBounds } from './frame'
 import { buildOsm } from './osm/build-osm'
 import { writeOsm } from './osm/write-osm'
 
@@ -23,11 +25,13 @@ export async function buildDemo(land: Landscape = buildLandscape()): Promise<Dem
   const imported = await importWithNode(new TextEncoder().encode(map), demoFiles.map)
   const graph = decodeRoadGraph(imported.graphBlob)
   if ('code' in graph) throw new RangeError(`the demo road graph is refused: ${graph.code}`)
-  const known: District = { ...district, roads: demoDataSet(imported.graphBlob, demoFiles.map), map: demoDataSet(imported.mapBlob, demoFiles.map) }
+  const elevation = elevationTiff(land.field, land.water)
+  const terrain = demoTerrainSet(await importElevationWithNode(elevation, demoFiles.elevation, demoBounds()), demoFiles.elevation)
+  const known: District = { ...district, roads: demoDataSet(imported.graphBlob, demoFiles.map), map: demoDataSet(imported.mapBlob, demoFiles.map), terrain }
   const find = legFinder(graph, known.roadNotes)
   const bundles = plans.map((plan): Bundle => {
     const bundle: Bundle = { format: 'millrace-plan', version: 1, district: known, plan, legs: [] }
     return { ...bundle, legs: resolveLegs(bundle, find).legs }
   })
-  return { map, elevation: elevationTiff(land.field, land.water), district, plans, bundles }
+  return { map, elevation, district, plans, bundles }
 }

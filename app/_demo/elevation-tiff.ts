@@ -18,7 +18,7 @@ const BYTES: Readonly<Record<number, number>> = { [ASCII]: 1, [SHORT]: 2, [LONG]
  * Still water is level, as in surveyed elevation.
  *
  * @source TIFF 6.0 (field types, tags); OGC GeoTIFF 1.1 (ModelPixelScale, ModelTiepoint, GeoKeyDirectory: geographic,
- *   pixel is area, EPSG 4326); from memory
+ *   pixel is area, EPSG 4326, heights in metres: VerticalUnitsGeoKey 9001); from memory
  */
 export function elevationTiff(field: HeightField, water: readonly WaterArea[]): Uint8Array<ArrayBuffer> {
   const { south, west, north, east } = demoBounds()
@@ -43,7 +43,7 @@ export function elevationTiff(field: HeightField, water: readonly WaterArea[]): 
     { tag: 279, type: LONG, values: [heights.byteLength] }, { tag: 339, type: SHORT, values: [3] },
     { tag: 33550, type: DOUBLE, values: [STEP_DEG, STEP_DEG, 0] },
     { tag: 33922, type: DOUBLE, values: [0, 0, 0, west, north, 0] },
-    { tag: 34735, type: SHORT, values: [1, 1, 0, 4, 1024, 0, 1, 2, 1025, 0, 1, 1, 2048, 0, 1, 4326, 2049, 34737, citation.length, 0] },
+    { tag: 34735, type: SHORT, values: [1, 1, 0, 5, 1024, 0, 1, 2, 1025, 0, 1, 1, 2048, 0, 1, 4326, 2049, 34737, citation.length, 0, 4099, 0, 1, 9001] },
     { tag: 34737, type: ASCII, values: [...citation, 0] },
   ]
   return assembled(entries, heights)

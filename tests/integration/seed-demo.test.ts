@@ -6,6 +6,7 @@ import { getBlob } from '@/app/_server/blobs'
 import { findDocument, listDocuments, softDelete } from '@/app/_server/documents'
 import type { District } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
+import { decodeHeightGrid, findHeight, type HeightGrid } from '@/lib/terrain'
 import { shippedBundle } from '../unit/demo/shipped-demo'
 import { root, scratchDatabase, type Scratch } from './support/scratch-database'
 
@@ -32,6 +33,16 @@ test('its road data is kept under the hash that the shipped bundles name', async
   expect(kind).toBe('roads')
   expect(decodeRoadGraph(bytes)).not.toHaveProperty('code')
   expect((await getBlob(scratch.database, district.map!.hash)).kind).toBe('map')
+})
+
+test('its heights are kept under the hash that the shipped bundles name, and give the reservoir its level', async () => {
+  const district = (await findDocument(scratch.database, 'ostrel-valley'))!.doc as unknown as District
+  expect(district.terrain).toEqual(shippedBundle('plan-gander-hill').district.terrain)
+  const { kind, bytes } = await getBlob(scratch.database, district.terrain!.hash)
+  expect(kind).toBe('terrain')
+  const grid = decodeHeightGrid(bytes) as HeightGrid
+  const reservoir = district.sources.find(({ id }) => id === 'stonecrop-reservoir')!
+  expect(Math.abs(findHeight(grid, reservoir.point)!.height_ft - reservoir.surfaceElevation_ft!)).toBeLessThan(1)
 })
 
 test('a second time changes nothing, and what was deleted stays deleted', async () => {

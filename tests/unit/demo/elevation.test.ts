@@ -44,7 +44,13 @@ test('it lies over the map', () => {
   expect([originX, originY]).toEqual([west, north])
   expect(west + columns * scaleX!).toBeGreaterThanOrEqual(east)
   expect(north - rows * scaleY!).toBeLessThanOrEqual(south)
-  expect(tiff.tags.get(34735)!.slice(-8, -4)).toEqual([2048, 0, 1, 4326])
+  expect(tiff.tags.get(34735)!.slice(-12, -8)).toEqual([2048, 0, 1, 4326])
+})
+
+test('it names the unit of its heights: the last of the five geo keys it counts is 4099, metre', () => {
+  const keys = tiff.tags.get(34735)!
+  expect(keys.length).toBe(4 + 4 * keys[3]!)
+  expect(keys.slice(-4)).toEqual([4099, 0, 1, 9001])
 })
 
 test('the reservoir lies level at the height the district gives it', () => {

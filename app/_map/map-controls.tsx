@@ -16,13 +16,16 @@ type Props = {
   /** Nothing is drawn but a grid. */
   isBare: boolean
   attribution?: readonly string[]
+  /** Whether the lie of the ground is drawn; absent where there is nothing to draw. */
+  isGroundShown?: boolean
+  onGround?(isShown: boolean): void
   onFit(): void
   onLocate?(point: Point, accuracy_m: number): void
   pointWords?(point: Point): string
 }
 
 /** What lies over the map: zoom, showing everything, where this device is, and what the next tap does. */
-export function MapControls({ map, pending, isBare, attribution = [], onFit, onLocate, pointWords }: Props) {
+export function MapControls({ map, pending, isBare, attribution = [], isGroundShown = false, onGround, onFit, onLocate, pointWords }: Props) {
   const [system] = useUnitSystem()
   const zoom = useZoom(map)
   const { canLocate, state, locate, dismiss } = useDevicePlace(map, onLocate)
@@ -48,6 +51,11 @@ export function MapControls({ map, pending, isBare, attribution = [], onFit, onL
           </p>
         )}
       </div>
+      {onGround && (
+        <div className={styles.ground}>
+          <Button label={say('map.ground')} aria-pressed={isGroundShown} {...(isGroundShown && { icon: 'check' as const })} onClick={() => { onGround(!isGroundShown) }} />
+        </div>
+      )}
       <div className={styles.zoom}>
         <button type="button" aria-label={say('map.zoom-in')} title={say('map.zoom-in')} disabled={zoom >= map.getMaxZoom()} onClick={() => map.zoomIn()}>
           <Stroke path="M10 4v12M4 10h12" />

@@ -6,13 +6,17 @@ import { useCallback, useEffect, useImperativeHandle, useRef, useState, type Ref
 import type { SiteKind } from '@/app/_look/site-shapes'
 import { say } from '@/app/_text'
 import { findBounds, type Bounds, type Point } from '@/lib/geo'
+import type { TerrainSet } from '@/lib/plan'
 import { joinClasses } from '../_ui/join-classes'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import { FINEST_ZOOM, type DrawnDistrict } from './drawn-district'
 import { MapControls } from './map-controls'
 import { SiteMarkers } from './leaflet/site-markers'
 import styles from './map.module.css'
 import type { MapHandle, MapRoute, MapSite } from './map-types'
 import { useDistrictLayers } from './use-district-layers'
+import { useDrawnGround } from './use-drawn-ground'
+import { useGroundShown } from './use-ground-shown'
 import { useRoutes } from './use-routes'
 import { useSites } from './use-sites'
 
@@ -21,6 +25,8 @@ export type MapViewProps = {
   district?: DrawnDistrict
   /** True while the district is on its way: then nothing is said about it being absent. */
   isLoading?: boolean
+  /** The district's elevation: the lie of its ground is drawn under the roads. */
+  terrain?: TerrainSet
   /** Where the map data comes from, as its licence asks; always in sight. */
   attribution?: readonly string[]
   /** Where to look first; else all sites, else the district. */
@@ -91,7 +97,10 @@ export default function MapView(props: MapViewProps) {
     }
   }, [])
 
-  useDistrictLayers(map, district)
+  const [system] = useUnitSystem()
+  const [isGroundShown, showGround] = useGroundShown()
+  const ground = useDrawnGround(district && props.terrain, system)
+  useDistrictLayers(map, district, isGroundShown ? ground : undefined)
   const drawRoutes = useRoutes(map, routes)
   const faces = useSites(markers, sites)
 
@@ -126,10 +135,14 @@ export default function MapView(props: MapViewProps) {
       />
       {faces}
       {pending && <div className={styles.cross} aria-hidden="true" />}
-      {map && <MapControls map={map} onFit={fit} isBare={!district && !isLoading} {...props} />}
+      {map && <MapControls map={map} onFit={fit} isBare={!district && !isLoading} {...(ground && { isGroundShown, onGround: showGround })} {...props} attribution={attributionOf(props, isGroundShown && ground !== undefined)} />}
     </div>
   )
 }
+
+/** What is named at the foot of the map: whose data is drawn. */
+const attributionOf = ({ attribution = [], terrain }: MapViewProps, isGroundDrawn: boolean): readonly string[] =>
+  isGroundDrawn && terrain?.attribution && !attribution.includes(terrain.attribution) ? [...attribution, terrain.attribution] : attribution
 
 const pointOf = ({ lat, lng }: L.LatLng): Point => ({ lat, lon: lng })
 

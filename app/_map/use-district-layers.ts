@@ -1,6 +1,7 @@
 import type L from 'leaflet'
-import { useEffect } from 'react'
+import { useEffect, useRef } from 'react'
 import type { DrawnDistrict } from './drawn-district'
+import type { DrawnGround } from './drawn-ground'
 import { DistrictTiles } from './leaflet/district-tiles'
 import { ScreenCanvas } from './leaflet/screen-canvas'
 import styles from './map.module.css'
@@ -8,18 +9,22 @@ import { drawGraticule } from './paint/draw-graticule'
 import { drawLabels } from './paint/draw-labels'
 import { readPalette, watchPalette } from './paint/palette'
 
-/** Puts the ground on the map: the district and its names, or a bare grid; drawn again when the colours change. */
-export function useDistrictLayers(map: L.Map | undefined, district: DrawnDistrict | undefined): void {
+/** Puts the district and its names on the map, over its ground where that is shown, or a bare grid; drawn again when the colours change. */
+export function useDistrictLayers(map: L.Map | undefined, district: DrawnDistrict | undefined, ground: DrawnGround | undefined): void {
+  const shown = useRef(ground)
+  const layers = useRef<{ tiles: DistrictTiles | undefined; over: ScreenCanvas }>(undefined)
   useEffect(() => {
     if (!map) return
     const container = map.getContainer()
     let palette = readPalette(container)
     const tiles = district && new DistrictTiles(district, palette)
+    tiles?.setGround(shown.current)
     const over = new ScreenCanvas(namesPane(map), styles.canvas ?? '', (frame) =>
-      district ? drawLabels(frame, district.labels, palette) : drawGraticule(frame, palette),
+      district ? drawLabels(frame, shown.current ? [...district.labels, ...shown.current.labels] : district.labels, palette) : drawGraticule(frame, palette),
     )
     tiles?.addTo(map)
     over.addTo(map)
+    layers.current = { tiles, over }
     const repaint = () => {
       palette = readPalette(container)
       tiles?.setPalette(palette)
@@ -31,11 +36,18 @@ export function useDistrictLayers(map: L.Map | undefined, district: DrawnDistric
     void document.fonts.ready.then(() => !isGone && over.drawSoon())
     return () => {
       isGone = true
+      layers.current = undefined
       stop()
       over.remove()
       tiles?.remove()
     }
   }, [map, district])
+
+  useEffect(() => {
+    shown.current = ground
+    layers.current?.tiles?.setGround(ground)
+    layers.current?.over.drawSoon()
+  }, [ground])
 }
 
 /** Names lie over the ground and the ways, so that both are read, and under the symbols. */

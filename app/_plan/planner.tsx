@@ -143,7 +143,7 @@ export function Planner({ districtId, planId, partName }: { districtId: string; 
             <DistrictMap
               ref={map} sites={sites} routes={routes} {...(home && { home })}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
-              {...(district.map && { attribution: [district.map.attribution] })}
+              {...(district.map && { attribution: [district.map.attribution] })} {...(district.terrain && { terrain: district.terrain })}
               {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })}
               onPlace={place} onPick={select} onGrab={(id) => { void getPlanner().warm(id) }} onDrag={drag} onMove={move}
               className={styles.map}

@@ -12,6 +12,8 @@ import { Caution } from '../_ui/caution'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { ComputedRow } from './computed-row'
 import { findLiftByElevation_ft } from './known-water'
+import { canReadGround } from './lift-from-ground'
+import { ReadElevation } from './read-elevation'
 import { useSurvey } from './survey-context'
 
 /** A dry hydrant begins as the commonest: 6 in pipe, 50 ft of it. */
@@ -30,6 +32,7 @@ export function DraftSiteFields({ site }: { site: DraftSite }) {
       <ItemQuantity field="lift_ft" hint={say('survey.lift.hint')} standIn={computed_ft === undefined ? defaults.lift_ft : { value: computed_ft, mark: 'computed', source: say('survey.lift.how') }} />
       <ItemQuantity field="bankElevation_ft" />
       <ItemQuantity field="intakeHeight_ft" standIn={defaults.intakeHeight_ft} />
+      {district.terrain && canReadGround(site, source) && <ReadElevation site={site} source={source} terrain={district.terrain} />}
       {computed_ft !== undefined && (
         <ComputedRow
           label={say('survey.lift')} value={formatQuantity(computed_ft, 'ft', system)} how={say('survey.lift.how')}

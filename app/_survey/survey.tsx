@@ -161,7 +161,7 @@ export function Survey({ districtId, itemId }: { districtId: string; itemId: str
             <DistrictMap
               ref={setMap} sites={sites} className={styles.map}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
-              {...(district.map && { attribution: [district.map.attribution] })}
+              {...(district.map && { attribution: [district.map.attribution] })} {...(district.terrain && { terrain: district.terrain })}
               {...(placing && { pending: placing.kind })}
               onPlace={(point) => { if (placing) put(placing, point) }}
               onPick={(id) => { if (!placing && id !== looked?.id) select(id) }}

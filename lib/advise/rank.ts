@@ -37,7 +37,7 @@ const isGain = ({ candidate, before, gain_gpm }: Trial): boolean =>
   gain_gpm >= noticeable_gpm(before.flow_gpm) && (candidate.kind !== 'dumpPumper' || before.limitedBy === 'pump')
 
 /** Ground that may not carry a pumper, a lift that is a guess, a hydrant nobody tested: to look at before it is counted on. */
-const UNPROVEN_CODES = new Set(['lift-assumed', 'hydrant-untested'])
+const UNPROVEN_CODES = new Set(['lift-assumed', 'lift-doubtful', 'hydrant-untested'])
 
 export const isUnproven = ({ candidate, newIssues }: Trial): boolean =>
   candidate.provisos.includes('soft-ground') || newIssues.some(({ code }) => UNPROVEN_CODES.has(code))

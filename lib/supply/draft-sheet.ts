@@ -1,7 +1,7 @@
 import { calibrateRequiredHead, draftCapacity, type DraftCapacity, type DraftPlace, type PumperHydraulics, type RequiredHead, type SuctionSetup } from '../hydraulics'
-import { issue, type Issue } from '../issue'
+import type { Issue } from '../issue'
 import type { District, DraftingPump, DraftSite, Season, Source, Suction } from '../plan'
-import { draftPlace, liftOf, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
+import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
 import { startLedger, type Ledger } from './ledger'
 import { seasonDrop, type SeasonDrop } from './season'
 import { sourceWater, type SourceWater } from './source'
@@ -55,7 +55,7 @@ export function findDraftSheet(district: District, draftSite: DraftSite, pump: D
   const drop = seasonDrop(source, trial.season)
   const water = sourceWater(source, drop)
   const tried = trial.lift_ft === undefined ? {} : { lift_ft: trial.lift_ft }
-  const lift = liftOf(ledger, { id: draftSite.id, ...tried }, draftSite, source?.surfaceElevation_ft, drop)
+  const lift = liftOf(ledger, { id: draftSite.id, ...tried }, draftSite, source, drop)
   const lift_ft = Math.min(HIGHEST_LIFT_FT, Math.max(LOWEST_LIFT_FT, lift.lift_ft))
   const here = draftPlace(ledger, district, lift_ft, source?.water_degF)
   const place: DraftPlace = {
@@ -72,7 +72,7 @@ export function findDraftSheet(district: District, draftSite: DraftSite, pump: D
     ledger, district, draftSite, ...(source && { source }), pump, pumper, suction, place, lift, drop, water, netPressure_psi, capacity,
     required: calibrateRequiredHead(pumper),
     issues: [
-      ...(lift.isGuess ? [issue('lift-assumed', 'warn', [draftSite.id], { lift_ft: lift.lift_ft })] : []),
+      ...liftIssues(lift, draftSite.id),
       ...drop.issues, ...water.issues,
       ...capacity.issues.map((one) => ({ ...one, subjectIds: [draftSite.id, pump.id] })),
     ],

@@ -1,6 +1,8 @@
+import type { Evidence } from '../evidence'
+import { issue, type Issue } from '../issue'
 import type { DraftPlace, PumperHydraulics, SuctionSetup } from '../hydraulics'
 import { ratedSuction } from '../hydraulics'
-import type { District, DraftingPump, DraftSite, FillSite } from '../plan'
+import type { District, DraftingPump, DraftSite, FillSite, Source } from '../plan'
 import { defaults } from './defaults'
 import { take, takeKnown, type Ledger } from './ledger'
 import { spreadByMark } from './spread'
@@ -78,26 +80,44 @@ export type ResolvedLift = {
   readonly drop_ft: number
   readonly from: 'plan' | 'measured' | 'elevations' | 'assumed'
   readonly isGuess: boolean
+  /** A lift by elevations that was not taken, since it may be off by more than itself. */
+  readonly doubtful?: { readonly elevation_ft: number; readonly doubt_ft: number }
 }
 
 /**
  * Lift at a draft site: the plan's before the site's own before one worked out from elevations before an assumed one.
  *
  *   lift = bank + intake height − water surface, where it was not measured;  + fall of the surface in the season
+ *   its doubt = √(bank² + surface²), where both say how far they may be off
+ *
+ * A lift by elevations that may be off by more than itself promises nothing: the assumed one stands in, as a guess.
  *
  * @param drop the season's fall of the source, from `seasonDrop`; it is added to whatever lift was found
  * @returns lift, and whether anything but a guess stands behind it
  */
 export function liftOf(
-  ledger: Ledger, site: Omit<Pick<FillSite, 'id' | 'lift_ft' | 'evidence'>, 'id'> & { readonly id: string }, draftSite: DraftSite | undefined, surfaceElevation_ft: number | undefined, drop: SeasonDrop,
+  ledger: Ledger, site: Omit<Pick<FillSite, 'id' | 'lift_ft' | 'evidence'>, 'id'> & { readonly id: string }, draftSite: DraftSite | undefined, source: Pick<Source, 'surfaceElevation_ft' | 'evidence'> | undefined, drop: SeasonDrop,
 ): ResolvedLift {
   const { drop_ft } = drop
   const whole = (from: ResolvedLift['from'], usual_ft: number): ResolvedLift => ({ lift_ft: usual_ft + drop_ft, drop_ft, from, isGuess: from === 'assumed' })
   if (site.lift_ft !== undefined) return whole('plan', take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft))
   if (draftSite?.lift_ft !== undefined) return whole('measured', take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft))
+  const surfaceElevation_ft = source?.surfaceElevation_ft
   if (draftSite?.bankElevation_ft !== undefined && surfaceElevation_ft !== undefined) {
     const lift_ft = draftSite.bankElevation_ft + (draftSite.intakeHeight_ft ?? defaults.intakeHeight_ft.value) - surfaceElevation_ft
-    return whole('elevations', take(ledger, { ...draftSite, evidence: { lift_ft: { mark: 'computed', source: 'bank and water surface elevations' } } }, 'lift_ft', lift_ft, defaults.lift_ft))
+    const doubt_ft = Math.hypot(statedDoubt_ft(draftSite.bankElevation_ft, draftSite.evidence?.bankElevation_ft), statedDoubt_ft(surfaceElevation_ft, source?.evidence?.surfaceElevation_ft))
+    if (doubt_ft > 0 && doubt_ft > lift_ft) return { ...whole('assumed', take(ledger, draftSite, 'lift_ft', undefined, defaults.lift_ft)), doubtful: { elevation_ft: lift_ft, doubt_ft } }
+    const lift: Evidence = { mark: 'computed', source: 'bank and water surface elevations', ...(doubt_ft > 0 && { spreadShare: doubt_ft / lift_ft }) }
+    return whole('elevations', take(ledger, { ...draftSite, evidence: { lift_ft: lift } }, 'lift_ft', lift_ft, defaults.lift_ft))
   }
   return whole('assumed', take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft))
+}
+
+/** How far an elevation may be off where its evidence says so; a share of a height above the sea means nothing by itself. */
+const statedDoubt_ft = (elevation_ft: number, evidence: Evidence | undefined): number => Math.abs(elevation_ft) * (evidence?.spreadShare ?? 0)
+
+/** What a plan says of a lift that nobody measured. */
+export function liftIssues({ lift_ft, isGuess, doubtful }: Pick<ResolvedLift, 'lift_ft' | 'isGuess' | 'doubtful'>, subjectId: string): Issue[] {
+  if (doubtful) return [issue('lift-doubtful', 'warn', [subjectId], { lift_ft, ...doubtful })]
+  return isGuess ? [issue('lift-assumed', 'warn', [subjectId], { lift_ft })] : []
 }

@@ -3,7 +3,7 @@ import { issue, type Issue } from '../issue'
 import { findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type FillSite, type Source, type Tender } from '../plan'
 import { arrival } from './arrival'
 import { defaults } from './defaults'
-import { draftPlace, liftOf, pumpAbility, pumperHydraulics, suctionSetup } from './drafting'
+import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup } from './drafting'
 import { take, takeKnown, type Ledger } from './ledger'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
@@ -61,8 +61,9 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   }
 
   const isHydrant = source?.kind === 'pressureHydrant' && water.hydrant_gpm !== undefined
-  const { lift_ft, isGuess } = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source?.surfaceElevation_ft, drop)
-  if (isGuess) issues.push(issue('lift-assumed', 'warn', [site.id], { lift_ft }))
+  const lift = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source, drop)
+  const { lift_ft } = lift
+  issues.push(...liftIssues(lift, site.id))
   const ask = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
   const maxDischarge_psi = site.discharge_psi ?? take(ledger, pump, 'discharge_psi', pump.discharge_psi, defaults.discharge_psi)
   const ability = pumpAbility(ledger, pump)

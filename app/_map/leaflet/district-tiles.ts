@@ -1,6 +1,8 @@
 import L from 'leaflet'
 import type { DrawnDistrict } from '../drawn-district'
+import type { DrawnGround } from '../drawn-ground'
 import { mercatorLine } from '../mercator'
+import { drawGround } from '../paint/draw-ground'
 import { drawTile } from '../paint/draw-tile'
 import type { Palette } from '../paint/palette'
 
@@ -10,6 +12,7 @@ const TILE_PX = 256
 export class DistrictTiles extends L.GridLayer {
   #district: DrawnDistrict
   #palette: Palette
+  #ground: DrawnGround | undefined
 
   constructor(district: DrawnDistrict, palette: Palette) {
     super({ tileSize: TILE_PX, updateWhenZooming: false, keepBuffer: 3 })
@@ -22,6 +25,13 @@ export class DistrictTiles extends L.GridLayer {
     this.redraw()
   }
 
+  /** The lie of the ground under the roads, or none. */
+  setGround(ground: DrawnGround | undefined): void {
+    if (this.#ground === ground) return
+    this.#ground = ground
+    if (this._map) this.redraw()
+  }
+
   override createTile({ x, y, z }: L.Coords): HTMLElement {
     const canvas = document.createElement('canvas')
     const ratio = devicePixelRatio || 1
@@ -29,14 +39,15 @@ export class DistrictTiles extends L.GridLayer {
     const context = canvas.getContext('2d')
     if (!context) return canvas
     context.scale(canvas.width / TILE_PX, canvas.height / TILE_PX)
-    this.#drawGround(context, x, y, z)
+    this.#drawBase(context, x, y, z)
+    if (this.#ground) drawGround(context, this.#ground, { x, y, z }, TILE_PX, this.#palette)
     const tile = this.#district.tiles.getTileRaw(z, x, y)
     if (tile) drawTile(context, tile, z, TILE_PX, this.#palette)
     return canvas
   }
 
   /** The ground of the district, and a darker one where its data ends: beyond it nothing is known. */
-  #drawGround(context: CanvasRenderingContext2D, x: number, y: number, z: number): void {
+  #drawBase(context: CanvasRenderingContext2D, x: number, y: number, z: number): void {
     const { south, west, north, east } = this.#district.bounds
     const corners = mercatorLine([{ lat: north, lon: west }, { lat: south, lon: east }]).map((value, i) => (value * 2 ** z - (i % 2 === 0 ? x : y)) * TILE_PX)
     const [left = 0, top = 0, right = 0, bottom = 0] = corners.map((value) => Math.min(Math.max(value, -8), TILE_PX + 8))

@@ -5,7 +5,7 @@ import { isRoadLayer, type RoadLayer } from './road-style'
 
 export type MapLabel = {
   text: string
-  kind: 'place' | 'water' | 'road'
+  kind: 'place' | 'water' | 'road' | 'height'
   /** Lower ones get their place first. */
   rank: number
   firstZoom: number

@@ -12,6 +12,7 @@ const mixes = {
   road: 'color-mix(in srgb, var(--line-strong) 16%, var(--sheet))',
   casing: 'color-mix(in srgb, var(--line-strong) 78%, var(--paper))',
   track: 'color-mix(in srgb, var(--line-strong) 72%, var(--paper))',
+  contour: 'color-mix(in srgb, var(--line-strong) 46%, var(--paper))',
   graticule: 'var(--line)',
   label: 'var(--ink-quiet)',
   labelStrong: 'var(--ink)',

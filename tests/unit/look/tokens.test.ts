@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { contrastOf, luminanceOf } from '@/app/_look/contrast'
+import { SHADE_STRENGTH } from '@/app/_map/paint/draw-ground'
 
 const css = readFileSync(new URL('../../../app/_look/tokens.css', import.meta.url), 'utf8').replace(/\/\*[\s\S]*?\*\//g, '')
 
@@ -96,5 +97,15 @@ test('only water is blue', () => {
       const [red = 0, , blue = 0] = [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16))
       expect(blue > red + 4, `${name} ${hex}`).toBe(name.startsWith('water') && !name.startsWith('on-'))
     }
+  }
+})
+
+describe('names on the map over the hill shade', () => {
+  const over = (hex: string, shade: number) => `#${[1, 3, 5].map((at) => Math.round(parseInt(hex.slice(at, at + 2), 16) * (1 - SHADE_STRENGTH) + shade * SHADE_STRENGTH).toString(16).padStart(2, '0')).join('')}`
+  for (const [list, colours] of Object.entries(lists)) {
+    test(`${list}: text on paper under the darkest and the lightest shade keeps 4.5 to 1`, () => {
+      for (const shade of [0, 255])
+        for (const ink of ['ink', 'ink-quiet', 'water']) expect(contrastOf(colours[ink]!, over(colours['paper']!, shade)), `${ink} under ${shade}`).toBeGreaterThanOrEqual(4.5)
+    })
   }
 })

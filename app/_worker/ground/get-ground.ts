@@ -1,0 +1,22 @@
+import { wrap } from 'comlink'
+import type { Issue } from '@/lib/issue'
+import type { GroundHeight } from '@/lib/terrain'
+import { guardOf } from '../guard-worker'
+import type { GroundDrawing, GroundService } from './ground-service'
+
+let shared: GroundService | undefined
+
+/** The ground's worker of this window; it starts with the first call. Only in a browser. */
+export function getGround(): GroundService {
+  shared ??= start()
+  return shared
+}
+
+function start(): GroundService {
+  const worker = new Worker(new URL('./ground.worker.ts', import.meta.url))
+  const port = wrap<GroundService>(worker), guard = guardOf(worker)
+  return {
+    draw: (terrain, unit) => guard<GroundDrawing | Issue>(port.draw(terrain, unit)),
+    heights: (terrain, points) => guard<(GroundHeight | undefined)[] | Issue>(port.heights(terrain, points)),
+  }
+}

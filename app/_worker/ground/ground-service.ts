@@ -1,0 +1,31 @@
+import type { Point } from '@/lib/geo'
+import type { Issue } from '@/lib/issue'
+import { findHeight, type GroundHeight } from '@/lib/terrain'
+import type { FindBlob } from '../road-desks'
+import { contourLines, type ContourLine, type ContourUnit } from './contour-lines'
+import { shadePicture, type ShadePicture } from './shade-picture'
+import { TerrainGrids, type TerrainAsk } from './terrain-grids'
+
+export type GroundDrawing = { readonly shade: ShadePicture; readonly lines: readonly ContourLine[]; readonly interval: number; readonly unit: ContourUnit }
+
+/** What the worker that knows the ground offers. */
+export type GroundService = {
+  /** What the map draws under the roads. */
+  draw(terrain: TerrainAsk, unit: ContourUnit): Promise<GroundDrawing | Issue>
+  /** Heights at places, in their order; undefined where the data has none. */
+  heights(terrain: TerrainAsk, points: readonly Point[]): Promise<(GroundHeight | undefined)[] | Issue>
+}
+
+export function groundService(findBlob: FindBlob): GroundService {
+  const grids = new TerrainGrids(findBlob)
+  return {
+    async draw(terrain, unit) {
+      const grid = await grids.gridFor(terrain)
+      return 'code' in grid ? grid : { shade: shadePicture(grid), unit, ...contourLines(grid, unit) }
+    },
+    async heights(terrain, points) {
+      const grid = await grids.gridFor(terrain)
+      return 'code' in grid ? grid : points.map((point) => findHeight(grid, point))
+    },
+  }
+}

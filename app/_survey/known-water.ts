@@ -1,5 +1,5 @@
 import { farmPond_gal, hydrantAvailableFlow_gpm, pondLens_gal, streamFlow_gpm } from '@/lib/hydraulics'
-import { defaults } from '@/lib/supply'
+import { findElevationLift } from '@/lib/supply'
 import type { DraftSite, Source } from '@/lib/plan'
 
 /** Flow of a pressure hydrant at 20 psi by its two-point test; undefined while the test is not whole, or cannot be. */
@@ -24,8 +24,8 @@ export function findPondVolume_gal({ surface_sqft, deepest_ft }: Source): number
   return surface_sqft === undefined || deepest_ft === undefined ? undefined : farmPond_gal(surface_sqft, deepest_ft)
 }
 
-/** Lift of a draft site by its bank and its source's water surface. */
-export function findLiftByElevation_ft({ bankElevation_ft, intakeHeight_ft }: DraftSite, source: Source | undefined): number | undefined {
-  if (bankElevation_ft === undefined || source?.surfaceElevation_ft === undefined) return undefined
-  return bankElevation_ft + (intakeHeight_ft ?? defaults.intakeHeight_ft.value) - source.surfaceElevation_ft
+/** Lift of a draft site by its bank and its source's water surface; undefined where it may be off by more than itself. */
+export function findLiftByElevation_ft(site: DraftSite, source: Source | undefined): number | undefined {
+  const found = findElevationLift(site, source)
+  return found?.isPromise ? found.lift_ft : undefined
 }

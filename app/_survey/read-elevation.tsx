@@ -36,7 +36,7 @@ export function ReadElevation({ site, source, terrain }: { site: DraftSite; sour
     <div className={styles.computed}>
       <p className={styles.how}>{say('survey.read.found', wordsOf(found, system))}</p>
       <p className={found.isPromise ? styles.how : styles.attention}>{say(found.isPromise ? 'survey.read.doubt' : 'survey.read.no-promise', wordsOf(found, system))}</p>
-      <Button size="s" label={say('survey.read')} onClick={read} />
+      {found.isPromise && <Button size="s" label={say('survey.read')} onClick={read} />}
     </div>
   )
 }

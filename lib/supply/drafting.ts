@@ -102,15 +102,28 @@ export function liftOf(
   const whole = (from: ResolvedLift['from'], usual_ft: number): ResolvedLift => ({ lift_ft: usual_ft + drop_ft, drop_ft, from, isGuess: from === 'assumed' })
   if (site.lift_ft !== undefined) return whole('plan', take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft))
   if (draftSite?.lift_ft !== undefined) return whole('measured', take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft))
-  const surfaceElevation_ft = source?.surfaceElevation_ft
-  if (draftSite?.bankElevation_ft !== undefined && surfaceElevation_ft !== undefined) {
-    const lift_ft = draftSite.bankElevation_ft + (draftSite.intakeHeight_ft ?? defaults.intakeHeight_ft.value) - surfaceElevation_ft
-    const doubt_ft = Math.hypot(statedDoubt_ft(draftSite.bankElevation_ft, draftSite.evidence?.bankElevation_ft), statedDoubt_ft(surfaceElevation_ft, source?.evidence?.surfaceElevation_ft))
-    if (doubt_ft > 0 && doubt_ft > lift_ft) return { ...whole('assumed', take(ledger, draftSite, 'lift_ft', undefined, defaults.lift_ft)), doubtful: { elevation_ft: lift_ft, doubt_ft } }
-    const lift: Evidence = { mark: 'computed', source: 'bank and water surface elevations', ...(doubt_ft > 0 && { spreadShare: doubt_ft / lift_ft }) }
-    return whole('elevations', take(ledger, { ...draftSite, evidence: { lift_ft: lift } }, 'lift_ft', lift_ft, defaults.lift_ft))
-  }
-  return whole('assumed', take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft))
+  const found = draftSite && findElevationLift(draftSite, source)
+  if (!found) return whole('assumed', take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft))
+  const { lift_ft, doubt_ft, isPromise } = found
+  if (!isPromise) return { ...whole('assumed', take(ledger, draftSite, 'lift_ft', undefined, defaults.lift_ft)), doubtful: { elevation_ft: lift_ft, doubt_ft } }
+  const lift: Evidence = { mark: 'computed', source: 'bank and water surface elevations', ...(doubt_ft > 0 && { spreadShare: doubt_ft / lift_ft }) }
+  return whole('elevations', take(ledger, { ...draftSite, evidence: { lift_ft: lift } }, 'lift_ft', lift_ft, defaults.lift_ft))
+}
+
+export type ElevationLift = {
+  readonly lift_ft: number
+  /** How far it may be off by what both heights say of themselves; 0 where they say nothing. */
+  readonly doubt_ft: number
+  /** The doubt is no more than the lift. */
+  readonly isPromise: boolean
+}
+
+/** Lift by the heights of bank and water surface; undefined while one is not known. */
+export function findElevationLift({ bankElevation_ft, intakeHeight_ft, evidence }: Pick<DraftSite, 'bankElevation_ft' | 'intakeHeight_ft' | 'evidence'>, source: Pick<Source, 'surfaceElevation_ft' | 'evidence'> | undefined): ElevationLift | undefined {
+  if (bankElevation_ft === undefined || source?.surfaceElevation_ft === undefined) return undefined
+  const lift_ft = bankElevation_ft + (intakeHeight_ft ?? defaults.intakeHeight_ft.value) - source.surfaceElevation_ft
+  const doubt_ft = Math.hypot(statedDoubt_ft(bankElevation_ft, evidence?.bankElevation_ft), statedDoubt_ft(source.surfaceElevation_ft, source.evidence?.surfaceElevation_ft))
+  return { lift_ft, doubt_ft, isPromise: doubt_ft === 0 || doubt_ft <= lift_ft }
 }
 
 /** How far an elevation may be off where its evidence says so; a share of a height above the sea means nothing by itself. */

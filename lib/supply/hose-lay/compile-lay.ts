@@ -4,7 +4,7 @@ import { findApparatus, findDraftingPump, findDraftSite, findSource, type Bundle
 import { profileForLay, type RelaySource, type RelaySpec } from '../../relay'
 import type { ProfilePoint } from '../../terrain'
 import { defaults } from '../defaults'
-import { draftPlace, liftOf, pumperHydraulics, suctionSetup } from '../drafting'
+import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup } from '../drafting'
 import { startLedger, take, type Ledger } from '../ledger'
 import { seasonDrop } from '../season'
 import { layGround, type LayGround } from './lay-ground'
@@ -34,7 +34,7 @@ export type CompiledLay = {
  * @param lay     one of the plan's
  * @param heights along the lay's points, from profileAlong; absent: no elevation
  * @returns numbers; issues `lay-without-pumper`, `lay-pump-cannot`, `pumper-without-rating`, `lay-source-missing`, `lay-hydrant-untested`,
- *   `lay-pumper-twice` (block), `lift-assumed`, `lay-pumper-elsewhere` (warn), and those of layGround and layHose
+ *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere` (warn), and those of layGround and layHose
  */
 export function compileLay(docs: Docs, lay: Lay, heights?: readonly ProfilePoint[]): CompiledLay {
   const ledger = startLedger()
@@ -94,8 +94,9 @@ function findLaySource(docs: Docs, ledger: Ledger, lay: Lay, pump: DraftingPump 
   }
   const drop = seasonDrop(water, docs.plan.season)
   issues.push(...drop.issues)
-  const { lift_ft, isGuess } = liftOf(ledger, lay, draftSite, water?.surfaceElevation_ft, drop)
-  if (isGuess) issues.push(issue('lift-assumed', 'warn', [draftSite?.id ?? lay.id], { lift_ft }))
+  const lift = liftOf(ledger, lay, draftSite, water, drop)
+  const { lift_ft } = lift
+  issues.push(...liftIssues(lift, draftSite?.id ?? lay.id))
   const draft = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, lay, draftSite, pump), place: draftPlace(ledger, docs.district, lift_ft, water?.water_degF) }
   return { source: { id: pump.id, kind: 'draft', draft }, lift_ft }
 }

@@ -7,16 +7,19 @@ export type FieldRule = { min?: number; max?: number; maxLength?: number; isInte
 /**
  * @param collection list of the document; absent: the document's own fields
  * @param itemKind   the item's `kind`, for lists whose items are of several kinds
- * @param part       field of the item that holds the field, such as `suction`
+ * @param part       field of the item that holds the field, such as `suction`, or a list of parts that each hold it
  */
 export function fieldRule(docKind: DocumentKind, collection: string | undefined, itemKind: string | undefined, field: string, part?: string): FieldRule {
   const schema = collection === undefined ? schemaOf(docKind) : findItemSchema(docKind, collection)
   const whole = schema && shapeOf(schema, itemKind)
   const inner = part === undefined ? undefined : whole?.[part]
-  const shape = part === undefined ? whole : inner && shapeOf(unwrapped(inner), undefined)
+  const shape = part === undefined ? whole : inner && shapeOf(elementOf(unwrapped(inner)), undefined)
   const found = shape?.[field]
   return found ? ruleOf(unwrapped(found)) : {}
 }
+
+/** Of a list the schema of its items. */
+const elementOf = (schema: z.ZodType): z.ZodType => (schema.def.type === 'array' ? (schema as z.ZodArray<z.ZodType>).element : schema)
 
 function shapeOf(schema: z.ZodType, itemKind: string | undefined): Record<string, z.ZodType> | undefined {
   const { def } = schema

@@ -1,7 +1,7 @@
 import { screenHref } from '../_ui/screens'
 
 /** Pages of one plan, in the order an officer asks. The first is the planner itself. */
-export const planPages = ['map', 'doubt', 'advice', 'request', 'handbook'] as const
+export const planPages = ['map', 'doubt', 'advice', 'request', 'handbook', 'hose'] as const
 export type PlanPage = (typeof planPages)[number]
 
 /** Address of a page of a plan. */

@@ -10,6 +10,7 @@ import evidence from './en/evidence.json'
 import field from './en/field.json'
 import handbook from './en/handbook.json'
 import home from './en/home.json'
+import hose from './en/hose.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
 import law from './en/law.json'
@@ -25,7 +26,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

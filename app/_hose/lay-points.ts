@@ -1,0 +1,43 @@
+import { distanceM, type Point } from '@/lib/geo'
+
+const halfway = (a: Point, b: Point): Point => ({ lat: (a.lat + b.lat) / 2, lon: (a.lon + b.lon) / 2 })
+
+/** The way with one more point in the middle of its longest leg. */
+export function withHalfway(points: readonly Point[]): Point[] {
+  let longest = 0, longest_m = -1
+  points.forEach((point, i) => {
+    const next = points[i + 1]
+    const length_m = next ? distanceM(point, next) : -1
+    if (length_m > longest_m) [longest, longest_m] = [i, length_m]
+  })
+  const from = points[longest], to = points[longest + 1]
+  return from && to ? points.toSpliced(longest + 1, 0, halfway(from, to)) : [...points]
+}
+
+/** The way with a point put where it makes it least longer, never before its begin or behind its end. */
+export function withPoint(points: readonly Point[], point: Point): Point[] {
+  let best = 0, best_m = Infinity
+  points.forEach((from, i) => {
+    const to = points[i + 1]
+    if (!to) return
+    const more_m = distanceM(from, point) + distanceM(point, to) - distanceM(from, to)
+    if (more_m < best_m) [best, best_m] = [i, more_m]
+  })
+  return points.toSpliced(best + 1, 0, point)
+}
+
+/** A place along the way, by its share of the whole. */
+export function pointAlong(points: readonly Point[], share: number): Point | undefined {
+  const legs_m = points.slice(1).map((to, i) => distanceM(points[i] ?? to, to))
+  let left_m = share * legs_m.reduce((sum, leg_m) => sum + leg_m, 0)
+  for (const [i, leg_m] of legs_m.entries()) {
+    const from = points[i], to = points[i + 1]
+    if (!from || !to) break
+    if (left_m <= leg_m || i === legs_m.length - 1) {
+      const part = leg_m > 0 ? Math.min(1, left_m / leg_m) : 0
+      return { lat: from.lat + part * (to.lat - from.lat), lon: from.lon + part * (to.lon - from.lon) }
+    }
+    left_m -= leg_m
+  }
+  return points[0]
+}

@@ -1,0 +1,41 @@
+'use client'
+
+import type { HoseLayAnswer, LayPumper } from '@/lib/supply'
+import { formatQuantity, formatShare, say, type NameOf } from '../_text'
+import { DataTable } from '../_ui/data-table'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import styles from './hose.module.css'
+
+/** The pumpers from the source on, with every pressure, and what is left when one of them stops. */
+export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { answer: HoseLayAnswer; names: NameOf }) {
+  const [system] = useUnitSystem()
+  const psi = (value: number | undefined, absent: string) => (value === undefined ? absent : formatQuantity(value, 'psi', system))
+  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const ifStops = ({ id }: LayPumper): string => {
+    const stop = stops.find((one) => one.id === id)
+    if (!stop || stop.flow_gpm <= 0) return say('hose.flow.none')
+    return stop.keepsFlow ? say('hose.stops.keeps') : formatQuantity(stop.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' })
+  }
+  return (
+    <section className={styles.sheet} aria-label={say('hose.pumpers.table')}>
+      <DataTable
+        caption={say('hose.pumpers.table')} rows={pumpers} rowKey={({ id }) => id}
+        columns={[
+          { key: 'pumper', head: say('hose.column.pumper'), cell: ({ id }) => names(id) ?? id },
+          { key: 'at', head: say('hose.column.at'), isNumber: true, cell: ({ at_ft }) => formatQuantity(at_ft, 'ft', system) },
+          { key: 'intake', head: say('hose.column.intake'), isNumber: true, cell: ({ intake_psi }) => psi(intake_psi, say('hose.drafts')) },
+          { key: 'discharge', head: say('hose.column.discharge'), isNumber: true, cell: ({ discharge_psi }) => psi(discharge_psi, '') },
+          { key: 'limit', head: say('hose.column.limit'), isNumber: true, cell: ({ dischargeLimit_psi }) => psi(dischargeLimit_psi, '') },
+          { key: 'most', head: say('hose.column.most'), isNumber: true, cell: ({ most_gpm }) => flow(most_gpm) },
+          { key: 'share', head: say('hose.column.share'), isNumber: true, cell: ({ capacityShare }) => formatShare(capacityShare) },
+          { key: 'rated', head: say('hose.column.rated'), isNumber: true, cell: ({ rated_gpm }) => flow(rated_gpm) },
+          { key: 'hand', head: say('hose.column.hand'), isNumber: true, cell: ({ handRating_gpm }) => (handRating_gpm === undefined ? say('hose.beyond') : flow(handRating_gpm)) },
+          { key: 'relief', head: say('hose.column.relief'), isNumber: true, cell: ({ intakeRelief_psi }) => psi(intakeRelief_psi, say('hose.no-relief')) },
+          { key: 'stop', head: say('hose.column.stopped'), isNumber: true, cell: ifStops },
+        ]}
+      />
+      <p className={styles.quiet}>{say('hose.pumpers.note')}</p>
+      {spareIds.length > 0 && <p className={styles.quiet}>{say('hose.pumpers.spare', { list: spareIds.map((id) => names(id) ?? id).join(', ') })}</p>}
+    </section>
+  )
+}

@@ -2,7 +2,7 @@ import path from 'node:path'
 import { expectAccessible } from './support/expect-accessible'
 import { expect, test } from './support/test'
 
-const PAGE = '/district/ostrel-valley/plan/plan-school/hose'
+const PAGE = '/district/ostrel-valley/plan/plan-yarrow-bank/hose'
 const ELEVATION = path.resolve(import.meta.dirname, '../public/demo/ostrel-valley-elevation.tif')
 
 test.describe.configure({ mode: 'serial', timeout: 150_000 })
@@ -22,7 +22,7 @@ test('a lay is made and answered by keyboard: flow, every pressure, the orders o
 
   // As many pumpers as it takes for a flow to arrive.
   const more = page.getByLabel('One more pumper')
-  for (let i = 0; i < 4; i++) {
+  for (let i = 0; i < 2; i++) {
     await more.focus()
     await more.selectOption({ index: 1 })
     await expect(page.getByLabel(`In the relay, ${i + 2}`)).toBeVisible()
@@ -53,8 +53,8 @@ test('a lay is made and answered by keyboard: flow, every pressure, the orders o
   await page.getByRole('button', { name: 'Remove Hose lay 1' }).click()
   await expect(page.getByText('No hose lay yet')).toBeVisible()
   await page.getByRole('button', { name: 'Undo', exact: true }).click()
-  await expect(page.getByLabel('In the relay, 5')).toBeVisible()
-  await expect(page.getByText(/All saved|Saved/).first()).toBeVisible()
+  await expect(page.getByLabel('In the relay, 3')).toBeVisible()
+  await expect(page.getByText(/^Saved/).first()).toBeVisible()
 })
 
 test('with elevation in the district the ground is read along the way; the same in the dark on a phone', async ({ page }) => {

@@ -7,16 +7,19 @@ import { relayDefaults } from '@/lib/relay'
 import { ItemFields } from '../_fields/item-context'
 import { ItemCheck, ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { usePlanBoard } from '../_plan/plan-context'
-import { say } from '../_text'
+import { say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { ChoiceField } from '../_ui/choice-field'
 import { PointField } from '../_ui/point-field'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import { ApplianceFields } from './appliance-fields'
 import styles from './hose.module.css'
 import type { LayEnd } from './lay-ends'
 import { withHalfway } from './lay-points'
 import { StretchFields } from './stretch-fields'
+import { findRoadWay } from './use-hose-study'
 
 const MOST_PUMPERS = 13
 const assumed = (value: number) => ({ value, mark: 'assumed' as const, source: say('hose.of.default') })
@@ -33,11 +36,19 @@ export type LayFormProps = {
 
 /** All that is entered of a lay: ends, pumpers, hose, the points of its way, pressures. */
 export function LayForm({ lay, begins, goals, answer, isPlacing, onPlacing, onPoints }: LayFormProps) {
-  const { district, plan, editPlan } = usePlanBoard()
+  const { district, plan, names, editPlan } = usePlanBoard()
+  const toast = useToast()
+  const [system] = useUnitSystem()
   const set = (fields: Record<string, unknown>, label: string) => { editPlan({ kind: 'setFields', collection: 'hoseLays', id: lay.id, set: fields }, label) }
   const setEnd = (field: 'fromId' | 'toId', ends: readonly LayEnd[], id: string | undefined) => {
     const end = ends.find((one) => one.id === id)
     if (end) set({ [field]: end.id, points: lay.points.with(field === 'fromId' ? 0 : lay.points.length - 1, end.point) }, say(field === 'fromId' ? 'hose.from' : 'hose.to'))
+  }
+  const alongRoads = () => {
+    void findRoadWay({ district, plan, layId: lay.id }).then(
+      (found) => { if (Array.isArray(found)) onPoints(found, say('hose.point.roads')); else toast({ text: sayIssue(found, names, system), look: 'danger' }) },
+      (error: unknown) => { toast({ text: say('hose.failed', { reason: String(error) }), look: 'danger' }) },
+    )
   }
   const choices = (ends: readonly LayEnd[]) => ends.map(({ id, name }) => ({ value: id, label: name }))
   const pumps = district.apparatus.filter(({ kind }) => kind !== 'tender')
@@ -90,6 +101,7 @@ export function LayForm({ lay, begins, goals, answer, isPlacing, onPlacing, onPo
           ))}
           <div className={styles.buttons}>
             <Button size="s" icon="add" label={say('hose.point.add')} onClick={() => { onPoints(withHalfway(lay.points), say('hose.point.add')) }} />
+            {district.roads && <Button size="s" icon="plan" label={say('hose.point.roads')} onClick={alongRoads} />}
             <Button size="s" icon="pick" label={say('hose.point.place')} aria-pressed={isPlacing} onClick={() => { onPlacing(!isPlacing) }} />
           </div>
           {isPlacing && <p className={styles.hint} role="status">{say('hose.point.placing')}</p>}

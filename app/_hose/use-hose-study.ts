@@ -2,26 +2,31 @@
 
 import { wrap } from 'comlink'
 import { useEffect, useState } from 'react'
+import type { Point } from '@/lib/geo'
+import type { Issue } from '@/lib/issue'
 import type { District, Plan } from '@/lib/plan'
 import { guardOf } from '../_worker/guard-worker'
 import { latestWins } from '../_worker/latest-wins'
 import type { HoseAsk, HoseService, HoseStudy } from './hose.worker'
 
-type Ask = (ask: HoseAsk) => Promise<HoseStudy | undefined>
+type Asks = { study: (ask: HoseAsk) => Promise<HoseStudy | undefined>; alongRoads: (ask: HoseAsk) => Promise<Point[] | Issue> }
 
-let shared: Ask | undefined
+let shared: Asks | undefined
 
-function getStudy(): Ask {
-  shared ??= startStudy()
+function getAsks(): Asks {
+  shared ??= startAsks()
   return shared
 }
 
-function startStudy(): Ask {
+function startAsks(): Asks {
   const worker = new Worker(new URL('./hose.worker.ts', import.meta.url))
   const guard = guardOf(worker)
   const service = wrap<HoseService>(worker)
-  return latestWins((ask) => guard(service.study(ask)))
+  return { study: latestWins((ask) => guard(service.study(ask))), alongRoads: (ask) => guard<Point[] | Issue>(service.alongRoads(ask) as Promise<Point[] | Issue>) }
 }
+
+/** The way of a lay along roads its source pumper can drive, or why there is none. */
+export const findRoadWay = (ask: HoseAsk): Promise<Point[] | Issue> => getAsks().alongRoads(ask)
 
 export type HoseStudyState = { study?: HoseStudy; failure?: string; isPending: boolean }
 
@@ -31,7 +36,7 @@ export function useHoseStudy(district: District, plan: Plan, layId: string): Hos
   useEffect(() => {
     let isGone = false
     const ask = { district, plan, layId }
-    getStudy()(ask).then(
+    getAsks().study(ask).then(
       (study) => { if (study && !isGone) setFound({ ...ask, study }) },
       (error: unknown) => { if (!isGone) setFound({ ...ask, failure: String(error) }) },
     )

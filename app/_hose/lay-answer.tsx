@@ -84,7 +84,7 @@ function Steps({ title, steps, names, system }: { title: string; steps: readonly
 function HoseTable({ answer, system }: { answer: HoseLayAnswer; system: UnitSystem }) {
   const feet = (value: number) => formatQuantity(value, 'ft', system)
   return (
-    <section className={styles.sheet} aria-label={say('hose.hose.table')}>
+    <div className={styles.sheet}>
       <DataTable
         caption={say('hose.hose.table')} rows={answer.hose} rowKey={({ size_in }) => String(size_in)}
         columns={[
@@ -95,7 +95,7 @@ function HoseTable({ answer, system }: { answer: HoseLayAnswer; system: UnitSyst
         ]}
       />
       <p className={styles.quiet}>{say('hose.hose.note', { list: answer.stretches.map((one) => stretchWords(one, system)).join('; ') })}</p>
-    </section>
+    </div>
   )
 }
 
@@ -111,13 +111,13 @@ function TimeTable({ time, system }: { time: NonNullable<HoseLayAnswer['time']>;
     { part: say('hose.ready'), takes_s: time.ready_s },
   ]
   return (
-    <section className={styles.sheet} aria-label={say('hose.time')}>
+    <div className={styles.sheet}>
       <DataTable
         caption={say('hose.time')} rows={rows} rowKey={({ part }) => part}
         columns={[{ key: 'part', head: say('hose.time.part'), cell: ({ part }) => part }, { key: 'takes', head: say('hose.time.takes'), isNumber: true, cell: ({ takes_s }) => formatTime(takes_s) }]}
       />
       <p className={styles.quiet}>{say('hose.ready.note')}</p>
-    </section>
+    </div>
   )
 }
 

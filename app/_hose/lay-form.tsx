@@ -91,14 +91,16 @@ export function LayForm({ lay, begins, goals, answer, isPlacing, onPlacing, onPo
       <Card title={say('hose.points')} aside={lay.points.length}>
         <div className={styles.fields}>
           <p className={styles.quiet}>{say('hose.points.hint')}</p>
-          {lay.points.map((point, index) => (
-            <div key={index} className={styles.fields}>
-              <PointField label={say('hose.point', { number: index + 1 })} value={point} isRequired onCommit={(next) => { if (next) onPoints(lay.points.with(index, next), say('hose.point.moved', { number: index + 1 })) }} />
-              {index > 0 && index < lay.points.length - 1 && (
-                <Button look="quiet" size="s" icon="trash" label={say('hose.point.remove', { number: index + 1 })} onClick={() => { onPoints(lay.points.toSpliced(index, 1), say('hose.point.remove', { number: index + 1 })) }} />
-              )}
-            </div>
-          ))}
+          <div className={styles.points}>
+            {lay.points.map((point, index) => (
+              <div key={index} className={styles.fields}>
+                <PointField label={say('hose.point', { number: index + 1 })} value={point} isRequired onCommit={(next) => { if (next) onPoints(lay.points.with(index, next), say('hose.point.moved', { number: index + 1 })) }} />
+                {index > 0 && index < lay.points.length - 1 && (
+                  <Button look="quiet" size="s" icon="trash" label={say('hose.point.remove', { number: index + 1 })} onClick={() => { onPoints(lay.points.toSpliced(index, 1), say('hose.point.remove', { number: index + 1 })) }} />
+                )}
+              </div>
+            ))}
+          </div>
           <div className={styles.buttons}>
             <Button size="s" icon="add" label={say('hose.point.add')} onClick={() => { onPoints(withHalfway(lay.points), say('hose.point.add')) }} />
             {district.roads && <Button size="s" icon="plan" label={say('hose.point.roads')} onClick={alongRoads} />}

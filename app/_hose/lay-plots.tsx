@@ -34,7 +34,7 @@ function pressurePlotOf(answer: HoseLayAnswer, names: NameOf, system: UnitSystem
   return {
     title: say('hose.profile'),
     heard: say('hose.profile.heard', { first: words(first?.flowing_psi ?? 0), last: words(last?.flowing_psi ?? 0), count: Math.max(0, pumpers.length - 1) }),
-    x: plot.map(({ at_ft }) => at_ft * foot.factor), xWords: formatNumber, xLabel: say('hose.profile.distance-unit', { unit: foot.symbol }), yLabel: say('hose.profile.pressure-unit', { unit: psi.symbol }),
+    x: plot.map(({ at_ft }) => at_ft * foot.factor), xWords: (value) => formatNumber(value), xLabel: say('hose.profile.distance-unit', { unit: foot.symbol }), yLabel: say('hose.profile.pressure-unit', { unit: psi.symbol }),
     lines: [
       { label: say('hose.profile.flowing'), values: plot.map(({ flowing_psi }) => flowing_psi * psi.factor), colour: '--water', width: 3 },
       { label: say('hose.profile.stopped'), values: plot.map(({ stopped_psi }) => stopped_psi * psi.factor), colour: '--ink', dash: [6, 4] },
@@ -73,7 +73,7 @@ function groundPlotOf(answer: HoseLayAnswer, names: NameOf, system: UnitSystem):
   return {
     title: say('hose.ground'),
     heard: say('hose.ground.heard', { rise: formatQuantity(rise_ft, 'ft', system), highest: formatQuantity(highest_ft - lowest_ft, 'ft', system) }),
-    x: ground.map(({ at_ft }) => at_ft * foot.factor), xWords: formatNumber,
+    x: ground.map(({ at_ft }) => at_ft * foot.factor), xWords: (value) => formatNumber(value),
     xLabel: hose_ft === undefined ? say('hose.ground.distance-unit', { unit: foot.symbol }) : say('hose.profile.distance-unit', { unit: foot.symbol }),
     yLabel: say('hose.profile.height-unit', { unit: foot.symbol }),
     lines: [{ label: say('hose.profile.height'), values: ground.map(({ height_ft }) => (height_ft - lowest_ft) * foot.factor), colour: '--ink' }],

@@ -17,7 +17,7 @@ export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { a
     return stop.keepsFlow ? say('hose.stops.keeps') : formatQuantity(stop.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' })
   }
   return (
-    <section className={styles.sheet} aria-label={say('hose.pumpers.table')}>
+    <div className={styles.sheet}>
       <DataTable
         caption={say('hose.pumpers.table')} rows={pumpers} rowKey={({ id }) => id}
         columns={[
@@ -36,6 +36,6 @@ export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { a
       />
       <p className={styles.quiet}>{say('hose.pumpers.note')}</p>
       {spareIds.length > 0 && <p className={styles.quiet}>{say('hose.pumpers.spare', { list: spareIds.map((id) => names(id) ?? id).join(', ') })}</p>}
-    </section>
+    </div>
   )
 }

@@ -7,9 +7,8 @@ import { distanceM, type Point } from '../../lib/geo'
 import { readOsm, type OsmExtract } from '../../lib/osm'
 import { buildRoadGraph, decodeRoadGraph, encodeRoadGraph, findRoute, isRoute, oneToAll, routeFromTree, weighGraph, type RoadGraph, type RoadWeights } from '../../lib/roads'
 import { headOfArc, tailOfArc } from '../../lib/roads/road-graph'
+import { line, ratio } from './support/cost'
 
-/** Times are printed, never asserted: a busy machine is no fault of the code. Ratios are taken in one run. */
-const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 10 ? 2 : 0).padStart(10)} ${unit}`)
 const timed = <T>(run: () => T): { result: T; ms: number } => {
   const start = performance.now()
   const result = run()
@@ -56,7 +55,7 @@ function generalFinder(graph: RoadGraph, weights: RoadWeights) {
 }
 
 /** Rounds of ours and theirs by turns, so both meet the same machine. */
-function compareRoutes(graph: RoadGraph, weights: RoadWeights, count: number): void {
+function compareRoutes(name: string, graph: RoadGraph, weights: RoadWeights, count: number): void {
   const finder = generalFinder(graph, weights)
   const pairs = pairsOf(graph, count)
   // Both run warm: the first calls of a process measure the compiler.
@@ -77,8 +76,8 @@ function compareRoutes(graph: RoadGraph, weights: RoadWeights, count: number): v
   line('routes found', foundCount, `of ${count}`)
   line('routes a second, whole answer (places, path, steps, cautions)', (1000 * count) / sum(ours), '1/s')
   line('routes a second, ngraph.path nba, list of nodes', (1000 * count) / sum(theirs), '1/s')
-  line('ratio of totals, ours over ngraph.path nba', sum(theirs) / sum(ours), 'times')
-  line('ratio of medians', median(theirs) / median(ours), 'times')
+  ratio(`routes of ${name}, whole answer, against ngraph.path nba`, sum(theirs) / sum(ours))
+  ratio('the same by medians', median(theirs) / median(ours))
 }
 
 async function main(): Promise<void> {
@@ -109,7 +108,7 @@ async function main(): Promise<void> {
     if (tree && !('code' in tree)) line('route from a tree', median(pairs.map(([, to]) => timed(() => routeFromTree(tree, pointOf(graph, to))).ms)), 'ms')
     const first = pairs[1] ?? [0, 0]
     line('first route on a graph (makes its landmarks)', timed(() => findRoute(graph, weights, pointOf(graph, first[0]), pointOf(graph, first[1]))).ms, 'ms')
-    compareRoutes(graph, weights, name.startsWith('porto') ? 150 : 300)
+    compareRoutes(name, graph, weights, name.startsWith('porto') ? 150 : 300)
   }
 }
 

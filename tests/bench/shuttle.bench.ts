@@ -1,21 +1,7 @@
 import { advance, begin, compileShuttle, hauledCapacity, runShuttle, sustainableFlow, withDemand, type ShuttleSpec } from '@/lib/shuttle'
 import { stepThrough } from '../time-step/one-second-model'
 import { randomSpecs } from '../time-step/random-specs'
-
-/** Times are printed, never asserted: a busy machine is no fault of the code. Ratios are taken in one run. */
-const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 100 ? 2 : 0).padStart(10)} ${unit}`)
-
-/** Processor time of one call in µs, so that others on the machine count for less: the best of five rounds. */
-function cost(count: number, run: () => unknown): number {
-  let least = Infinity
-  for (let round = 0; round < 5; round++) {
-    const before = process.cpuUsage()
-    for (let i = 0; i < count; i++) run()
-    const { user, system } = process.cpuUsage(before)
-    least = Math.min(least, (user + system) / count)
-  }
-  return least
-}
+import { cost, line, ratio } from './support/cost'
 
 const spec: ShuttleSpec = {
   seed: 1,
@@ -49,7 +35,7 @@ line('loads dumped in it', loads, '')
 line('simulated trips a second', 1e6 / (fixed_us / loads), '')
 line('ten thousand runs on one core', fixed_us / 100, 's')
 line('the one-second model, same run', step_us, 'µs')
-line('times as quick as the one-second model', step_us / fixed_us, '')
+ratio('eight tenders, two hours: a run against the one-second model', step_us / fixed_us)
 
 const open = withDemand(scenario, 'open')
 const open_us = cost(2000, () => {

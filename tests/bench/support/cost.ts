@@ -1,0 +1,26 @@
+import { appendFileSync } from 'node:fs'
+
+/**
+ * Processor time of one call in µs, so that others on the machine count for less: the best of some rounds.
+ * Times are printed, never asserted: a busy machine is no fault of the code.
+ */
+export function cost(count: number, run: () => unknown, rounds = 5): number {
+  let least = Infinity
+  for (let round = 0; round < rounds; round++) {
+    const before = process.cpuUsage()
+    for (let i = 0; i < count; i++) run()
+    const { user, system } = process.cpuUsage(before)
+    least = Math.min(least, (user + system) / count)
+  }
+  return least
+}
+
+/** One measurement on a line of its own. */
+export const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 100 ? 2 : 0).padStart(10)} ${unit}`)
+
+/** One ratio taken in this run; `npm run bench` shows them all again at its end. */
+export function ratio(name: string, value: number): void {
+  line(name, value, 'times')
+  const file = process.env.MILLRACE_RATIOS
+  if (file) appendFileSync(file, `${JSON.stringify({ bench: process.env.MILLRACE_BENCH, name, value })}\n`)
+}

@@ -74,6 +74,8 @@ function layoutOf(tenderCount: number, hours: number): ShuttleSpec {
 
 console.log('scaling: one fixed-flow run, µs on one core, and how many times as quick as the one-second model')
 console.log(['tenders', 'hours', 'run µs', 'a trip µs', 'nights a second', 'one-second µs', 'ratio'].map((head) => head.padStart(16)).join(''))
+const perTrip_us = new Map<string, number>()
+const quicker: number[] = []
 for (const [tenderCount, hours] of [[2, 2], [4, 2], [8, 2], [16, 2], [32, 2], [64, 2], [8, 1], [8, 4], [8, 8], [8, 16]] as const) {
   const layout = layoutOf(tenderCount, hours)
   const flow_gpm = 60 * tenderCount
@@ -85,8 +87,16 @@ for (const [tenderCount, hours] of [[2, 2], [4, 2], [8, 2], [16, 2], [32, 2], [6
   })
   const trips = own.rounds.reduce((sum, rounds) => sum + rounds, 0)
   const plain_us = cost(1, () => stepThrough(layout, { flow: flow_gpm, lastsAfterReady: hours * 3600 }))
+  perTrip_us.set(`${tenderCount} ${hours}`, run_us / trips)
+  quicker.push(plain_us / run_us)
   console.log([tenderCount, hours, run_us.toFixed(1), (run_us / trips).toFixed(3), Math.round(1e6 / run_us), Math.round(plain_us), Math.round(plain_us / run_us)].map((value) => String(value).padStart(16)).join(''))
 }
+
+const trip_us = (tenderCount: number, hours: number): number => perTrip_us.get(`${tenderCount} ${hours}`) ?? NaN
+ratio('a run against the one-second model, least of the table', Math.min(...quicker))
+ratio('a run against the one-second model, most of the table', Math.max(...quicker))
+ratio('a trip among 32 tenders over one among 4 (1 is linear)', trip_us(32, 2) / trip_us(4, 2))
+ratio('a trip in sixteen hours over one in two (1 is linear)', trip_us(8, 16) / trip_us(8, 2))
 
 /** What each part of the full depth costs on the eight-tender night. */
 console.log('parts of the full depth: one run of the eight-tender night')

@@ -7,8 +7,11 @@ export function differenceTitle({ part, place = 1, itemIds = [], field }: PlanDi
   if (field === 'tenderIds') return say('compare.part.tenders-all')
   const nameAt = (index: number) => { const id = itemIds[index]; return id === undefined ? '' : (names(id) ?? id) }
   const way = itemIds.length > 2 ? say('compare.way-by', { from: nameAt(0), to: nameAt(1), unit: nameAt(2) }) : say('compare.way', { from: nameAt(0), to: nameAt(1) })
-  return say(`compare.part.${part}`, { place, name: part === 'legNotes' ? way : nameAt(0), field: part === 'plan' ? fieldWords(field, fieldLabel) : fieldWords(field, fieldName) })
+  return say(`compare.part.${part}`, { place, name: part === 'legNotes' ? way : nameAt(0), field: part === 'plan' ? fieldWords(field, fieldLabel) : fieldWords(field, lowered) })
 }
+
+/** Labels that begin a line elsewhere stand within one here. */
+const lowered = (field: string): string => { const name = fieldName(field); return `${name.charAt(0).toLowerCase()}${name.slice(1)}` }
 
 /** A field, or one within another: "size, hard suction". */
 function fieldWords(path: string, word: (field: string) => string): string {

@@ -1,0 +1,48 @@
+import { expectAccessible } from './support/expect-accessible'
+import { expect, test } from './support/test'
+
+const both = '/district/ostrel-valley/compare?plans=plan-yarrow-bank,plan-gander-hill'
+
+test('plans ticked on the list stand side by side, the best of each line by the word', async ({ page }) => {
+  await page.goto('/district/ostrel-valley/plan')
+  await page.getByRole('checkbox', { name: /^Compare Yarrow Bank/ }).press('Space')
+  await page.getByRole('checkbox', { name: /^Compare Gander Hill/ }).press('Space')
+  await page.getByRole('link', { name: 'Compare', exact: true }).click()
+  await expect(page).toHaveURL(/compare\?plans=/)
+  const figures = page.getByRole('region', { name: 'Figures' }).last()
+  const sustained = figures.getByRole('row', { name: /^Sustained at the fire ground/ })
+  await expect(sustained.getByRole('cell', { name: /gpm.*best/ })).toHaveCount(1, { timeout: 40_000 })
+  await expect(page.getByRole('group', { name: /^Supply strip/ })).toHaveCount(2)
+  await expect(page.getByRole('figure', { name: 'Shuttle string chart' })).toHaveCount(2)
+})
+
+test('what differs in the documents is said in words, and a plan that is blocked says why it has no figure', async ({ page }) => {
+  await page.goto('/district/ostrel-valley/plan')
+  await page.getByRole('button', { name: 'New plan' }).click()
+  await expect(page).toHaveURL(/\/plan\/[^/]+$/)
+  const id = new URL(page.url()).pathname.split('/').at(-1) ?? ''
+  await page.goto(`${both},${id}`)
+  const differences = page.getByRole('region', { name: 'What differs in the plans' }).last()
+  await expect(differences.getByRole('row', { name: /^Tenders/ })).toBeVisible({ timeout: 30_000 })
+  const figures = page.getByRole('region', { name: 'Figures' }).last()
+  await expect(figures.getByRole('row', { name: /^Sustained at the fire ground/ }).getByRole('cell').last()).toContainText(/^none: /, { timeout: 40_000 })
+})
+
+test('a plan taken out leaves the address too, and one alone asks for another', async ({ page }) => {
+  await page.goto(both)
+  await page.getByRole('checkbox', { name: /^Gander Hill/ }).press('Space')
+  await expect(page).toHaveURL(/plans=plan-yarrow-bank$/)
+  await expect(page.getByText('Choose at least two plans')).toBeVisible()
+})
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`accessible, ${colorScheme}, on a desk and on a phone, nothing wider than the page`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme })
+    await page.goto(both)
+    await expect(page.getByRole('figure', { name: 'Shuttle string chart' })).toHaveCount(2, { timeout: 40_000 })
+    await expectAccessible(page)
+    await page.setViewportSize({ width: 390, height: 844 })
+    await expectAccessible(page)
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0)
+  })
+}

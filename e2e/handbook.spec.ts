@@ -1,0 +1,62 @@
+import { expectAccessible } from './support/expect-accessible'
+import { expect, test } from './support/test'
+
+const page1 = '/district/ostrel-valley/plan/plan-yarrow-bank/handbook'
+
+test('the forms stand beside the simulation, term by term, with why they differ', async ({ page }) => {
+  await page.goto('/district/ostrel-valley/plan/plan-yarrow-bank')
+  await page.getByRole('link', { name: 'By the handbook' }).click()
+  const figures = page.getByRole('region', { name: 'Five figures for one plan' })
+  await expect(figures.getByText('NFPA 1142 annex', { exact: true })).toBeVisible({ timeout: 30_000 })
+  const steps = page.getByRole('table', { name: 'From the form to the simulation' })
+  await expect(steps.getByRole('row', { name: /Waiting for a bay −\d+\sgpm/ })).toBeVisible()
+  const terms = page.getByRole('region', { name: 'Each tender, term by term' })
+  await expect(terms.getByRole('row', { name: /^Round/ }).first()).toContainText('min')
+  await expect(terms.getByText(/^It waits for a bay: .* more a round\.$/).first()).toBeVisible()
+  await terms.getByRole('button', { name: /^Tender 22/ }).press('Enter')
+  await expect(terms.getByRole('row', { name: /^Water a trip/ })).toHaveCount(2)
+})
+
+test('the credit check says pass, fail or not known, line by line, and where to enter what is missing', async ({ page }) => {
+  await page.goto(page1)
+  const credit = page.getByRole('region', { name: 'Credit check' })
+  await expect(credit.getByText('An estimate, not a rating.')).toBeVisible({ timeout: 30_000 })
+  await expect(credit.getByRole('listitem').filter({ hasText: '250 gpm within 5 minutes of first arrival' }).first()).toContainText('Pass')
+  await expect(credit.getByRole('listitem').filter({ hasText: 'Source certificate' }).first()).toContainText('Not known')
+  await credit.getByRole('link', { name: /^Missing for .*: certified$/ }).click()
+  await expect(page).toHaveURL(/\/survey\?item=ostrel-river/)
+})
+
+test('a criterion typed in is kept with the plan and answered with the minute it fails, by keyboard alone', async ({ page }) => {
+  await page.goto(page1)
+  const criterion = page.getByRole('region', { name: 'Your own criterion' })
+  await criterion.getByRole('textbox', { name: 'Flow' }).focus()
+  await page.keyboard.type('250')
+  await page.keyboard.press('Enter')
+  await criterion.getByRole('textbox', { name: 'By, after dispatch' }).focus()
+  await page.keyboard.type('20')
+  await page.keyboard.press('Enter')
+  await criterion.getByRole('textbox', { name: 'For', exact: true }).focus()
+  await page.keyboard.type('120')
+  await page.keyboard.press('Enter')
+  await expect(criterion.getByText(/^Passed: 250\sgpm from 20\smin to 140\smin|^Passed: 250\sgpm from 20\smin to 2\sh 20\smin/)).toBeVisible({ timeout: 30_000 })
+  await criterion.getByRole('textbox', { name: 'Flow' }).fill('900')
+  await criterion.getByRole('textbox', { name: 'Flow' }).press('Enter')
+  await expect(criterion.getByText(/^Failed at \d+\smin after dispatch: /)).toBeVisible({ timeout: 30_000 })
+  await page.reload()
+  await expect(criterion.getByText(/^Failed at \d+\smin after dispatch: /)).toBeVisible({ timeout: 30_000 })
+  await criterion.getByRole('button', { name: 'Take the criterion away' }).click()
+  await expect(criterion.getByText('No criterion yet. Give all three to have it answered.')).toBeVisible()
+})
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`accessible, ${colorScheme}, on a desk and on a phone, nothing wider than the page`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme })
+    await page.goto(page1)
+    await expect(page.getByRole('region', { name: 'Credit check' })).toBeVisible({ timeout: 30_000 })
+    await expectAccessible(page)
+    await page.setViewportSize({ width: 390, height: 844 })
+    await expectAccessible(page)
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0)
+  })
+}

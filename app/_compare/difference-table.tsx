@@ -15,7 +15,7 @@ export function DifferenceTable({ columns }: { columns: readonly CompareColumn[]
       <h2 className={styles.subtitle} id="compare-differences">{say('compare.differences')}</h2>
       <p className={styles.quiet}>{differences.length === 0 ? say('compare.differences.none') : say('compare.differences.count', { count: differences.length })}</p>
       {differences.length > 0 && (
-        <div className={styles.scroll} role="region" aria-label={say('compare.differences')} tabIndex={0}>
+        <div className={styles.scroll} role="group" aria-label={say('compare.differences')} tabIndex={0}>
           <table className={styles.table}>
             <thead><tr><th scope="col">{say('compare.differences.what')}</th>{columns.map(({ plan }) => <th key={plan.id} scope="col">{plan.name}</th>)}</tr></thead>
             <tbody>

@@ -16,7 +16,7 @@ export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) 
       <h2 className={styles.subtitle} id="compare-figures">{say('compare.figures')}</h2>
       {failures.map(({ plan, compared }) => <p key={plan.id} className={styles.failure}>{plan.name}: {say('compare.failed', { reason: compared?.failure ?? '' })}</p>)}
       {shown.length > 0 && (
-        <div className={styles.scroll} role="region" aria-label={say('compare.figures')} tabIndex={0}>
+        <div className={styles.scroll} role="group" aria-label={say('compare.figures')} tabIndex={0}>
           <table className={styles.table}>
             <thead><tr><th scope="col">{say('compare.figure')}</th>{shown.map(({ plan }) => <th key={plan.id} scope="col">{plan.name}</th>)}</tr></thead>
             <tbody>

@@ -3,9 +3,8 @@ import { advance, begin, compileShuttle, withDemand, type ShuttleSpec } from '@/
 import { compilePlan } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 import { stepThrough } from '../time-step/one-second-model'
+import { line, ratio } from './support/cost'
 
-/** Times are printed, never asserted: a busy machine is no fault of the code. Ratios are taken in one run. */
-const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 100 ? 2 : 0).padStart(10)} ${unit}`)
 
 /** Processor time of one call in ms, so that others on the machine count for less: the best of three rounds. */
 function cost_ms(run: () => unknown): number {
@@ -61,7 +60,7 @@ line('the same on two cores, shared evenly', fixed_ms / 2000, 's')
 const plain: ShuttleSpec = { ...model.spec, tenders: model.spec.tenders.map(({ spread: _, ...tender }) => tender) }
 const step_ms = cost_ms(() => stepThrough(plain, { flow: 500, lastsAfterReady: 7200 }))
 line('the one-second model, one night of the plan', step_ms, 'ms')
-line('times as quick as the one-second model', (step_ms * NIGHTS) / fixed_ms, '')
+ratio('a night in doubt against the one-second model', (step_ms * NIGHTS) / fixed_ms)
 const drawn = compileShuttle(withTripSpread(plain, tripSpreadShare))
 const planned = withDemand(drawn, 500, { afterReady_s: 7200 })
 const kept = begin(planned)

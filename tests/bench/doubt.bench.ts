@@ -5,7 +5,6 @@ import { smallBundle } from '@/tests/fixtures/bundle'
 import { stepThrough } from '../time-step/one-second-model'
 import { line, ratio } from './support/cost'
 
-
 /** Processor time of one call in ms, so that others on the machine count for less: the best of three rounds. */
 function cost_ms(run: () => unknown): number {
   let least = Infinity

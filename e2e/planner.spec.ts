@@ -85,10 +85,10 @@ test('edits of two windows merge where they are apart and are shown where they c
   }
   await page.getByRole('textbox', { name: 'Held for' }).fill('90 min')
   await page.getByRole('textbox', { name: 'Held for' }).press('Enter')
-  await other.getByRole('textbox', { name: 'Arrival to first line' }).fill('3 min')
-  await other.getByRole('textbox', { name: 'Arrival to first line' }).press('Enter')
+  await other.getByRole('textbox', { name: 'Time to the first line' }).fill('3 min')
+  await other.getByRole('textbox', { name: 'Time to the first line' }).press('Enter')
   await expect(other.getByRole('textbox', { name: 'Held for' })).toHaveValue(/90|1:30|1 h 30/)
-  await expect(page.getByRole('textbox', { name: 'Arrival to first line' })).toHaveValue(/3/)
+  await expect(page.getByRole('textbox', { name: 'Time to the first line' })).toHaveValue(/3/)
 })
 
 for (const scheme of ['light', 'dark'] as const) {

@@ -19,7 +19,7 @@ const titled = (text: string): string => text.charAt(0).toUpperCase() + text.sli
 const labelOf = ({ field, label }: Common): string => label ?? titled(fieldLabel(field))
 
 /** A quantity of the item, with its evidence; the number used while it is empty is shown in the field. */
-export function ItemQuantity({ standIn, ...common }: Common & { standIn?: Pick<Default, 'value' | 'mark' | 'source'> | undefined }) {
+export function ItemQuantity({ standIn, absent, ...common }: Common & { standIn?: Pick<Default, 'value' | 'mark' | 'source'> | undefined; absent?: string }) {
   const { docKind, collection, item, part, set } = useItem()
   const unit = findUnit(common.field)
   if (!unit) throw new RangeError(`field is ${common.field}, must end in a unit`)
@@ -31,6 +31,7 @@ export function ItemQuantity({ standIn, ...common }: Common & { standIn?: Pick<D
       value={asNumber(item[common.field])}
       evidence={item.evidence?.[common.field]}
       standIn={standIn && standIn.mark !== 'measured' ? { value: standIn.value, mark: standIn.mark, source: standIn.source } : undefined}
+      {...(absent !== undefined && { absent })}
       {...(min !== undefined && { min })}
       {...(max !== undefined && { max })}
       {...(common.hint !== undefined && { hint: common.hint })}

@@ -2,7 +2,7 @@
 
 import Link from 'next/link'
 import type { PlanAnswerState } from '../_worker'
-import { answerSentences, fieldLabel, formatMinutes, formatQuantity, linkText, say } from '../_text'
+import { answerSentences, fieldName, formatMinutes, formatQuantity, linkText, say } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { findUnit } from '@/lib/units'
@@ -34,7 +34,7 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
         </>
       )}
       measure={measure && say('plan.first-measure', {
-        field: fieldLabel(measure.field), name: names(measure.itemId) ?? measure.itemId,
+        field: fieldName(measure.field), name: names(measure.itemId) ?? measure.itemId,
         value: unit === 's' ? formatMinutes(measure.value) : unit ? formatQuantity(measure.value, unit, system) : String(measure.value),
         low: formatQuantity(measure.low_gpm, 'gpm', system), high: formatQuantity(measure.high_gpm, 'gpm', system),
       })}

@@ -80,7 +80,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, viaOf, onVia, si
         level={2} title={say('plan.card.road')} isOpen={isOpen('road')} onToggle={toggle('road')} {...edge('road', [])}
         summary={leg && leg.travel_s !== null ? say('plan.summary.road', { distance: formatQuantity(leg.distance_mi ?? 0, 'mi', system), time: formatTime(leg.travel_s) }) : say('plan.card.none')}
       >
-        <RoadCard onVia={(use) => { onVia(viaOf === use ? undefined : use) }} viaOf={viaOf} />
+        <RoadCard onVia={(use) => { onVia(viaOf?.fromId === use.fromId && viaOf.toId === use.toId ? undefined : use) }} viaOf={viaOf} />
       </Card>
       <Card
         level={2} title={say('plan.card.tenders')} isOpen={isOpen('tenders')} onToggle={toggle('tenders')}

@@ -21,9 +21,9 @@ export function DemandStages({ hazard_gpm }: { hazard_gpm: number | undefined })
     <fieldset className={styles.set}>
       <legend className={styles.setTitle}>{say('plan.stages')}</legend>
       {stages.slice(1).map((stage, index) => (
-        <div key={stage.id} className={styles.fields}>
+        <div key={stage.id} className={styles.stage}>
           <QuantityField
-            label={say('plan.stage.from', { number: index + 2 })} unit="s" value={stage.from_s} hasMark={false} min={0} max={172_800}
+            label={say('plan.stage.from', { number: index + 2 })} unit="s" value={stage.from_s} hasMark={false} min={0} max={172_800} hint={say('plan.stage.from-hint')}
             onCommit={({ value }) => { if (value !== undefined) put({ ...stage, from_s: value }) }}
           />
           <QuantityField

@@ -9,11 +9,15 @@ import { PartFields } from '../_fields/part-fields'
 import { formatQuantity, say } from '../_text'
 import { DraftLink } from '../_draft/draft-link'
 import { Button } from '../_ui/button'
+import { Fold } from '../_ui/fold'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { countSet } from './count-set'
 import { FigureRow } from './figure-row'
 import styles from './planner.module.css'
 import { usePlanBoard } from './plan-context'
 import { UnitChoice } from './unit-choice'
+
+const moreFields = ['suction', 'fillLine', 'discharge_psi', 'rate_gpm', 'setUp_s'] as const
 
 /** Where tenders take water: which pumper drafts from what, through which hose. */
 export function FillCard({ site }: { site: FillSite }) {
@@ -38,6 +42,15 @@ export function FillCard({ site }: { site: FillSite }) {
         <ItemChoice field="draftSiteId" label={say('plan.draftSite')} none={say('plan.draftSite.none')} choices={district.draftSites.map(({ id, name }) => ({ value: id as string, label: name }))} />
         {!site.draftSiteId && <ItemChoice field="sourceId" label={say('plan.source')} none={say('plan.source.none')} choices={district.sources.map(({ id, name }) => ({ value: id as string, label: name }))} />}
         <ItemQuantity field="lift_ft" standIn={liftStandIn(district.draftSites.find(({ id }) => id === site.draftSiteId)?.lift_ft)} />
+        <ItemCount field="bayCount" standIn={1} />
+        {(site.bayCount ?? 1) > 1 && <ItemChoice field="bayOrder" none={say('choice.bayOrder.together')} choices={(['together', 'oneAtATime'] as const).map((value) => ({ value, label: say(`choice.bayOrder.${value}`) }))} />}
+        {found?.kind === 'fillSite' && found.bayOrders && (
+          <div className={styles.figures}>
+            <p className={styles.plainFigure}><span>{say('choice.bayOrder.together')}</span><span>{flow(found.bayOrders.together_gpm)}</span></p>
+            <p className={styles.plainFigure}><span>{say('choice.bayOrder.oneAtATime')}</span><span>{flow(found.bayOrders.oneAtATime_gpm)}</span></p>
+            <p className={styles.quiet}>{say(`plan.bay-order.${betterOrder(found.bayOrders)}`)}</p>
+          </div>
+        )}
         {found?.kind === 'fillSite' && (
           <div className={styles.figures}>
             <FigureRow figure={`site/${site.id}/draft_gpm`} label={say('plan.figure.draft')} value={flow(found.draft_gpm)} />
@@ -48,30 +61,23 @@ export function FillCard({ site }: { site: FillSite }) {
           </div>
         )}
         {site.draftSiteId && <DraftLink size="s" districtId={district.id} draftSiteId={site.draftSiteId} planId={plan.id} {...(site.pumperId && { pumperId: site.pumperId })} />}
-        <PartFields label={say('plan.suction')} field="suction" part={site.suction} base={{ size_in: rated.size_in, length_ft: rated.length_ft }}>
-          <ItemQuantity field="size_in" standIn={{ ...defaults.suctionSize_in, value: rated.size_in }} />
-          <ItemQuantity field="length_ft" standIn={defaults.suctionLength_ft} />
-          <ItemCount field="lineCount" standIn={1} />
-          <ItemChoice field="strainer" none={say('choice.strainer.barrel')} choices={(['barrel', 'floating', 'low-level'] as const).map((value) => ({ value, label: say(`choice.strainer.${value}`) }))} />
-          <ItemChoice field="intake" none={say('choice.intake.side')} choices={(['side', 'front', 'rear'] as const).map((value) => ({ value, label: say(`choice.intake.${value}`) }))} />
-        </PartFields>
-        <PartFields label={say('plan.fill-line')} field="fillLine" part={site.fillLine} base={{ size_in: defaults.fillLineSize_in.value, length_ft: defaults.fillLineLength_ft.value }}>
-          <ItemQuantity field="size_in" standIn={defaults.fillLineSize_in} />
-          <ItemQuantity field="length_ft" standIn={defaults.fillLineLength_ft} />
-          <ItemCount field="lineCount" standIn={1} />
-        </PartFields>
-        <ItemCount field="bayCount" standIn={1} />
-        {(site.bayCount ?? 1) > 1 && <ItemChoice field="bayOrder" none={say('choice.bayOrder.together')} choices={(['together', 'oneAtATime'] as const).map((value) => ({ value, label: say(`choice.bayOrder.${value}`) }))} />}
-        {found?.kind === 'fillSite' && found.bayOrders && (
-          <div className={styles.figures}>
-            <p className={styles.plainFigure}><span>{say('choice.bayOrder.together')}</span><span>{flow(found.bayOrders.together_gpm)}</span></p>
-            <p className={styles.plainFigure}><span>{say('choice.bayOrder.oneAtATime')}</span><span>{flow(found.bayOrders.oneAtATime_gpm)}</span></p>
-            <p className={styles.quiet}>{say(`plan.bay-order.${betterOrder(found.bayOrders)}`)}</p>
-          </div>
-        )}
-        <ItemQuantity field="discharge_psi" standIn={defaults.discharge_psi} />
-        <ItemQuantity field="rate_gpm" hint={say('plan.hint.rate')} />
-        <ItemQuantity field="setUp_s" standIn={defaults.fillSetUp_s} />
+        <Fold title={say('plan.more-fields')} note={say('plan.more.fill')} setCount={countSet(site, moreFields)}>
+          <PartFields label={say('plan.suction')} field="suction" part={site.suction} base={{ size_in: rated.size_in, length_ft: rated.length_ft }}>
+            <ItemQuantity field="size_in" standIn={{ ...defaults.suctionSize_in, value: rated.size_in }} />
+            <ItemQuantity field="length_ft" standIn={defaults.suctionLength_ft} />
+            <ItemCount field="lineCount" standIn={1} />
+            <ItemChoice field="strainer" none={say('choice.strainer.barrel')} choices={(['barrel', 'floating', 'low-level'] as const).map((value) => ({ value, label: say(`choice.strainer.${value}`) }))} />
+            <ItemChoice field="intake" none={say('choice.intake.side')} choices={(['side', 'front', 'rear'] as const).map((value) => ({ value, label: say(`choice.intake.${value}`) }))} />
+          </PartFields>
+          <PartFields label={say('plan.fill-line')} field="fillLine" part={site.fillLine} base={{ size_in: defaults.fillLineSize_in.value, length_ft: defaults.fillLineLength_ft.value }}>
+            <ItemQuantity field="size_in" standIn={defaults.fillLineSize_in} />
+            <ItemQuantity field="length_ft" standIn={defaults.fillLineLength_ft} />
+            <ItemCount field="lineCount" standIn={1} />
+          </PartFields>
+          <ItemQuantity field="discharge_psi" standIn={defaults.discharge_psi} />
+          <ItemQuantity field="rate_gpm" hint={say('plan.hint.rate')} />
+          <ItemQuantity field="setUp_s" standIn={defaults.fillSetUp_s} />
+        </Fold>
         <Button
           look="danger" icon="trash" size="s" label={say('plan.remove-site', { name: site.name })}
           onClick={() => { editPlan({ kind: 'removeItem', collection: 'fillSites', id: site.id }, say('plan.remove-site', { name: site.name })) }}

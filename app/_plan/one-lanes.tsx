@@ -45,7 +45,7 @@ function OneLaneCard({ stretch }: { stretch: OneLane }) {
           <ItemChoice field="fillSiteId" label={say('plan.card.fill')} choices={plan.fillSites.map(({ id, name }) => ({ value: id as string, label: name }))} />
           <ItemChoice field="dumpSiteId" label={say('plan.card.dump')} choices={plan.dumpSites.map(({ id, name }) => ({ value: id as string, label: name }))} />
           <ItemQuantity field="pass_s" standIn={defaults.oneLane_s} />
-          <ItemNumber field="alongShare" isShare standIn={{ value: 0.5, mark: 'assumed', source: say('plan.one-lane.middle') }} />
+          <ItemNumber field="alongShare" isShare hint={say('plan.one-lane.along-hint')} standIn={{ value: 0.5, mark: 'assumed', source: say('plan.one-lane.middle') }} />
           <ItemCount field="passingPlaceCount" standIn={0} hint={say('plan.one-lane.hint')} />
         </ItemFields>
         <Button

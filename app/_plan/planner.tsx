@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds, type Point } from '@/lib/geo'
 import type { EditBody } from '@/lib/plan'
-import { FIRE_GROUND, type LegUse, type SupplyChart } from '@/lib/supply'
+import { FIRE_GROUND, findLegNote, type LegUse, type SupplyChart } from '@/lib/supply'
 import { getClient, useSaveState } from '../_client'
 import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
 import { formatQuantity, say } from '../_text'
@@ -76,7 +76,7 @@ export function Planner({ districtId, planId, partName }: { districtId: string; 
   const place = (point: Point) => {
     if (!district || !plan) return
     if (viaOf) {
-      const note = plan.legNotes.find(({ fromId, toId }) => fromId === viaOf.fromId && toId === viaOf.toId)
+      const note = findLegNote({ plan }, viaOf.fromId, viaOf.toId, viaOf.apparatusId)
       const via = [...(note?.via ?? []), point]
       board?.editPlan(note
         ? { kind: 'setFields', collection: 'legNotes', id: note.id, set: { via } }

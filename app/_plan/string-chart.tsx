@@ -79,12 +79,12 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
           const top = TOP + ROAD_HEIGHT + 24 + index * (TANK_HEIGHT + 14)
           const level = (gal: number) => top + TANK_HEIGHT * (1 - gal / tank.capacity_gal)
           return (
-            <g key={tank.id}>
+            <g key={`${tank.id}${tank.isFront ? ' front' : ''}`}>
               <path className={styles.water} d={tankArea(tank.levels, Math.min(end_s, chart.end_s), x, level, top + TANK_HEIGHT)} />
               <line className={styles.lip} x1={LEFT} x2={width - RIGHT} y1={top} y2={top} />
               <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={top + TANK_HEIGHT} y2={top + TANK_HEIGHT} />
               <text className={styles.label} x={LEFT - 8} y={top + 4} textAnchor="end">{formatQuantity(tank.capacity_gal, 'gal', system)}</text>
-              <text className={styles.label} x={LEFT - 8} y={top + TANK_HEIGHT / 2 + 4} textAnchor="end">{say('plan.chart.tank')}</text>
+              <text className={styles.label} x={LEFT - 8} y={top + TANK_HEIGHT / 2 + 4} textAnchor="end">{say(tank.isFront ? 'plan.chart.front' : 'plan.chart.tank')}</text>
               <text className={styles.label} x={LEFT - 8} y={top + TANK_HEIGHT} textAnchor="end">0</text>
             </g>
           )

@@ -7,7 +7,9 @@ import { ItemCheck, ItemChoice, ItemCount, ItemQuantity } from '../_fields/item-
 import { formatQuantity, formatTime, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
+import { Fold } from '../_ui/fold'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { countSet } from './count-set'
 import { FigureRow } from './figure-row'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
@@ -64,25 +66,33 @@ function TenderTaskCard({ task }: { task: TenderTask }) {
           </div>
         )}
         <ItemFields docId={plan.id} docKind="plan" collection="tenders" item={task}>
-          <ItemChoice field="fillSiteId" label={say('plan.card.fill')} none={names(sites.fillSiteId ?? '') ?? say('plan.card.none')} choices={plan.fillSites.map(({ id, name: label }) => ({ value: id as string, label }))} />
-          <ItemChoice field="dumpSiteId" label={say('plan.card.dump')} none={names(sites.dumpSiteId ?? '') ?? say('plan.card.none')} choices={plan.dumpSites.map(({ id, name: label }) => ({ value: id as string, label }))} />
+          {(plan.fillSites.length > 1 || task.fillSiteId) && <ItemChoice field="fillSiteId" label={say('plan.card.fill')} none={names(sites.fillSiteId ?? '') ?? say('plan.card.none')} choices={plan.fillSites.map(({ id, name: label }) => ({ value: id as string, label }))} />}
           {plan.fillSites.length > 1 && <ItemCheck field="choosesFill" hint={say('plan.hint.chooses')} />}
+          {(plan.dumpSites.length > 1 || task.dumpSiteId) && <ItemChoice field="dumpSiteId" label={say('plan.card.dump')} none={names(sites.dumpSiteId ?? '') ?? say('plan.card.none')} choices={plan.dumpSites.map(({ id, name: label }) => ({ value: id as string, label }))} />}
           {plan.dumpSites.length > 1 && <ItemCheck field="choosesDump" hint={say('plan.hint.chooses')} />}
-          <ItemQuantity field="delay_s" label={say('plan.delay')} />
-          <ItemQuantity field="withdraw_s" label={say('plan.withdraw')} hint={say('plan.hint.withdraw')} />
         </ItemFields>
         {tender && (
           <ItemFields docId={district.id} docKind="district" collection="apparatus" item={tender}>
             <ItemChoice field="stationId" label={say('plan.station')} none={say('plan.station.none')} choices={district.stations.map(({ id, name: label }) => ({ value: id as string, label }))} />
             <ItemQuantity field="tank_gal" />
-            <ItemChoice field="dumpBy" none={say('choice.dumpBy.gravity')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
             <ItemQuantity field="dump_gpm" standIn={tender.dumpBy === 'jet' ? defaults.jetDump_gpm : tender.dumpBy === 'pump' ? defaults.pumpDump_gpm : defaults.tenderDump_gpm} />
-            {(tender.dumpBy ?? 'gravity') === 'gravity' && <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />}
-            <ItemCount field="fillInletCount" standIn={1} hint={say('plan.hint.inlets')} />
             <ItemQuantity field="fillLimit_gpm" standIn={defaults.tenderFillLimit_gpm} />
-            <ItemQuantity field="full_lb" />
           </ItemFields>
         )}
+        <Fold title={say('plan.more-fields')} note={say('plan.more.tender')} setCount={countSet(task, ['delay_s', 'withdraw_s']) + (tender ? countSet(tender, ['dumpBy', 'dumpOpening_in', 'fillInletCount', 'full_lb']) : 0)}>
+          <ItemFields docId={plan.id} docKind="plan" collection="tenders" item={task}>
+            <ItemQuantity field="delay_s" label={say('plan.delay')} absent={say('entry.none.nothing')} />
+            <ItemQuantity field="withdraw_s" label={say('plan.withdraw')} hint={say('plan.hint.withdraw')} absent={say('entry.none.never')} />
+          </ItemFields>
+          {tender && (
+            <ItemFields docId={district.id} docKind="district" collection="apparatus" item={tender}>
+              <ItemChoice field="dumpBy" none={say('choice.dumpBy.gravity')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
+              {(tender.dumpBy ?? 'gravity') === 'gravity' && <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />}
+              <ItemCount field="fillInletCount" standIn={1} hint={say('plan.hint.inlets')} />
+              <ItemQuantity field="full_lb" />
+            </ItemFields>
+          )}
+        </Fold>
         <Button
           look="danger" size="s" icon="trash" label={say('plan.take-out')}
           onClick={() => { editPlan({ kind: 'removeItem', collection: 'tenders', id: task.id }, say('plan.removed', { name })) }}

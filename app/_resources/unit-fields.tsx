@@ -104,13 +104,15 @@ function TenderParts({ tender }: { tender: Tender }) {
         <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />
         <ItemQuantity field="dumpHead_ft" standIn={defaults.dumpHead_ft} />
         <ItemQuantity field="dumpCap_gpm" />
+        <ItemQuantity field="pump_gpm" label={say('resources.tender-pump')} />
+      </Section>
+      <Section title={say('resources.part.filling')}>
         <ItemQuantity field="fillLimit_gpm" standIn={defaults.tenderFillLimit_gpm} />
         <ItemQuantity field="fillInlet_in" standIn={defaults.fillInlet_in} />
         <ItemQuantity field="fillInletMaximum_psi" standIn={defaults.fillInletMaximum_psi} />
         <ItemCount field="fillInletCount" standIn={1} hint={say('plan.hint.inlets')} />
         <ItemNumber field="topUpShare" isShare standIn={defaults.topUpShare} />
         <ItemNumber field="topUpRateShare" isShare standIn={defaults.topUpRateShare} />
-        <ItemQuantity field="pump_gpm" label={say('resources.tender-pump')} />
       </Section>
       <Section title={say('resources.part.handling')}>
         <ItemQuantity field="fillPosition_s" standIn={defaults.fillPosition_s} />

@@ -22,6 +22,8 @@ export type QuantityFieldProps = {
   evidence?: Evidence | undefined
   /** What is used while nobody has said; shown in the empty field. */
   standIn?: { readonly value: number; readonly mark: 'computed' | 'handbook' | 'assumed'; readonly source?: string } | undefined
+  /** Said in the empty field where nothing entered means something else than that nobody knows. */
+  absent?: string | undefined
   min?: number
   max?: number
   isRequired?: boolean
@@ -36,7 +38,7 @@ export type QuantityFieldProps = {
 
 /** Entry of one quantity: in the units in use or any other that is typed, with how it is known. */
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, unit, value, evidence, standIn, min, max, isRequired, isDisabled = false, hint, hasMark = true, newEvidence, onCommit } = props
+  const { label, unit, value, evidence, standIn, absent = say('entry.none'), min, max, isRequired, isDisabled = false, hint, hasMark = true, newEvidence, onCommit } = props
   const [system] = useUnitSystem()
   const id = useId()
   const stored: StoredQuantity = { value, evidence }
@@ -69,7 +71,7 @@ export function QuantityField(props: QuantityFieldProps) {
           disabled={isDisabled}
           required={isRequired}
           aria-describedby={described || undefined}
-          placeholder={standIn ? entryText(standIn.value, unit, system) : say('entry.none')}
+          placeholder={standIn ? entryText(standIn.value, unit, system) : absent}
           {...input(shown.text)}
         />
         {!(draft === undefined && shown.hasOwnUnit) && <span className={entry.unit} aria-hidden="true">{entrySymbol(unit, system)}</span>}

@@ -76,7 +76,7 @@ function legAsk(unit: Apparatus, from: Point, to: Point, load: Load, via: Point[
 }
 
 /** The officer's note on a way: for this vehicle before one for any. */
-export function findLegNote({ plan }: Docs, fromId: string, toId: string, apparatusId: string): LegNote | undefined {
+export function findLegNote({ plan }: Pick<Docs, 'plan'>, fromId: string, toId: string, apparatusId: string): LegNote | undefined {
   const notes = plan.legNotes.filter((note) => note.fromId === fromId && note.toId === toId)
   return notes.find((note) => note.apparatusId === apparatusId) ?? notes.find((note) => note.apparatusId === undefined)
 }

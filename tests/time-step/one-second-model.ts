@@ -1,13 +1,13 @@
-import type { DumpSpec, ShuttleSpec, TenderSpec } from '@/lib/shuttle/spec'
+import type { DumpSpec, LanePass, ShuttleSpec, TenderSpec } from '@/lib/shuttle/spec'
 
 /*
  * A second opinion on the shuttle: plain one-second steps, no events, no closed forms.
  * It is slow on purpose and shares nothing with the simulation it checks except the
  * type of its input. Everything is looked at every second, in one fixed order:
- * clock and demand, vehicles on a timer, filling, dumping, pumpers, fire ground.
+ * clock and demand, one-lane stretches, vehicles on a timer, filling, dumping, pumpers, fire ground.
  */
 
-type Doing = 'away' | 'queue-dump' | 'spot' | 'dump' | 'unspot' | 'to-fill' | 'queue-fill' | 'hookup' | 'fill' | 'unhook' | 'to-dump' | 'left'
+type Doing = 'away' | 'queue-dump' | 'spot' | 'dump' | 'unspot' | 'rest' | 'to-fill' | 'queue-fill' | 'hookup' | 'standby' | 'fill' | 'unhook' | 'to-dump' | 'left'
 
 type Truck = {
   spec: TenderSpec
@@ -18,11 +18,28 @@ type Truck = {
   water: number
   dumpedAt: number[]
   dumpEndedAt: number
+  restedAt: number // when its driver last began afresh
+  pieces: Piece[] // of the leg it drives, the one it is on first
+  stopped: boolean // stands before a one-lane stretch
+}
+
+// a leg is cut into pieces: open road, and stretches with the number of the one lane they go through
+type Piece = { seconds: number; lane?: number }
+
+const piecesOf = (seconds: number, passes: readonly LanePass[] = []): Piece[] => {
+  const pieces: Piece[] = []
+  let done = 0
+  for (const pass of passes) {
+    pieces.push({ seconds: (pass.fromShare - done) * seconds }, { seconds: (pass.upToShare - pass.fromShare) * seconds, lane: pass.laneIndex })
+    done = pass.upToShare
+  }
+  return [...pieces, { seconds: (1 - done) * seconds }]
 }
 
 type Site = {
   spec: DumpSpec
   level: number
+  front: number
   brought: number
   emptied: number // loads
   state: 'setup' | 'waiting' | 'pumping' | 'dead' | 'priming'
@@ -71,11 +88,12 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
   const flow = question.flow ?? planned
   const trucks: Truck[] = spec.tenders.map((t) => ({
     spec: t, doing: 'away', timer: t.arrive_s ?? Infinity, minutesNow: 0, since: 0, water: t.usable_gal, dumpedAt: [], dumpEndedAt: 0,
+    restedAt: t.arrive_s ?? Infinity, pieces: [], stopped: false,
   }))
   const sites: Site[] = spec.dumps.map((d) => ({
-    spec: d, level: 0, brought: 0, emptied: 0, state: 'setup', primeTimer: 0, booster: d.booster_gal, readyAt: Infinity, losses: 0, lowestSteady: Infinity,
+    spec: d, level: d.startsFull ? d.capacity_gal : 0, front: 0, brought: 0, emptied: 0, state: 'setup', primeTimer: 0, booster: d.booster_gal, readyAt: Infinity, losses: 0, lowestSteady: Infinity,
   }))
-  const ponds = spec.fills.map((f) => ({ spec: f, water: f.usable_gal ?? Infinity, drawn: 0 }))
+  const ponds = spec.fills.map((f) => ({ spec: f, water: f.usable_gal ?? Infinity, drawn: 0, turnAt: -Infinity }))
   const flowOf = (s: Site) => flow * s.spec.demandShare
   const reserveOf = (s: Site) => limitAt(s.spec, flowOf(s)) + (flowOf(s) * spec.demand.reserve_s) / 60
   let delivered = 0
@@ -84,32 +102,76 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
   let allReady = Infinity
   let keptReserve = true
   // each place at a site by the moment it is free again, Infinity while taken
-  const dumpPlaces = spec.dumps.map((d) => Array.from({ length: d.positionCount }, () => d.ready_s))
-  const fillPlaces = spec.fills.map((f) => Array.from({ length: f.bayCount }, () => f.ready_s))
+  const dumpPlaces = spec.dumps.map((d) => Array.from({ length: d.positionCount }, (_, k) => d.ready_s + (d.positionAfter_s?.[k] ?? 0)))
+  const fillPlaces = spec.fills.map((f) => Array.from({ length: f.bayCount }, (_, k) => f.ready_s + (f.bayAfter_s?.[k] ?? 0)))
   const freePlace = (places: number[], at: number): void => { places[places.indexOf(Infinity)] = at }
+  // every one-lane stretch: who is inside, and since when it is empty
+  const lanes = (spec.lanes ?? []).map(() => ({ inside: 0, loaded: false, freeAt: -Infinity }))
   const step = question.step ?? 1
   const stepMinutes = step / 60
   let clock = 0
+  const setOut = (truck: Truck, seconds: number, passes?: readonly LanePass[]): void => {
+    truck.pieces = piecesOf(seconds, passes)
+    truck.timer += truck.pieces[0]!.seconds
+  }
 
   for (let tick = 1; clock < spec.horizon_s && clock < allReady + question.lastsAfterReady; tick++) {
     clock = tick * step
     // vehicles on a timer
     for (const truck of trucks) {
       truck.minutesNow = stepMinutes
-      if (['queue-dump', 'queue-fill', 'dump', 'fill', 'left'].includes(truck.doing)) continue
+      if (['queue-dump', 'queue-fill', 'standby', 'dump', 'fill', 'left'].includes(truck.doing) || truck.stopped) continue
       truck.timer -= step
-      if (truck.timer > 0) continue
+      // along the pieces of its leg; before a stretch it stops, and is let in below
+      while (truck.timer <= 0 && truck.pieces.length > 0) {
+        const [was] = truck.pieces.splice(0, 1)
+        if (was?.lane !== undefined) {
+          const lane = lanes[was.lane]!
+          lane.inside--
+          if (lane.inside === 0) lane.freeAt = clock + truck.timer
+        }
+        const next = truck.pieces[0]
+        if (next?.lane !== undefined) {
+          truck.stopped = true
+          truck.since = clock + truck.timer
+          break
+        }
+        truck.timer += next?.seconds ?? 0
+      }
+      if (truck.timer > 0 || truck.stopped) continue
       const t = truck.spec
       if (truck.doing === 'away' || truck.doing === 'to-dump') { truck.doing = 'queue-dump'; truck.since = clock + truck.timer }
       else if (truck.doing === 'spot') { truck.doing = 'dump'; truck.minutesNow = -truck.timer / 60 }
       else if (truck.doing === 'unspot') freePlace(dumpPlaces[t.dumpIndex]!, clock + truck.timer)
       else if (truck.doing === 'unhook') freePlace(fillPlaces[t.fillIndex]!, clock + truck.timer)
       if (truck.doing === 'unspot' && truck.dumpEndedAt >= (t.withdraw_s ?? Infinity)) truck.doing = 'left'
-      else if (truck.doing === 'unspot') { truck.doing = 'to-fill'; truck.timer += t.toFill_s }
+      else if (truck.doing === 'unspot' && t.rest && truck.dumpEndedAt - truck.restedAt >= t.rest.after_s) { truck.doing = 'rest'; truck.timer += t.rest.break_s }
+      else if (truck.doing === 'unspot' || truck.doing === 'rest') {
+        if (truck.doing === 'rest') truck.restedAt = clock + truck.timer
+        truck.doing = 'to-fill'
+        setOut(truck, t.toFill_s, t.lanesToFill)
+      }
       else if (truck.doing === 'to-fill') { truck.doing = 'queue-fill'; truck.since = clock + truck.timer }
-      else if (truck.doing === 'hookup') { truck.doing = 'fill'; truck.minutesNow = -truck.timer / 60 }
-      else if (truck.doing === 'unhook') { truck.doing = 'to-dump'; truck.timer += t.toDump_s }
+      else if (truck.doing === 'hookup') { truck.doing = 'standby'; truck.since = clock + truck.timer }
+      else if (truck.doing === 'unhook') { truck.doing = 'to-dump'; setOut(truck, t.toDump_s, t.lanesToDump) }
     }
+    // one-lane stretches: loaded first, and one behind the other in the same direction
+    lanes.forEach((lane, index) => {
+      const before = trucks.filter((x) => x.stopped && x.pieces[0]?.lane === index)
+      for (const loaded of [true, false]) {
+        const these = before.filter((x) => (x.doing === 'to-dump') === loaded).sort((a, b) => a.since - b.since)
+        if (these.length === 0) continue
+        if (!loaded && before.some((x) => x.stopped && x.doing === 'to-dump')) continue
+        if (lane.inside > 0 && lane.loaded !== loaded) continue
+        const from = lane.inside > 0 ? -Infinity : lane.freeAt
+        for (const truck of these) {
+          lane.inside++
+          lane.loaded = loaded
+          truck.stopped = false
+          truck.timer = truck.pieces[0]!.seconds - (clock - Math.max(truck.since, from))
+        }
+      }
+    })
     // queues: whoever came first takes a free place
     const line = trucks.filter((x) => x.doing === 'queue-dump' || x.doing === 'queue-fill').sort((a, b) => a.since - b.since)
     for (const truck of line) {
@@ -122,11 +184,21 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       truck.doing = atDump ? 'spot' : 'hookup'
       truck.timer = (atDump ? t.dumpPosition_s : t.fillPosition_s) - (clock - Math.max(truck.since, free))
       if (truck.timer > 0) continue
-      truck.doing = atDump ? 'dump' : 'fill'
+      truck.doing = atDump ? 'dump' : 'standby'
       truck.minutesNow = -truck.timer / 60
+      truck.since = clock + truck.timer
     }
     // filling
     ponds.forEach((pond, index) => {
+      // of those hooked up the first begin, as many as may flow
+      const flowing = pond.spec.flowingBayCount ?? pond.spec.bayCount
+      let open = trucks.filter((x) => x.doing === 'fill' && x.spec.fillIndex === index).length
+      for (const truck of trucks.filter((x) => x.doing === 'standby' && x.spec.fillIndex === index).sort((a, b) => a.since - b.since)) {
+        if (open >= flowing) break
+        truck.doing = 'fill'
+        truck.minutesNow = (clock - Math.max(truck.since, pond.turnAt)) / 60
+        open++
+      }
       const filling = trucks.filter((x) => x.doing === 'fill' && x.spec.fillIndex === index)
       const wants = filling.map((x) => {
         const perBay = Math.min(pond.spec.bayRate_gpm[filling.length - 1]!, x.spec.fillLimit_gpm)
@@ -146,7 +218,9 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         if (x.water < x.spec.usable_gal - 1e-9) return
         x.water = x.spec.usable_gal
         x.doing = 'unhook'
-        x.timer = x.spec.fillClear_s - (available > 0 ? (1 - given / available) * x.minutesNow * 60 : 0)
+        const left = available > 0 ? (1 - given / available) * x.minutesNow * 60 : 0
+        x.timer = x.spec.fillClear_s - left
+        pond.turnAt = clock - left
       })
       pond.drawn += used
       pond.water = Math.min(pond.spec.usable_gal ?? Infinity, has - used)
@@ -163,7 +237,13 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       })
       const keeps = dumping.map((x) => 1 - (x.spec.spillShare ?? 0))
       const offered = offers.reduce((sum, offer, k) => sum + offer * keeps[k]!, 0)
-      const room = open ? Infinity : site.spec.capacity_gal - site.level + wantsOut
+      // what leaks and what goes over from tanks in front in this step; an open run knows neither
+      const { front, intakeLimit_gpm, leak_gpm = 0 } = site.spec
+      const leaks = open ? 0 : Math.min(site.level, leak_gpm * stepMinutes)
+      const roomBehind = open ? Infinity : site.spec.capacity_gal - site.level + wantsOut + leaks
+      const hasFront = !open && front !== undefined
+      const over = hasFront ? Math.min(front.transfer_gpm * stepMinutes, site.front + offered, roomBehind) : 0
+      const room = Math.min(hasFront ? front.capacity_gal - site.front + over : roomBehind, (intakeLimit_gpm ?? Infinity) * stepMinutes)
       const part = offered > room ? room / offered : 1
       dumping.forEach((x, k) => {
         const rates = x.spec.dumpRate_gpm
@@ -173,12 +253,16 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         if (x.water > 1e-9) return
         x.water = 0
         x.doing = 'unspot'
-        x.timer = x.spec.dumpClear_s - (part < 1 ? 0 : Math.max(0, x.minutesNow - moved / lastRate) * 60)
+        x.timer = x.spec.dumpClear_s - Math.max(0, x.minutesNow - moved / (lastRate * part)) * 60
         x.dumpEndedAt = clock
         x.dumpedAt.push(clock + x.timer - x.spec.dumpClear_s)
         site.emptied++
       })
-      site.level += offered * part
+      if (hasFront) {
+        const goes = Math.min(over, site.front + offered * part)
+        site.front += offered * part - goes
+        site.level += goes - leaks
+      } else site.level += offered * part - leaks
       site.brought += offered * part
       const flowing = flowOf(site)
       const limit = limitAt(site.spec, flowing)

@@ -1,4 +1,5 @@
 import type { Apparatus } from '../plan'
+import { crewDefaults } from '../supply'
 import type { CandidateKind, Effort } from './candidate'
 
 /**
@@ -25,10 +26,8 @@ export const assumedEffort: Readonly<Record<CandidateKind, Omit<Effort, 'apparat
   swapPumpers: { peopleCount: 2, time_s: 300 },
 }
 
-/** Crew where nobody has said: a driver and one more on a tender, three on a pumper, two with a portable pump; assumed. */
-const assumedCrewCount = { tender: 2, pumper: 3, portablePump: 2 } as const
-
-export const crewOf = (unit: Apparatus): number => unit.crewCount ?? assumedCrewCount[unit.kind]
+/** People who come with a vehicle; where nobody has said, as many as staffing takes. */
+export const crewOf = (unit: Apparatus): number => unit.crewCount ?? crewDefaults[unit.kind].value
 
 /** Nothing is free: the least that any change is reckoned at, one person for one minute. */
 const LEAST_WORK_S = 60

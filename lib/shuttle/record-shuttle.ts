@@ -33,6 +33,8 @@ export type ShuttleRecord = {
   segments: PhaseSegment[][]
   /** Level of each dump site's tanks: straight between the points. */
   levels: { time_s: number; level_gal: number }[][]
+  /** The same of the tanks in front of those; empty for a dump site without any. */
+  frontLevels: { time_s: number; level_gal: number }[][]
   /** Flow at the fire ground from each moment on. */
   flow: { from_s: number; flow_gpm: number }[]
 }
@@ -52,6 +54,7 @@ export function startRecord(scenario: Scenario, state: SimState, demand?: RunOpt
   const log: LoggedEvent[] = []
   const segments: PhaseSegment[][] = spec.tenders.map(() => [])
   const levels = spec.dumps.map((_, d) => [{ time_s: state.clock_s[0]!, level_gal: levelAt(state, d) }])
+  const frontLevels = spec.dumps.map(({ front }, d) => (front && demand !== 'open' ? [{ time_s: state.clock_s[0]!, level_gal: frontAt(state, d) }] : []))
   const flow = [{ from_s: state.clock_s[0]!, flow_gpm: state.fire[FIRE.flow_gpm]! }]
   const phases = Int32Array.from(state.phase)
   const places = Int32Array.from(state.place)
@@ -70,12 +73,9 @@ export function startRecord(scenario: Scenario, state: SimState, demand?: RunOpt
     segments[i]!.push({ phase: phaseNames[phase]!, from_s: since_s[i]!, to_s, siteId: sites[places[i]!]! })
   }
   const noteLevel = (d: number): void => {
-    const points = levels[d]!
     const time_s = state.dumpSince_s[d]!
-    const last = points[points.length - 1]!
-    const level_gal = state.level_gal[d]!
-    if (time_s > last.time_s) points.push({ time_s, level_gal })
-    else last.level_gal = level_gal
+    notePoint(levels[d]!, time_s, state.level_gal[d]!)
+    notePoint(frontLevels[d]!, time_s, state.front_gal[d]!)
   }
   const onEvent: OnEvent = (kind, time_s, tender, site) => {
     for (let i = 0; i < spec.tenders.length; i++) noteSegments(i)
@@ -111,7 +111,7 @@ export function startRecord(scenario: Scenario, state: SimState, demand?: RunOpt
         return isOpen ? [...list, { phase: phaseNames[phase]!, from_s: since_s[i]!, to_s: now_s, siteId: sites[places[i]!]! }] : [...list]
       })
       levels.forEach((_, d) => noteLevel(d))
-      return { run, log: [...log], segments: closed, levels: levels.map(withoutMiddlePoints), flow: [...flow] }
+      return { run, log: [...log], segments: closed, levels: levels.map(withoutMiddlePoints), frontLevels: frontLevels.map(withoutMiddlePoints), flow: [...flow] }
     },
   }
 }
@@ -137,6 +137,18 @@ const isFillEvent = (kind: number): boolean => fillEvents.has(kind)
 export function levelAt(state: SimState, d: number): number {
   const since_min = (state.clock_s[0]! - state.dumpSince_s[d]!) / SECONDS_PER_MINUTE
   return state.level_gal[d]! + (state.enter_gpm[d]! - state.out_gpm[d]! - state.leak_gpm[d]!) * since_min
+}
+
+function frontAt(state: SimState, d: number): number {
+  const since_min = (state.clock_s[0]! - state.dumpSince_s[d]!) / SECONDS_PER_MINUTE
+  return state.front_gal[d]! + (state.in_gpm[d]! - state.enter_gpm[d]!) * since_min
+}
+
+function notePoint(points: { time_s: number; level_gal: number }[], time_s: number, level_gal: number): void {
+  const last = points[points.length - 1]
+  if (!last) return
+  if (time_s > last.time_s) points.push({ time_s, level_gal })
+  else last.level_gal = level_gal
 }
 
 function withoutMiddlePoints(points: readonly { time_s: number; level_gal: number }[]): { time_s: number; level_gal: number }[] {

@@ -12,7 +12,8 @@ export type SupplyChart = {
     readonly distance_mi: number
     readonly segments: readonly { readonly phase: PhaseName; readonly from_s: number; readonly to_s: number; readonly siteId: string }[]
   }[]
-  readonly tanks: readonly { readonly id: string; readonly capacity_gal: number; readonly levels: readonly { readonly time_s: number; readonly level_gal: number }[] }[]
+  /** Tanks of each dump site; those that tenders dump into in front of the ones drafted from come first. */
+  readonly tanks: readonly { readonly id: string; readonly isFront?: true; readonly capacity_gal: number; readonly levels: readonly { readonly time_s: number; readonly level_gal: number }[] }[]
   readonly flow: readonly { readonly from_s: number; readonly flow_gpm: number }[]
   readonly supplyReady_s?: number
 }
@@ -25,14 +26,17 @@ export type SupplyChart = {
  */
 export function supplyChart(compiled: CompiledPlan, demand: RunDemand = 'planned'): SupplyChart | undefined {
   if (!compiled.spec) return undefined
-  const { run, segments, levels, flow } = recordShuttle(compileShuttle(compiled.spec), { demand })
+  const { run, segments, levels, frontLevels, flow } = recordShuttle(compileShuttle(compiled.spec), { demand })
   return {
     end_s: run.end_s,
     tenders: compiled.tenders.map(({ tender, fillSiteId, dumpSiteId }, index) => {
       const way = compiled.ways.find(tender.id, fillSiteId, dumpSiteId)
       return { id: tender.id, fillSiteId, dumpSiteId, distance_mi: way && 'distance_mi' in way ? way.distance_mi : 0, segments: segments[index] ?? [] }
     }),
-    tanks: compiled.dumps.map(({ site, spec }, index) => ({ id: site.id, capacity_gal: spec.capacity_gal, levels: levels[index] ?? [] })),
+    tanks: compiled.dumps.flatMap(({ site, spec }, index) => [
+      ...(spec.front ? [{ id: site.id, isFront: true as const, capacity_gal: spec.front.capacity_gal, levels: frontLevels[index] ?? [] }] : []),
+      { id: site.id, capacity_gal: spec.capacity_gal, levels: levels[index] ?? [] },
+    ]),
     flow,
     ...(run.supplyReady_s !== undefined && { supplyReady_s: run.supplyReady_s }),
   }

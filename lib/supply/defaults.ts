@@ -1,4 +1,5 @@
 import type { EvidenceMark } from '../evidence'
+import type { Apparatus } from '../plan'
 
 /**
  * Numbers taken where nobody has measured, each with how it is known. A plan with none of
@@ -52,6 +53,7 @@ export const defaults = {
   fuel_s: assumed(12_000, 0.3, '15 gal an hour for a large pumper, 50 gal aboard; common practice, no source'),
   pumperCrewCount: assumed(4, 0),
   tenderCrewCount: assumed(2, 0),
+  portablePumpCrewCount: assumed(2, 0),
 
   fillSetUp_s: assumed(300, 0.4),
   dumpSetUp_s: assumed(120, 0.5),
@@ -71,3 +73,10 @@ export const defaults = {
 } as const satisfies Record<string, Default>
 
 export type DefaultName = keyof typeof defaults
+
+/** People who come with a vehicle whose crew nobody has said, operator or driver among them. */
+export const crewDefaults = {
+  pumper: defaults.pumperCrewCount,
+  tender: defaults.tenderCrewCount,
+  portablePump: defaults.portablePumpCrewCount,
+} as const satisfies Record<Apparatus['kind'], Default>

@@ -2,7 +2,7 @@ import { draftCapacity, draftLimitHeight_in, jetSiphonFlow, portableTankCapacity
 import { issue, type Issue } from '../issue'
 import { findDraftingPump, findTender, type Bundle, type DumpSite, type Tender } from '../plan'
 import type { DumpSpec } from '../shuttle'
-import { GALLONS_PER_CUBIC_FOOT } from '../units'
+import { GALLONS_PER_CUBIC_FOOT, SECONDS_PER_MINUTE } from '../units'
 import { arrival } from './arrival'
 import { defaults } from './defaults'
 import { draftPlace, pumpAbility, pumperHydraulics } from './drafting'
@@ -71,6 +71,8 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   pump_gpm = Math.max(0, Math.min(pump_gpm, nursed?.outlet_gpm ?? Infinity) - drive_gpm)
   if (chain && drive_gpm > 0) issues.push(issue('siphon-drive-water', 'note', [site.id], { drive_gpm, transfer_gpm: chain.front.transfer_gpm }))
   if (site.tankLink === 'jetSiphon' && !chain) issues.push(issue('siphon-without-tanks', 'warn', [site.id]))
+  // While the draft is lost the jets run on the pumper's own tank, at least as long as it re-primes.
+  const reprime_s = take(ledger, site, 'reprime_s', site.reprime_s, defaults.reprime_s)
   const positionCount = placesOpen(site.positionCount ?? 1, staffed)
   return {
     site, pump_gpm, issues,
@@ -81,8 +83,8 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
       ...(chain && { front: chain.front }),
       ...(nursed && { startsFull: true, intakeLimit_gpm: nursed.intake_gpm }),
       ...(site.leak_gpm ? { leak_gpm: site.leak_gpm } : {}),
-      reprime_s: take(ledger, site, 'reprime_s', site.reprime_s, defaults.reprime_s),
-      booster_gal: site.pumperId === bundle.plan.firstDueId ? 0 : (pump?.tank_gal ?? 0),
+      reprime_s,
+      booster_gal: site.pumperId === bundle.plan.firstDueId ? 0 : Math.max(0, (pump?.tank_gal ?? 0) - (drive_gpm * reprime_s) / SECONDS_PER_MINUTE),
     },
   }
 }

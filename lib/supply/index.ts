@@ -3,7 +3,7 @@ export { backUpInputs, type BackUpInput, type BackUpInputs } from './back-up-inp
 export { chainOf } from './chain'
 export { supplyChart, type SupplyChart } from './chart'
 export { compilePlan, type CompiledPlan } from './compile-plan'
-export { defaults, type Default, type DefaultName } from './defaults'
+export { crewDefaults, defaults, type Default, type DefaultName } from './defaults'
 export { findBuilding, findHazardFlow_gpm, findNeededFlow } from './demand'
 export { findElevationLift, pumperHydraulics, type ElevationLift } from './drafting'
 export { draftWith, findDraftSheet, type DraftSheet, type SheetTrial } from './draft-sheet'

@@ -1,7 +1,7 @@
 import { issue, type Issue } from '../issue'
 import { findApparatus, type Apparatus, type Bundle, type DumpSite, type FillSite } from '../plan'
 import { arrival } from './arrival'
-import { defaults } from './defaults'
+import { crewDefaults } from './defaults'
 import { startLedger, take, type Ledger } from './ledger'
 import type { ResolvedTender } from './tender'
 import type { Ways } from './ways'
@@ -33,8 +33,8 @@ type Arriving = { at_s: number; count: number }
  * others of a site's own pumper staff that site. Of tenders, those who ride along get off at the dump site first; who is left over rides
  * on to the fill site and then helps with traffic. Of the first-due engine's crew an officer and two are on the first line.
  *
- * Nothing is counted unless the crew of some vehicle in the plan is known; then unknown crews are taken as 4 on a
- * pumper and 2 on a tender. Nobody counted means nobody waited for: the answer is then as without people.
+ * Nothing is counted unless the crew of some vehicle in the plan is known; then unknown crews are taken from `crewDefaults`.
+ * Nobody counted means nobody waited for: the answer is then as without people.
  *
  * @returns places by time; issue `staff-short` (warn) for each site, and for the plan, that has too few
  */
@@ -81,7 +81,7 @@ export function staffingOf(bundle: Bundle, ledger: Ledger, ways: Ways, tenders: 
 }
 
 function crewCount(ledger: Ledger, unit: Apparatus): number {
-  return take(ledger, unit, 'crewCount', unit.crewCount, unit.kind === 'tender' ? defaults.tenderCrewCount : defaults.pumperCrewCount)
+  return take(ledger, unit, 'crewCount', unit.crewCount, crewDefaults[unit.kind])
 }
 
 /** Those of the site's own pumper who do not work its pump. */

@@ -1,0 +1,24 @@
+import { describe, expect, test } from 'vitest'
+import { readdirSync, readFileSync } from 'node:fs'
+import { fieldLabel, fieldName, say } from '@/app/_text'
+
+/** Fields whose unmeasured value may lead the answer: whatever stands in `take(ledger, …)`. */
+const folder = new URL('../../../lib/supply/', import.meta.url)
+const asked = [...new Set(readdirSync(folder).filter((file) => file.endsWith('.ts')).flatMap((file) =>
+  [...readFileSync(new URL(file, folder), 'utf8').matchAll(/take\w*\(ledger, [\w.]+, '(\w+)'/g)].map(([, field = '']) => field)))]
+
+describe('the name of a field', () => {
+  test('stands in "{field} of {name}": a thing, no preposition or verb first', () => {
+    expect(asked.length).toBeGreaterThan(15)
+    for (const field of [...asked, 'fillPosition_s', 'fillClear_s', 'dumpPosition_s', 'dumpClear_s']) {
+      expect(fieldName(field), field).not.toMatch(/^(into|clear|unhook|by|most|what|later|goes|arrival to|drive) /)
+      expect(fieldName(field), field).not.toMatch(/^[A-Z][a-z]/)
+    }
+  })
+
+  test('begins a label in capitals and a sentence part without', () => {
+    expect(fieldLabel('fillPosition_s')).toBe('Time to take the bay and hook up')
+    expect(say('plan.first-measure', { field: fieldName('fillPosition_s'), name: 'Tender 72', value: '1 min', low: '498 gpm', high: '512 gpm' }))
+      .toBe('First to measure: time to take the bay and hook up of Tender 72, taken as 1 min. Within its doubt the flow lies between 498 gpm and 512 gpm.')
+  })
+})

@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import type { Advice, DependableGains, RequestAsk, RequestList } from '@/lib/advise'
 import { issue, type Issue } from '@/lib/issue'
 import type { Bundle } from '@/lib/plan'
@@ -83,7 +83,6 @@ type Requested = { bundle?: Bundle | undefined; of: string; state: WorkState; do
 /** Whom to ask for a flow by a time, worked out in the adviser's worker; undefined while either is not known. */
 export function useRequest(bundle: Bundle | undefined, ask: RequestAsk | undefined): RequestState {
   const [turn, setTurn] = useState(0)
-  const isStopped = useRef(false)
   const [held, setHeld] = useState<Requested>({ of: '', state: 'working', doneShare: 0, issues: [] })
   const of = `${turn} ${ask?.flow_gpm ?? ''} ${ask?.by_s ?? ''}`
   const [flow_gpm, by_s] = [ask?.flow_gpm, ask?.by_s]
@@ -91,16 +90,11 @@ export function useRequest(bundle: Bundle | undefined, ask: RequestAsk | undefin
   useEffect(() => {
     if (!bundle || flow_gpm === undefined || by_s === undefined) return
     let isGone = false
-    isStopped.current = false
     const base: Requested = { bundle, of, state: 'working', doneShare: 0, issues: [] }
     const tell = (next: Partial<Requested>) => { if (!isGone) setHeld({ ...base, ...next }) }
     getAdviser()
       .request(bundle, { flow_gpm, by_s }, (doneShare) => { tell({ doneShare }) })
-      .then((made) => {
-        if (made) tell({ state: 'done', doneShare: 1, ...(Array.isArray(made) ? { issues: made } : { list: made }) })
-        // A late stop of an earlier question ended this one: it is asked again.
-        else if (!isGone && !isStopped.current) setTurn((before) => before + 1)
-      })
+      .then((made) => { if (made) tell({ state: 'done', doneShare: 1, ...(Array.isArray(made) ? { issues: made } : { list: made }) }) })
       .catch((error: unknown) => { tell({ state: 'failed', issues: [failureOf(bundle, error)] }) })
     return () => {
       isGone = true
@@ -109,7 +103,6 @@ export function useRequest(bundle: Bundle | undefined, ask: RequestAsk | undefin
   }, [bundle, of, flow_gpm, by_s])
 
   const stop = useCallback(() => {
-    isStopped.current = true
     void getAdviser().stop().catch(() => undefined)
     setHeld((before) => ({ ...before, state: 'stopped' }))
   }, [])

@@ -4,17 +4,16 @@ import { wrap } from 'comlink'
 import { useEffect, useState } from 'react'
 import type { Bundle, District, Plan } from '@/lib/plan'
 import { bundleFromDocuments } from '../_client'
+import { guardOf } from '../_worker/guard-worker'
 import type { ComparedAnswer, CompareService } from './compare.worker'
 
 let shared: ((bundle: Bundle) => Promise<ComparedAnswer>) | undefined
 
-/** A worker that cannot start refuses every call rather than leave it waiting. */
 function startAnswer(): (bundle: Bundle) => Promise<ComparedAnswer> {
   const worker = new Worker(new URL('./compare.worker.ts', import.meta.url))
   const service = wrap<CompareService>(worker)
-  const failed = new Promise<never>((_, refuse) => { worker.addEventListener('error', ({ message }) => { refuse(new Error(message || 'a worker did not start')) }, { once: true }) })
-  failed.catch(() => undefined)
-  return (bundle) => Promise.race([service.answer(bundle), failed])
+  const guard = guardOf(worker)
+  return (bundle) => guard(service.answer(bundle))
 }
 
 const bundles = new WeakMap<District, WeakMap<Plan, Bundle>>()

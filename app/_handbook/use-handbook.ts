@@ -4,6 +4,7 @@ import { wrap, type Remote } from 'comlink'
 import { useEffect, useState } from 'react'
 import type { Bundle } from '@/lib/plan'
 import { localDay } from '../_survey/local-day'
+import { guardOf } from '../_worker/guard-worker'
 import { latestWins } from '../_worker/latest-wins'
 import type { HandbookService, HandbookStudy } from './handbook.worker'
 
@@ -14,13 +15,11 @@ function getStudy(): (bundle: Bundle) => Promise<HandbookStudy | undefined> {
   return shared
 }
 
-/** A worker that cannot start refuses every call rather than leave it waiting. */
 function startStudy(): (bundle: Bundle) => Promise<HandbookStudy | undefined> {
   const worker = new Worker(new URL('./handbook.worker.ts', import.meta.url))
   const service: Remote<HandbookService> = wrap<HandbookService>(worker)
-  const failed = new Promise<never>((_, refuse) => { worker.addEventListener('error', ({ message }) => { refuse(new Error(message || 'a worker did not start')) }, { once: true }) })
-  failed.catch(() => undefined)
-  return latestWins((bundle) => Promise.race([service.study(bundle, localDay()), failed]))
+  const guard = guardOf(worker)
+  return latestWins((bundle) => guard(service.study(bundle, localDay())))
 }
 
 export type HandbookState = { study?: HandbookStudy; failure?: string; isPending: boolean }

@@ -1,5 +1,6 @@
 import { proxy, wrap } from 'comlink'
 import type { AdviceService } from './advice-service'
+import { guardOf } from './guard-worker'
 
 /** The adviser's worker as the page sees it. */
 export type Adviser = AdviceService
@@ -15,12 +16,7 @@ export function getAdviser(): Adviser {
 function startAdviser(): Adviser {
   const worker = new Worker(new URL('./advice.worker.ts', import.meta.url))
   const port = wrap<AdviceService>(worker)
-  // A worker that cannot start answers nothing: every call is then refused rather than left waiting.
-  const failed = new Promise<never>((_, refuse) => {
-    worker.addEventListener('error', ({ message }) => refuse(new Error(message || 'a worker did not start')), { once: true })
-  })
-  failed.catch(() => undefined)
-  const guard = <T>(call: PromiseLike<T>): Promise<T> => Promise.race([call, failed])
+  const guard = guardOf(worker)
   return {
     advise: (bundle, onPart) => guard(port.advise(bundle, proxy(onPart))),
     request: (bundle, ask, onProgress) => guard((async () => port.request(bundle, ask, proxy(onProgress)))()),

@@ -1,7 +1,8 @@
-import { proxy, transfer, wrap } from 'comlink'
+import { proxy, transfer } from 'comlink'
 import { issue, type Issue } from '@/lib/issue'
 import type { ImportService } from './import.worker'
 import type { DistrictImport } from './import-roads'
+import { inOneOffWorker } from './one-off-worker'
 
 export type ImportFileOptions = { onProgress?: (doneShare: number) => void; signal?: AbortSignal }
 
@@ -14,15 +15,8 @@ export async function importFile(file: File, { onProgress, signal }: ImportFileO
   const aborted = issue('osm-aborted', 'block')
   if (signal?.aborted) return aborted
   const bytes = new Uint8Array(await file.arrayBuffer())
-  const worker = new Worker(new URL('./import.worker.ts', import.meta.url))
-  try {
-    const service = wrap<ImportService>(worker)
-    return await Promise.race([
-      service.run(transfer(bytes, [bytes.buffer]), file.name, proxy((doneShare: number) => onProgress?.(doneShare))),
-      new Promise<Issue>((resolve) => signal?.addEventListener('abort', () => resolve(aborted), { once: true })),
-      new Promise<Issue>((resolve) => worker.addEventListener('error', ({ message }) => resolve(issue('worker-failed', 'block', [], { reason: message })), { once: true })),
-    ])
-  } finally {
-    worker.terminate()
-  }
+  return inOneOffWorker<ImportService, DistrictImport | Issue>(
+    () => new Worker(new URL('./import.worker.ts', import.meta.url)), aborted, signal,
+    (service) => service.run(transfer(bytes, [bytes.buffer]), file.name, proxy((doneShare: number) => onProgress?.(doneShare))),
+  )
 }

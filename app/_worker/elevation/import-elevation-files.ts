@@ -1,6 +1,7 @@
-import { proxy, wrap } from 'comlink'
+import { proxy } from 'comlink'
 import type { Bounds } from '@/lib/geo'
 import { issue, type Issue } from '@/lib/issue'
+import { inOneOffWorker } from '../one-off-worker'
 import type { ElevationService } from './elevation.worker'
 import type { ElevationImport } from './import-elevation'
 
@@ -15,15 +16,8 @@ export type ElevationFilesOptions = { bounds: Bounds; onProgress?: (doneShare: n
 export async function importElevationFiles(files: readonly File[], { bounds, onProgress, signal }: ElevationFilesOptions): Promise<ElevationImport | Issue> {
   const aborted = issue('elevation-aborted', 'block')
   if (signal?.aborted) return aborted
-  const worker = new Worker(new URL('./elevation.worker.ts', import.meta.url))
-  try {
-    const service = wrap<ElevationService>(worker)
-    return await Promise.race([
-      service.run(files.map((file) => ({ name: file.name, blob: file })), bounds, proxy((doneShare: number) => onProgress?.(doneShare))),
-      new Promise<Issue>((resolve) => signal?.addEventListener('abort', () => { resolve(aborted) }, { once: true })),
-      new Promise<Issue>((resolve) => worker.addEventListener('error', ({ message }) => { resolve(issue('worker-failed', 'block', [], { reason: message })) }, { once: true })),
-    ])
-  } finally {
-    worker.terminate()
-  }
+  return inOneOffWorker<ElevationService, ElevationImport | Issue>(
+    () => new Worker(new URL('./elevation.worker.ts', import.meta.url)), aborted, signal,
+    (service) => service.run(files.map((file) => ({ name: file.name, blob: file })), bounds, proxy((doneShare: number) => onProgress?.(doneShare))),
+  )
 }

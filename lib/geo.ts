@@ -6,6 +6,9 @@ export type Bounds = { readonly south: number; readonly west: number; readonly n
 /** Mean radius of the earth, IUGG R1, in metres. */
 export const EARTH_RADIUS_M = 6_371_008.8
 
+/** Along a meridian of that sphere, in metres. */
+export const METRES_PER_DEGREE = (EARTH_RADIUS_M * Math.PI) / 180
+
 const radians = (degrees: number): number => (degrees * Math.PI) / 180
 
 /**

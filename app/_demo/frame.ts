@@ -1,4 +1,4 @@
-import { EARTH_RADIUS_M, type Bounds, type Point } from '@/lib/geo'
+import { METRES_PER_DEGREE, type Bounds, type Point } from '@/lib/geo'
 
 /**
  * The demo district is an invented place. Its frame lies in the open North Atlantic,
@@ -13,21 +13,20 @@ export const WIDTH_M = 12_000
 export const HEIGHT_M = 9_000
 
 const SOUTH_WEST: Point = { lat: 43.02, lon: -41.58 }
-const METRES_PER_DEGREE_LAT = (EARTH_RADIUS_M * Math.PI) / 180
 /** Of longitude, at the middle of the frame (43.06° N), where the cosine is 0.7306. */
-const METRES_PER_DEGREE_LON = METRES_PER_DEGREE_LAT * 0.7306
+const METRES_PER_DEGREE_LON = METRES_PER_DEGREE * 0.7306
 
 /** OpenStreetMap keeps seven decimals of a degree: about a centimetre. */
 const rounded = (degrees: number): number => Math.round(degrees * 1e7) / 1e7
 
 export const pointFromSpot = ({ x, y }: Spot): Point => ({
-  lat: rounded(SOUTH_WEST.lat + y / METRES_PER_DEGREE_LAT),
+  lat: rounded(SOUTH_WEST.lat + y / METRES_PER_DEGREE),
   lon: rounded(SOUTH_WEST.lon + x / METRES_PER_DEGREE_LON),
 })
 
 export const spotFromPoint = ({ lat, lon }: Point): Spot => ({
   x: (lon - SOUTH_WEST.lon) * METRES_PER_DEGREE_LON,
-  y: (lat - SOUTH_WEST.lat) * METRES_PER_DEGREE_LAT,
+  y: (lat - SOUTH_WEST.lat) * METRES_PER_DEGREE,
 })
 
 export function demoBounds(): Bounds {

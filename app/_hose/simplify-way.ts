@@ -1,4 +1,4 @@
-import { EARTH_RADIUS_M, type Point } from '@/lib/geo'
+import { METRES_PER_DEGREE, type Point } from '@/lib/geo'
 
 /**
  * A way with only the corners that matter: no corner left out lies further from the way that stays than the tolerance.
@@ -18,7 +18,6 @@ export function simplifyWay(points: readonly Point[], tolerance_m: number): Poin
   return [...simplifyWay(points.slice(0, farthest + 1), tolerance_m).slice(0, -1), ...simplifyWay(points.slice(farthest), tolerance_m)]
 }
 
-const METRES_PER_DEGREE = (EARTH_RADIUS_M * Math.PI) / 180
 
 /** Distance of a place from the straight line between two others, no further than to its ends. */
 function offLineM(point: Point, a: Point, b: Point): number {

@@ -1,5 +1,5 @@
 import { compileShuttle, runShuttle, sustainableFlow, type HeldFlow, type ShuttleSpec } from '../shuttle'
-import type { CompiledPlan } from '../supply'
+import { pumpCapacity_gpm, type CompiledPlan } from '../supply'
 
 /** The figures that changes are compared by. */
 export type Figures = {
@@ -10,9 +10,6 @@ export type Figures = {
   readonly ready_s: number | null
   readonly limitedBy: HeldFlow['limitedBy'] | 'pump'
 }
-
-/** What all pumpers at dump sites together send on. */
-export const pumpCapacity_gpm = ({ dumps }: Pick<CompiledPlan, 'dumps'>): number => dumps.reduce((sum, { pump_gpm }) => sum + pump_gpm, 0)
 
 /** Figures of a plan that is worked out as far as numbers, by the same search as the plan's own answer. */
 export function figuresOf(compiled: CompiledPlan): Figures | undefined {

@@ -1,5 +1,5 @@
 import type { ShuttleSpec } from '../shuttle'
-import { compilePlan, type CompiledPlan } from '../supply'
+import { compilePlan, pumpCapacity_gpm, type CompiledPlan } from '../supply'
 import type { DoubtInput } from './input'
 import { inShapeOf, isMoment, numbersOf, type SpecNumbers } from './spec-numbers'
 
@@ -81,10 +81,11 @@ function isStraight(base: SpecNumbers, low: SpecNumbers | undefined, high: SpecN
 }
 
 /** All that a night needs of a compiled plan, as numbers by path. */
-export function planNumbers({ spec, dumps }: CompiledPlan, shape?: ShuttleSpec): SpecNumbers | undefined {
+export function planNumbers(compiled: CompiledPlan, shape?: ShuttleSpec): SpecNumbers | undefined {
+  const { spec } = compiled
   if (!spec) return undefined
   if (shape && (shape.tenders.length !== spec.tenders.length || shape.fills.length !== spec.fills.length || shape.dumps.length !== spec.dumps.length)) return undefined
   const numbers = new Map(numbersOf(shape ? inShapeOf(shape, spec) : spec))
-  numbers.set(PUMP, dumps.reduce((sum, { pump_gpm }) => sum + pump_gpm, 0))
+  numbers.set(PUMP, pumpCapacity_gpm(compiled))
   return numbers
 }

@@ -1,4 +1,4 @@
-import { distanceM, EARTH_RADIUS_M, type Point } from '../geo'
+import { distanceM, METRES_PER_DEGREE, type Point } from '../geo'
 import { DEGREES_E7 } from '../osm'
 import { feetFromMetres } from '../units'
 import type { RoadGraph } from './road-graph'
@@ -13,7 +13,6 @@ export type RoadPlace = {
   readonly distance_ft: number
 }
 
-const METRES_PER_DEGREE = (EARTH_RADIUS_M * Math.PI) / 180
 /** Roads that are as near as the nearest, to the accuracy of a pin: those that meet in one junction. */
 const TIE_M = 0.5
 

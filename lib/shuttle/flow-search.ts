@@ -109,7 +109,7 @@ export function searchFlow(test: FlowTest, bound_gpm: number): FlowSearch {
     if (flow_gpm === 0) break
     failure = test(flow_gpm)
   }
-  if (failing_gpm !== Infinity) [flow_gpm, stoppedBy] = refine(test, flow_gpm, failing_gpm, stoppedBy)
+  if (failing_gpm !== Infinity) [flow_gpm, stoppedBy] = refineFlow(test, flow_gpm, failing_gpm, stoppedBy)
   let lowestFailing: { step: number; by: FlowFailure } | undefined
   for (let step = steps; step >= 1; step--) {
     const by = test(step * grid_gpm)
@@ -117,12 +117,12 @@ export function searchFlow(test: FlowTest, bound_gpm: number): FlowSearch {
   }
   if (!lowestFailing) return { flow_gpm, stoppedBy, grid_gpm }
   const low_gpm = (lowestFailing.step - 1) * grid_gpm
-  const [lower_gpm, lowerBy] = refine(test, low_gpm, lowestFailing.step * grid_gpm, lowestFailing.by)
+  const [lower_gpm, lowerBy] = refineFlow(test, low_gpm, lowestFailing.step * grid_gpm, lowestFailing.by)
   return { flow_gpm: lower_gpm, stoppedBy: lowerBy, grid_gpm, higher_gpm: flow_gpm, failing_gpm: lowestFailing.step * grid_gpm }
 }
 
-/** Halves one step of the grid between a flow that is held and one that is not. */
-function refine(test: FlowTest, held_gpm: number, failing_gpm: number, by: FlowFailure | undefined): [number, FlowFailure | undefined] {
+/** Halves one step of the grid between a flow that is held and one that is not. @returns the highest flow that is held, and what stops the next */
+export function refineFlow(test: FlowTest, held_gpm: number, failing_gpm: number, by: FlowFailure | undefined): [number, FlowFailure | undefined] {
   while (failing_gpm - held_gpm > FLOW_RESOLUTION_GPM) {
     const middle_gpm = (held_gpm + failing_gpm) / 2
     const failure = test(middle_gpm)

@@ -61,7 +61,7 @@ export function flowUsingStored(scenario: Scenario, duration_s: number): HeldFlo
 
 function heldFlow(scenario: Scenario, afterReady_s: number, livesOnHaul: boolean): HeldFlow {
   const haul = hauledCapacity(scenario, { afterReady_s: Math.max(afterReady_s, scenario.spec.afterReady_s ?? AFTER_READY_S) })
-  const haul_gpm = scenario.tenders.choosesDump ? haulOfAll(scenario, haul) : haulOfEach(scenario, haul)
+  const haul_gpm = haulBound_gpm(scenario, haul)
   const test = flowTest(scenario, afterReady_s, haul.steadyFrom_s)
   const start_gpm = livesOnHaul ? haul_gpm : highestFlow(scenario, haul, afterReady_s)
   const bound_gpm = start_gpm > 0 && !scenario.tenders.choosesDump ? unthrottledBound(scenario, haul, test, start_gpm, afterReady_s) : start_gpm
@@ -98,6 +98,9 @@ function heldFlow(scenario: Scenario, afterReady_s: number, livesOnHaul: boolean
     issues,
   }
 }
+
+/** No flow lives on more than this: what is hauled on average, less leaks, to the site that has least for its share; where tenders choose, to all together. [gpm] */
+export const haulBound_gpm = (scenario: Scenario, haul: HauledCapacity): number => (scenario.tenders.choosesDump ? haulOfAll(scenario, haul) : haulOfEach(scenario, haul))
 
 const leakOf = ({ leak_gpm = 0 }: DumpSpec): number => leak_gpm
 

@@ -7,6 +7,7 @@ import { compilePlan, type CompiledPlan } from './compile-plan'
 import { firstToMeasure } from './first-to-measure'
 import { linkTrials } from './improve-link'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
+import { pumpCapacity_gpm } from './pump-capacity'
 import type { Link, SupplyResult } from './result'
 import { handFigureOf } from './hand-figure'
 import { legResults } from './ways'
@@ -37,7 +38,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withou
   const scenario = compileShuttle(spec)
   const planned = runShuttle(scenario)
   const haul = hauledCapacity(scenario)
-  const pump_gpm = compiled.dumps.reduce((sum, dump) => sum + dump.pump_gpm, 0)
+  const pump_gpm = pumpCapacity_gpm(compiled)
   const found = sustainableFlow(scenario)
   const sustainable_gpm = Math.min(found.flow_gpm, pump_gpm)
   const stored_gpm = Math.min(flowUsingStored(scenario, compiled.duration_s).flow_gpm, pump_gpm)

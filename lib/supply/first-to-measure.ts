@@ -2,6 +2,7 @@ import { compileShuttle, sustainableFlow } from '../shuttle'
 import { findItemSchema, type Bundle, type EditableDocument } from '../plan'
 import { compilePlan, type CompiledPlan } from './compile-plan'
 import { numberKey } from './ledger'
+import { pumpCapacity_gpm } from './pump-capacity'
 import type { FirstToMeasure } from './result'
 
 /**
@@ -60,7 +61,7 @@ function withNumber(bundle: Bundle, itemId: string, field: string, value: number
 }
 
 function flowOf(bundle: Bundle): number {
-  const { spec, dumps } = compilePlan(bundle)
-  if (!spec) return 0
-  return Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, dumps.reduce((sum, { pump_gpm }) => sum + pump_gpm, 0))
+  const compiled = compilePlan(bundle)
+  if (!compiled.spec) return 0
+  return Math.min(sustainableFlow(compileShuttle(compiled.spec)).flow_gpm, pumpCapacity_gpm(compiled))
 }

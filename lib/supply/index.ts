@@ -18,6 +18,7 @@ export { explainAvailableHead, explainCover, explainDraw, explainGauge, explainL
 export { explainHydrant, explainInflow, explainLasts, explainVolume } from './explain/explain-source'
 export * from './handbook'
 export * from './hose-lay'
+export { pumpCapacity_gpm } from './pump-capacity'
 export { primingOf, type Priming } from './priming'
 export * from './result'
 export { seasonDrop, usualSeason, type SeasonDrop } from './season'

@@ -1,4 +1,4 @@
-import { METRES_PER_DEGREE } from './make-grid'
+import { METRES_PER_DEGREE } from '../geo'
 import { findSampleM } from './height-at'
 import { columnStep_deg, rowStep_deg, type HeightGrid } from './height-grid'
 

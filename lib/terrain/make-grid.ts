@@ -1,10 +1,9 @@
-import { EARTH_RADIUS_M, isInside, type Bounds } from '../geo'
+import { isInside, METRES_PER_DEGREE, type Bounds } from '../geo'
 import { issue, requirePositive, requireThat, type Issue } from '../issue'
 import { MOST_SAMPLES, NO_HEIGHT, TENTHS_PER_METRE, heightGrid, type DoubtBasis, type HeightGrid } from './height-grid'
 import type { HeightSurface, SampleLattice } from './surface'
 
 /** Metres of one degree of latitude, mean earth. */
-export const METRES_PER_DEGREE = (EARTH_RADIUS_M * Math.PI) / 180
 const DEG_PER_M = 1 / METRES_PER_DEGREE
 /** Finer ground than this no hose lay asks for, and laser surveys would fill the memory. */
 const LEAST_STEP_M = 3

@@ -1,7 +1,6 @@
 import type { Bundle } from '../../plan'
 import { compileShuttle, hauledCapacity, runShuttle, sustainableFlow, type ShuttleSpec, type TenderSpec } from '../../shuttle'
-import { compilePlan, type CompiledPlan } from '../../supply'
-import { pumpCapacity_gpm } from '../figures'
+import { compilePlan, pumpCapacity_gpm, type CompiledPlan } from '../../supply'
 import type { ResolveWays } from '../ways-with-closure'
 import { waysOfTender } from '../stops/tender-ways'
 import { requestTasks, type RequestAsk } from './request-ask'

@@ -1,5 +1,6 @@
 import type { Trial, Baseline } from '../trial'
-import { figuresOfSpec, pumpCapacity_gpm } from '../figures'
+import { figuresOfSpec } from '../figures'
+import { pumpCapacity_gpm } from '../../supply'
 import type { ResolveWays } from '../ways-with-closure'
 import { stopsOf, type Stop, type StopKind } from './stop'
 import { momentsOf, timeToDry_s, type Moments } from './time-to-dry'

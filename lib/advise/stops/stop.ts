@@ -1,5 +1,5 @@
 import type { Bundle } from '../../plan'
-import type { CompiledPlan } from '../../supply'
+import { pumpCapacity_gpm, type CompiledPlan } from '../../supply'
 import type { ShuttleSpec } from '../../shuttle'
 import { closedRoads } from './closed-road'
 import type { ResolveWays } from '../ways-with-closure'
@@ -29,7 +29,7 @@ export type Stop = {
 export function stopsOf(bundle: Bundle, compiled: CompiledPlan, resolve: ResolveWays): Stop[] {
   const { spec } = compiled
   if (!spec) return []
-  const pump_gpm = compiled.dumps.reduce((sum, dump) => sum + dump.pump_gpm, 0)
+  const pump_gpm = pumpCapacity_gpm(compiled)
   return [
     ...fillPumpers(bundle, spec, pump_gpm), ...dumpPumpers(bundle, compiled, spec), ...tenders(spec, pump_gpm),
     ...places(spec, pump_gpm), ...closedRoads(bundle, spec, pump_gpm, resolve),

@@ -1,8 +1,7 @@
-import { advance, begin, carry, compileShuttle, EVENT, fork, hauledCapacity, withDemand, type Scenario, type ShuttleSpec, type SimState } from '../../shuttle'
+import { advance, AFTER_READY_S, begin, carry, compileShuttle, EVENT, fork, hauledCapacity, withDemand, type Scenario, type ShuttleSpec, type SimState } from '../../shuttle'
 
 /** Moments of a round at which it may stop; the worst counts. */
 const MOMENT_COUNT = 12
-const DURATION_S = 7200
 
 /** A run of the plan as it is at a constant flow, up to each of the moments at which something may stop. */
 export type Moments = {
@@ -16,7 +15,7 @@ export type Moments = {
 
 /** The shuttle at a constant flow, long enough that what stops late is still followed to the end. */
 function scenarioAt(spec: ShuttleSpec, flow_gpm: number): Scenario {
-  const duration_s = spec.afterReady_s ?? DURATION_S
+  const duration_s = spec.afterReady_s ?? AFTER_READY_S
   return withDemand(compileShuttle({ ...spec, horizon_s: spec.horizon_s + duration_s }), flow_gpm, { afterReady_s: 2 * duration_s })
 }
 
@@ -28,7 +27,7 @@ function scenarioAt(spec: ShuttleSpec, flow_gpm: number): Scenario {
  */
 export function momentsOf(spec: ShuttleSpec, flow_gpm: number): Moments {
   const scenario = scenarioAt(spec, flow_gpm)
-  const followed_s = spec.afterReady_s ?? DURATION_S
+  const followed_s = spec.afterReady_s ?? AFTER_READY_S
   const from_s = hauledCapacity(compileShuttle(spec)).steadyFrom_s
   const round_s = Math.max(60, ...spec.tenders.map((tender) => tender.toFill_s + tender.toDump_s + tender.dumpPosition_s + tender.dumpClear_s + tender.fillPosition_s + tender.fillClear_s
     + (tender.usable_gal / Math.min(tender.fillLimit_gpm, spec.fills[tender.fillIndex]?.bayRate_gpm[0] ?? tender.fillLimit_gpm) + tender.usable_gal / (tender.dumpRate_gpm[0] ?? 1)) * 60))

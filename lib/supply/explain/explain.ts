@@ -1,6 +1,7 @@
 import type { Bundle } from '../../plan'
 import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow } from '../../shuttle'
 import { compilePlan, type CompiledPlan } from '../compile-plan'
+import { pumpCapacity_gpm } from '../pump-capacity'
 import type { Working } from '../working'
 import { isWay } from '../ways'
 import { explainHaul, explainHeldFlow, explainNeeded, explainShortage } from './explain-flow'
@@ -44,7 +45,7 @@ function explainRun(compiled: CompiledPlan, figure: string): Working | undefined
   if (!compiled.spec) return undefined
   if (figure === 'hand_gpm') return explainHandFigure(compiled)
   const scenario = compileShuttle(compiled.spec)
-  const pump_gpm = compiled.dumps.reduce((sum, dump) => sum + dump.pump_gpm, 0)
+  const pump_gpm = pumpCapacity_gpm(compiled)
   if (figure === 'hauledCapacity_gpm') return explainHaul(compiled, hauledCapacity(scenario))
   if (figure === 'sustainable_gpm' || figure === 'stored_gpm') {
     const isStored = figure === 'stored_gpm'

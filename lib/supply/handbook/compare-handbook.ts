@@ -2,6 +2,7 @@ import { compileShuttle, hauledCapacity, recordShuttle, sustainableFlow, type He
 import type { CompiledPlan } from '../compile-plan'
 import { defaults } from '../defaults'
 import type { Way } from '../legs'
+import { pumpCapacity_gpm } from '../pump-capacity'
 import { roundOf, type ResolvedTender } from '../tender'
 import { isWay } from '../ways'
 import { annexRound, ratingRound, type HandbookRound } from './handbook-round'
@@ -72,7 +73,7 @@ export function compareHandbook(compiled: CompiledPlan): HandbookComparison | un
   })
 
   const held = sustainableFlow(scenario)
-  const pump_gpm = compiled.dumps.reduce((sum, dump) => sum + dump.pump_gpm, 0)
+  const pump_gpm = pumpCapacity_gpm(compiled)
   const shared_gpm = spec.dumps.reduce((least, { demandShare }, d) => (demandShare > 0 ? Math.min(least, (haul.byDump_gpm[d] ?? 0) / demandShare) : least), haul.hauledCapacity_gpm)
   const sustainable_gpm = Math.min(held.flow_gpm, pump_gpm)
   const sum = (of: (tender: TenderComparison) => number) => tenders.reduce((total, tender) => total + of(tender), 0)

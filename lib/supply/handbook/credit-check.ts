@@ -1,4 +1,5 @@
 import { compilePlan, type CompiledPlan } from '../compile-plan'
+import { pumpCapacity_gpm } from '../pump-capacity'
 import { certificateLine, dispatchLine, stationLine, suctionLine, testedLine, volumeLine } from './credit-facts'
 import { creditLine, creditLines, creditRules, RATE_STEP_GPM, type CreditLine, type Verdict } from './credit-rules'
 import { holdFlow, type HeldAsk } from './hold-flow'
@@ -63,7 +64,7 @@ function highestRate(compiled: CompiledPlan, firstArrive_s: number): { flow_gpm:
   const from_s = startAt(firstArrive_s)
   const higher_s = firstArrive_s + creditRules.higherWithin_s
   let flow_gpm: number = creditRules.minimum_gpm
-  const most_gpm = compiled.dumps.reduce((sum, { pump_gpm }) => sum + pump_gpm, 0) + RATE_STEP_GPM
+  const most_gpm = pumpCapacity_gpm(compiled) + RATE_STEP_GPM
   while (flow_gpm <= most_gpm) {
     const held = holdFlow(compiled, [{ from_s, flow_gpm: creditRules.minimum_gpm }, { from_s: higher_s, flow_gpm: flow_gpm + RATE_STEP_GPM }], from_s + creditRules.duration_s)
     if (!held.isHeld) return { flow_gpm, next: held }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { hillShade, METRES_PER_DEGREE } from '@/lib/terrain'
+import { METRES_PER_DEGREE } from '@/lib/geo'
+import { hillShade } from '@/lib/terrain'
 import { gridOf } from './grids'
 
 const SIZE = 9

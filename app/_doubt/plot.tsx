@@ -1,10 +1,10 @@
 'use client'
 
-import { useEffect, useId, useRef } from 'react'
+import { useCallback, useId } from 'react'
 import uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
 import { say } from '../_text'
-import { useTheme } from '../_ui/theme-context'
+import { DARK, plotLook, useLinePlot } from '../_ui/use-line-plot'
 import styles from './doubt.module.css'
 
 export type PlotLine = {
@@ -37,32 +37,15 @@ export type PlotProps = {
 }
 
 const HEIGHT = 220
+/** Paper has colours of its own. */
+const WISHES = [DARK, 'print']
 
 /** A chart in the look of the app: drawn anew for another theme, another width and paper; its figures also stand in a table. */
 export function Plot(props: PlotProps) {
   const { title, heard, lines, table } = props
-  const holder = useRef<HTMLDivElement>(null)
-  const [theme] = useTheme()
   const tableId = useId()
-  useEffect(() => {
-    const element = holder.current
-    if (!element) return
-    let plot: uPlot | undefined
-    const draw = (): void => {
-      plot?.destroy()
-      plot = new uPlot(optionsOf(element, props), [[...props.x], ...props.lines.map(({ values }) => [...values])] as uPlot.AlignedData, element)
-    }
-    draw()
-    const wishes = ['(prefers-color-scheme: dark)', 'print'].map((query) => window.matchMedia(query))
-    for (const wish of wishes) wish.addEventListener('change', draw)
-    const observer = new ResizeObserver(() => { plot?.setSize({ width: element.clientWidth, height: HEIGHT }) })
-    observer.observe(element)
-    return () => {
-      observer.disconnect()
-      for (const wish of wishes) wish.removeEventListener('change', draw)
-      plot?.destroy()
-    }
-  }, [props, theme])
+  const make = useCallback((element: HTMLElement) => new uPlot(optionsOf(element, props), [[...props.x], ...props.lines.map(({ values }) => [...values])] as uPlot.AlignedData, element), [props])
+  const holder = useLinePlot(make, HEIGHT, WISHES)
   return (
     <figure className={styles.plot}>
       <figcaption className={styles.plotTitle}>{title}</figcaption>
@@ -95,10 +78,7 @@ export function Plot(props: PlotProps) {
 }
 
 function optionsOf(element: HTMLElement, { x, xWords, xLabel, xSteps, yLabel, yTop, lines, isBand = false, marks = [] }: PlotProps): uPlot.Options {
-  const look = getComputedStyle(element)
-  const colour = (name: string): string => look.getPropertyValue(name).trim()
-  const font = `12px ${look.fontFamily}`
-  const axis = { stroke: colour('--ink-quiet'), grid: { stroke: colour('--line'), width: 1 }, ticks: { stroke: colour('--line') }, font, labelFont: font }
+  const { colour, font, axis } = plotLook(element)
   return {
     width: element.clientWidth,
     height: HEIGHT,

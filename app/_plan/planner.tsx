@@ -2,16 +2,12 @@
 
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds, type Point } from '@/lib/geo'
-import type { EditBody } from '@/lib/plan'
 import { FIRE_GROUND, findLegNote, type LegUse, type SupplyChart } from '@/lib/supply'
 import { getClient, useSaveState } from '../_client'
 import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
 import { formatQuantity, say } from '../_text'
 import { Button } from '../_ui/button'
-import { ButtonLink } from '../_ui/button-link'
-import { EmptyState } from '../_ui/empty-state'
 import { SaveState } from '../_ui/save-state'
-import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { getPlanner } from '../_worker'
@@ -21,6 +17,7 @@ import { Conflicts } from './conflicts'
 import { PlanBoardProvider, type PlanBoard } from './plan-context'
 import { placeEdit, type Placed } from './place-edit'
 import { PlanNav } from './plan-nav'
+import { PlanNotHere } from './plan-not-here'
 import styles from './planner.module.css'
 import { StringChart } from './string-chart'
 import { SupplyStrip } from './supply-strip'
@@ -33,7 +30,7 @@ const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite:
 
 /** The planner: the chain on the left, the map beside it, the strip along the bottom. */
 export function Planner({ districtId, planId, partName }: { districtId: string; planId: string; partName?: string | undefined }) {
-  const { district, plan, status, answer, names, edit } = usePlanDesk(districtId, planId)
+  const { district, plan, status, answer, names, edit, acts } = usePlanDesk(districtId, planId)
   const save = useSaveState()
   const [system] = useUnitSystem()
   const [selectedId, setSelectedId] = useState<string>()
@@ -66,12 +63,8 @@ export function Planner({ districtId, planId, partName }: { districtId: string; 
   }, [plan])
 
   const board = useMemo<PlanBoard | undefined>(() => district && plan && {
-    district, plan, result, names, selectedId, select,
-    newId: () => getClient().newId(),
-    editPlan: (body, label) => { edit([{ docId: planId, body: [body].flat() as EditBody[] }], label) },
-    editDistrict: (body, label) => { edit([{ docId: districtId, body: [body].flat() as EditBody[] }], label) },
-    editBoth: (changes, label) => { edit([{ docId: districtId, body: changes.district }, { docId: planId, body: changes.plan }], label) },
-  }, [district, plan, result, names, selectedId, select, edit, planId, districtId])
+    district, plan, result, names, selectedId, select, ...acts,
+  }, [district, plan, result, names, selectedId, select, acts])
 
   const place = (point: Point) => {
     if (!district || !plan) return
@@ -122,13 +115,9 @@ export function Planner({ districtId, planId, partName }: { districtId: string; 
     return () => { window.removeEventListener('keydown', onKey) }
   }, [placing, viaOf])
 
-  const shellDistrict = district && { id: districtId, name: district.name }
-  if (status === 'missing' || status === 'deleted')
-    return <Shell district={shellDistrict} screen="plan"><EmptyState title={say('plan.missing')}><ButtonLink href={screenHref('plan', districtId)} label={say('plan.missing.back')} /></EmptyState></Shell>
-  if (!board || !district || !plan) return <Shell district={shellDistrict} screen="plan"><EmptyState title={status === 'unreachable' ? say('plan.unreachable') : say('plan.loading')} /></Shell>
-
+  if (!board || !district || !plan || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
   return (
-    <Shell district={shellDistrict} screen="plan" layout="work" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
+    <Shell district={{ id: districtId, name: district.name }} screen="plan" layout="work" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <div className={styles.planner}>
           <div className={styles.answer}>

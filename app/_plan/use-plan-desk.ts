@@ -8,6 +8,7 @@ import { say, sayIssue, type NameOf } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { usePlanAnswer, type PlanAnswerState } from '../_worker'
+import type { PlanBoard } from './plan-context'
 
 export type PlanDesk = {
   district: District | undefined
@@ -20,6 +21,8 @@ export type PlanDesk = {
   names: NameOf
   /** One act of the user; a refusal is told in a line. @returns whether it was taken */
   edit: (changes: { docId: string; body: readonly EditBody[] }[], label: string) => boolean
+  /** The same for the cards of the plan: its part of their board. */
+  acts: Pick<PlanBoard, 'newId' | 'editPlan' | 'editDistrict' | 'editBoth'>
 }
 
 /** A plan with its district, its answer, the names of all in it, and the way to change it. */
@@ -43,5 +46,12 @@ export function usePlanDesk(districtId: string, planId: string): PlanDesk {
     return !refused
   }, [names, system, toast])
 
-  return { district, plan, status, bundle, answer, names, edit }
+  const acts = useMemo<PlanDesk['acts']>(() => ({
+    newId: () => getClient().newId(),
+    editPlan: (body, label) => { edit([{ docId: planId, body: [body].flat() as EditBody[] }], label) },
+    editDistrict: (body, label) => { edit([{ docId: districtId, body: [body].flat() as EditBody[] }], label) },
+    editBoth: (changes, label) => { edit([{ docId: districtId, body: changes.district }, { docId: planId, body: changes.plan }], label) },
+  }), [edit, planId, districtId])
+
+  return { district, plan, status, bundle, answer, names, edit, acts }
 }

@@ -1,12 +1,12 @@
 'use client'
 
-import { useEffect, useRef } from 'react'
+import { useCallback } from 'react'
 import uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
 import { columnOf, movementsOf, type Drill, type Movement } from '@/lib/priming/drill'
 import { displayUnit, formatClock, formatTime, say, type UnitSystem } from '../_text'
-import { useTheme } from '../_ui/theme-context'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { DARK, plotLook, useLinePlot } from '../_ui/use-line-plot'
 import { leverFromOpening, leverNames } from './lever'
 import styles from './run-charts.module.css'
 
@@ -62,27 +62,8 @@ export function RunCharts({ drill }: { drill: Drill }) {
 }
 
 function OneChart({ drill, chart, movements }: { drill: Drill; chart: Chart; movements: readonly Movement[] }) {
-  const holder = useRef<HTMLDivElement>(null)
-  const [theme] = useTheme()
-  useEffect(() => {
-    const element = holder.current
-    if (!element) return
-    const dark = window.matchMedia('(prefers-color-scheme: dark)')
-    let plot: uPlot | undefined
-    const draw = (): void => {
-      plot?.destroy()
-      plot = new uPlot(optionsOf(element, chart, movements), [columnOf(drill.record, 'time_s'), ...chart.lines.map(({ values }) => values)], element)
-    }
-    draw()
-    const observer = new ResizeObserver(() => { plot?.setSize({ width: element.clientWidth, height: HEIGHT }) })
-    observer.observe(element)
-    dark.addEventListener('change', draw)
-    return () => {
-      observer.disconnect()
-      dark.removeEventListener('change', draw)
-      plot?.destroy()
-    }
-  }, [drill, chart, movements, theme])
+  const make = useCallback((element: HTMLElement) => new uPlot(optionsOf(element, chart, movements), [columnOf(drill.record, 'time_s'), ...chart.lines.map(({ values }) => values)], element), [drill, chart, movements])
+  const holder = useLinePlot(make, HEIGHT, WISHES)
   return (
     <figure className={styles.chart}>
       <figcaption className={styles.title}>{chart.title}</figcaption>
@@ -100,13 +81,11 @@ function OneChart({ drill, chart, movements }: { drill: Drill; chart: Chart; mov
 }
 
 const HEIGHT = 190
+const WISHES = [DARK]
 const RIGHT_AXIS_PX = 58
 
 function optionsOf(element: HTMLElement, chart: Chart, movements: readonly Movement[]): uPlot.Options {
-  const look = getComputedStyle(element)
-  const colour = (name: string): string => look.getPropertyValue(name).trim()
-  const font = `12px ${look.fontFamily}`
-  const axis = { stroke: colour('--ink-quiet'), grid: { stroke: colour('--line'), width: 1 }, ticks: { stroke: colour('--line') }, font, labelFont: font }
+  const { colour, font, axis } = plotLook(element)
   return {
     width: element.clientWidth,
     height: HEIGHT,

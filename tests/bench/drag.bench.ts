@@ -3,7 +3,7 @@ import { importWithNode } from '@/app/_cli/import-with-node'
 import { PlannerEngine } from '@/app/_worker/planner-engine'
 import { decodeRoadGraph } from '@/lib/roads'
 import { evaluatePlan, legFinder, resolveLegs } from '@/lib/supply'
-import { ratio } from './support/cost'
+import { median, ratio, valueAt } from './support/cost'
 import { portoBundle, portoFill } from './support/porto-bundle'
 
 /**
@@ -28,11 +28,9 @@ const anew = times(6, (frame) => {
   const moved = portoBundle(hash, step(frame + 100))
   evaluatePlan({ ...moved, legs: resolveLegs(moved, find).legs }, { withoutMeasure: true })
 })
-const median = (values: number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0
-const late = (values: number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length * 0.95)] ?? 0
 process.stdout.write([
   'Dragging a fill site, 8 tenders, porto-roads',
-  `  one answer while dragging    median ${median(dragged).toFixed(1)} ms, 95 % under ${late(dragged).toFixed(1)} ms (in the worker)`,
+  `  one answer while dragging    median ${median(dragged).toFixed(1)} ms, 95 % under ${valueAt(dragged, 0.95).toFixed(1)} ms (in the worker)`,
   `  every way anew, whole answer median ${median(anew).toFixed(1)} ms`,
   '',
 ].join('\n'))

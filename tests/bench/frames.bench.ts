@@ -11,6 +11,7 @@ import { openDatabase } from '@/app/_server/open-database'
 import { OSM_ATTRIBUTION } from '@/app/_client/store-import'
 import { startServer } from '../../e2e/support/start-server'
 import { browserFlags, ensureBrowser } from '../../scripts/house/browser.mjs'
+import { valueAt } from './support/cost'
 import { portoBundle } from './support/porto-bundle'
 
 /**
@@ -71,8 +72,7 @@ async function framesOf(page: Page, work: (isDone: () => boolean) => Promise<voi
 }
 
 function at(values: readonly number[], share: number): string {
-  const sorted = [...values].sort((a, b) => a - b)
-  return (sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0).toFixed(1)
+  return valueAt(values, share).toFixed(1)
 }
 
 function mean(values: readonly number[]): number {

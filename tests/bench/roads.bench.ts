@@ -7,14 +7,13 @@ import { distanceM, type Point } from '../../lib/geo'
 import { readOsm, type OsmExtract } from '../../lib/osm'
 import { buildRoadGraph, decodeRoadGraph, encodeRoadGraph, findRoute, isRoute, oneToAll, routeFromTree, weighGraph, type RoadGraph, type RoadWeights } from '../../lib/roads'
 import { headOfArc, tailOfArc } from '../../lib/roads/road-graph'
-import { line, ratio } from './support/cost'
+import { line, median, ratio } from './support/cost'
 
 const timed = <T>(run: () => T): { result: T; ms: number } => {
   const start = performance.now()
   const result = run()
   return { result, ms: performance.now() - start }
 }
-const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN
 
 async function read(name: string): Promise<OsmExtract> {
   const bytes = new Uint8Array(readFileSync(fileURLToPath(new URL(`../data/${name}`, import.meta.url))))

@@ -59,27 +59,8 @@ export function* requestList(bundle: Bundle, ask: RequestAsk, resolve: ResolveWa
   const isExact = tenderCount <= MOST_EXACT
   const search = isExact ? smallestSet(desk) : greedySet(desk)
   const guessed = isExact ? 2 ** tenderCount / 2 : 40 * tenderCount
-  let steps = 0
-  let found: TenderSet | undefined
-  for (let step = search.next(); ; step = search.next()) {
-    if (step.done) {
-      found = step.value
-      break
-    }
-    steps++
-    yield { doneShare: 0.5 * (steps / (steps + guessed / 4)) }
-  }
-  const curving = tradeOff(desk)
-  let curve: TradeOffPoint[]
-  let curveSteps = 0
-  for (let step = curving.next(); ; step = curving.next()) {
-    if (step.done) {
-      curve = step.value
-      break
-    }
-    curveSteps++
-    yield { doneShare: 0.5 + 0.5 * (curveSteps / (curveSteps + guessed / 4)) }
-  }
+  const found = yield* halfOf(search, 0, guessed)
+  const curve = yield* halfOf(tradeOff(desk), 0.5, guessed)
   const late = curve.filter(({ met_s }) => met_s !== null).sort((a, b) => a.tenderCount - b.tenderCount)[0]
   const most = curve.toSorted((a, b) => b.flow_gpm - a.flow_gpm || a.tenderCount - b.tenderCount)[0]
   const fallback = (late?.metIds ?? most?.flowIds ?? []).reduce((set, id) => set | (1 << desk.ids.indexOf(id)), 0)
@@ -90,6 +71,15 @@ export function* requestList(bundle: Bundle, ask: RequestAsk, resolve: ResolveWa
     lines: linesOf(desk, bundle, set), tenderIds: idsOf(desk, set),
     flow_gpm: answer.flow_gpm, met_s: answer.met_s ?? null, isExact, curve,
     edits: editsTo(desk, bundle, set), simulatedCount: desk.simulatedCount,
+  }
+}
+
+/** Work whose length is only guessed, as half of the whole: it nears its end without reaching it too early. */
+function* halfOf<R>(work: Generator<void, R>, fromShare: number, guessedCount: number): Generator<Progress, R> {
+  for (let stepCount = 1; ; stepCount++) {
+    const step = work.next()
+    if (step.done) return step.value
+    yield { doneShare: fromShare + 0.5 * (stepCount / (stepCount + guessedCount / 4)) }
   }
 }
 

@@ -15,6 +15,11 @@ export function cost(count: number, run: () => unknown, rounds = 5): number {
   return least
 }
 
+/** The value that a share of all lie at or under; 1 is the greatest. */
+export const valueAt = (values: readonly number[], share: number): number => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))] ?? NaN
+
+export const median = (values: readonly number[]): number => valueAt(values, 0.5)
+
 /** One measurement on a line of its own. */
 export const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 100 ? 2 : 0).padStart(10)} ${unit}`)
 

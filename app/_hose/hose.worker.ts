@@ -2,10 +2,11 @@ import { expose } from 'comlink'
 import type { Point } from '@/lib/geo'
 import { issue, type Issue } from '@/lib/issue'
 import { findApparatus, type District, type Plan } from '@/lib/plan'
-import { decodeRoadGraph, type RoadGraph } from '@/lib/roads'
 import { answerLay, type HoseLayAnswer } from '@/lib/supply'
-import { decodeHeightGrid, profileAlong, type HeightGrid } from '@/lib/terrain'
+import { profileAlong } from '@/lib/terrain'
 import { findBlob } from '../_client/blobs'
+import { TerrainGrids } from '../_worker/ground/terrain-grids'
+import { RoadDesks } from '../_worker/road-desks'
 import { roadWay } from './road-way'
 
 export type HoseAsk = { readonly district: District; readonly plan: Plan; readonly layId: string }
@@ -25,50 +26,29 @@ export type HoseService = {
 /** Closer than any sample of the usual elevation data; corners of the way count besides. */
 const STEP_FT = 50
 
-let kept: { hash: string; grid: HeightGrid } | undefined
+const terrain = new TerrainGrids(findBlob)
+const roads = new RoadDesks(findBlob)
 
-async function load(hash: string): Promise<HeightGrid | TerrainFailure> {
-  if (kept?.hash === hash) return kept.grid
-  try {
-    const bytes = await findBlob(hash)
-    if (!bytes) return 'missing'
-    const grid = decodeHeightGrid(bytes)
-    if ('code' in grid) return 'unreadable'
-    kept = { hash, grid }
-    return grid
-  } catch {
-    return 'unreachable'
-  }
-}
-
-let keptRoads: { hash: string; graph: RoadGraph } | undefined
-
-async function loadRoads(hash: string): Promise<RoadGraph | undefined> {
-  if (keptRoads?.hash === hash) return keptRoads.graph
-  const bytes = await findBlob(hash)
-  const graph = bytes && decodeRoadGraph(bytes)
-  if (!graph || 'code' in graph) return undefined
-  keptRoads = { hash, graph }
-  return graph
-}
+const failureOf = ({ code }: Issue): TerrainFailure =>
+  code === 'terrain-missing' ? 'missing' : code === 'terrain-unreachable' ? 'unreachable' : 'unreadable'
 
 const service: HoseService = {
   async study({ district, plan, layId }) {
     const lay = plan.hoseLays?.find(({ id }) => id === layId)
     if (!lay) return undefined
-    const grid = district.terrain ? await load(district.terrain.hash) : undefined
-    if (typeof grid === 'string') return { answer: answerLay({ district, plan }, lay), terrainFailure: grid }
+    const grid = district.terrain && (await terrain.gridFor(district.terrain))
+    if (grid && 'code' in grid) return { answer: answerLay({ district, plan }, lay), terrainFailure: failureOf(grid) }
     return { answer: answerLay({ district, plan }, lay, grid && profileAlong(grid, lay.points, STEP_FT)) }
   },
   async alongRoads({ district, plan, layId }) {
     const lay = plan.hoseLays?.find(({ id }) => id === layId)
     const from = lay?.points[0], to = lay?.points.at(-1)
-    const graph = district.roads && (await loadRoads(district.roads.hash))
-    if (!graph || !from || !to) return issue('lay-no-roads', 'warn', lay ? [lay.id] : [])
-    const unit = findApparatus({ district }, lay.pumperIds[0])
-    return roadWay(graph, district.roadNotes, {
-      ...(unit?.full_lb !== undefined && { gross_lb: unit.full_lb }), ...(unit?.height_ft !== undefined && { height_ft: unit.height_ft }), ...(unit?.width_ft !== undefined && { width_ft: unit.width_ft }),
-    }, from, to)
+    const { desk } = await roads.deskFor(district)
+    if (!desk || !from || !to) return issue('lay-no-roads', 'warn', lay ? [lay.id] : [])
+    const { full_lb, height_ft, width_ft } = findApparatus({ district }, lay.pumperIds[0]) ?? {}
+    return roadWay((ask) => desk.find(ask), {
+      from, to, via: [], ...(full_lb !== undefined && { gross_lb: full_lb }), ...(height_ft !== undefined && { height_ft }), ...(width_ft !== undefined && { width_ft }),
+    })
   },
 }
 

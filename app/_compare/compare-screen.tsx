@@ -11,8 +11,9 @@ import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
+import { useAddress } from '../_ui/use-address'
 import styles from './compare.module.css'
-import { compareHref, MOST_PLANS } from './compare-href'
+import { compareHref, MOST_PLANS, planIdsFrom } from './compare-href'
 import { CompareCharts } from './compare-charts'
 import { DifferenceTable } from './difference-table'
 import { FigureTable } from './figure-table'
@@ -22,7 +23,9 @@ import { useCompared, type Compared } from './use-compared'
 export type CompareColumn = { plan: Plan; names: NameOf; compared: Compared | undefined }
 
 /** Plans of a district side by side: figures, strips, charts, and what differs. */
-export function CompareScreen({ districtId, planIds }: { districtId: string; planIds: readonly string[] }) {
+export function CompareScreen({ districtId }: { districtId: string }) {
+  const { plans: chosen } = useAddress('plans')
+  const planIds = useMemo(() => planIdsFrom(chosen), [chosen])
   const district = useDistrict(districtId).doc
   const list = useDocumentList()
   const entries = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)

@@ -7,6 +7,7 @@ import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
+import { useAddress } from '../_ui/use-address'
 import { backUpCardHref } from './draft-href'
 import styles from './draft.module.css'
 import { SheetAnswer } from './sheet-answer'
@@ -15,7 +16,8 @@ import { SheetControls } from './sheet-controls'
 import { useDraftSheet } from './use-draft-sheet'
 
 /** What a pumper can draw at a draft site, how long the source lasts, and how to prime there. */
-export function DraftScreen({ districtId, draftSiteId, pumperId, planId }: { districtId: string; draftSiteId: string; pumperId: string | undefined; planId: string | undefined }) {
+export function DraftScreen({ districtId, draftSiteId }: { districtId: string; draftSiteId: string }) {
+  const { pumper: pumperId, plan: planId } = useAddress('pumper', 'plan')
   const board = useDraftSheet({ districtId, draftSiteId, pumperId, planId })
   const { status, district, draftSite, pump, sheet, names, trial } = board
   // The cards may lag behind a moving slider; the answer may not.

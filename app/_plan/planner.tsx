@@ -10,6 +10,7 @@ import { Button } from '../_ui/button'
 import { SaveState } from '../_ui/save-state'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useAddress } from '../_ui/use-address'
 import { getPlanner } from '../_worker'
 import { AnswerBar } from './answer-bar'
 import { ChainColumn, findPart, type PartName } from './chain-column'
@@ -29,7 +30,8 @@ import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
 const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite: 'fill', dumpSite: 'dump', fireGround: 'fireGround', station: undefined }
 
 /** The planner: the chain on the left, the map beside it, the strip along the bottom. */
-export function Planner({ districtId, planId, partName }: { districtId: string; planId: string; partName?: string | undefined }) {
+export function Planner({ districtId, planId }: { districtId: string; planId: string }) {
+  const { part: partName } = useAddress('part')
   const { district, plan, status, answer, names, edit, acts } = usePlanDesk(districtId, planId)
   const save = useSaveState()
   const [system] = useUnitSystem()

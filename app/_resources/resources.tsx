@@ -14,6 +14,7 @@ import { screenHref } from '../_ui/screens'
 import { SearchBox } from '../_ui/search-box'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useAddress } from '../_ui/use-address'
 import { AddApparatus, AddEquipment, type Added } from './add-resource'
 import { copyEdit } from './copy-resource'
 import { ResourceCard } from './resource-card'
@@ -29,7 +30,8 @@ const NO_STATION = 'none'
 const vehicleKinds: readonly ResourceKind[] = ['pumper', 'tender', 'portablePump']
 
 /** Apparatus, equipment and stations of a district, each a card that opens in place. */
-export function Resources({ districtId, itemId }: { districtId: string; itemId: string | undefined }) {
+export function Resources({ districtId }: { districtId: string }) {
+  const { item: itemId } = useAddress('item')
   const view = useDistrict(districtId)
   const district = view.doc
   const [system] = useUnitSystem()

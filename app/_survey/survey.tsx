@@ -19,6 +19,7 @@ import { Menu } from '../_ui/menu'
 import { SearchBox } from '../_ui/search-box'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useAddress } from '../_ui/use-address'
 import { DistrictSettings } from './district-settings'
 import { ElevationPanel } from './elevation-panel'
 import { ImportPanel } from './import-panel'
@@ -36,7 +37,8 @@ import { useMapSources } from './use-map-sources'
 import { withoutPlace } from './without-place'
 
 /** The survey: every place of the district on the map and as a list of cards beside it. */
-export function Survey({ districtId, itemId }: { districtId: string; itemId: string | undefined }) {
+export function Survey({ districtId }: { districtId: string }) {
+  const { item: itemId } = useAddress('item')
   const view = useDistrict(districtId)
   const district = view.doc
   const [system] = useUnitSystem()

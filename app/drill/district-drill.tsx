@@ -8,14 +8,14 @@ import { ButtonLink } from '../_ui/button-link'
 import { ChoiceField } from '../_ui/choice-field'
 import { EmptyState } from '../_ui/empty-state'
 import { Shell } from '../_ui/shell'
+import { useAddress } from '../_ui/use-address'
 import { findDistrictFigures } from './district-figures'
 import styles from './drill.module.css'
 import { DrillScreen } from './drill-screen'
 
-export type DistrictDrillProps = { districtId: string; pumperId?: string | undefined; draftSiteId?: string | undefined }
-
 /** The prime drill with the pumpers and draft sites of a district. */
-export function DistrictDrill({ districtId, pumperId, draftSiteId }: DistrictDrillProps) {
+export function DistrictDrill({ districtId }: { districtId: string }) {
+  const { pumper: pumperId, site: draftSiteId } = useAddress('pumper', 'site')
   const { status, doc: district } = useDistrict(districtId)
   const [chosenPumper, setPumper] = useState(pumperId)
   const [chosenSite, setSite] = useState(draftSiteId)

@@ -8,13 +8,15 @@ import { Button } from '../../_ui/button'
 import { ButtonLink } from '../../_ui/button-link'
 import { EmptyState } from '../../_ui/empty-state'
 import { Shell } from '../../_ui/shell'
+import { useAddress } from '../../_ui/use-address'
 import { draftHref, drillHref } from '../draft-href'
 import { useDraftSheet } from '../use-draft-sheet'
 import { BackUpCard } from './back-up-card'
 import styles from './back-up-card.module.css'
 
 /** The back-up prime card of a pumper at a draft site, as it prints on one page. */
-export function BackUpCardScreen({ districtId, draftSiteId, pumperId, season }: { districtId: string; draftSiteId: string; pumperId: string | undefined; season: string | undefined }) {
+export function BackUpCardScreen({ districtId, draftSiteId }: { districtId: string; draftSiteId: string }) {
+  const { pumper: pumperId, season } = useAddress('pumper', 'season')
   const { status, district, draftSite, pump, sheet } = useDraftSheet({ districtId, draftSiteId, pumperId, season })
   const card = useMemo(() => {
     if (!sheet || pump?.kind !== 'pumper') return undefined

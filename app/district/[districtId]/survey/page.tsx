@@ -1,8 +1,6 @@
 import { Survey } from '@/app/_survey/survey'
 
-type Props = { params: Promise<{ districtId: string }>; searchParams: Promise<{ item?: string | string[] }> }
-
-export default async function SurveyPage({ params, searchParams }: Props) {
-  const [{ districtId }, { item }] = [await params, await searchParams]
-  return <Survey districtId={districtId} itemId={typeof item === 'string' ? item : undefined} />
+export default async function SurveyPage({ params }: { params: Promise<{ districtId: string }> }) {
+  const { districtId } = await params
+  return <Survey districtId={districtId} />
 }

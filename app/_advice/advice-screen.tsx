@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { rankTrials, type Advice, type RankOrder, type Trial } from '@/lib/advise'
 import type { Study } from '../_plan/plan-study'
 import { PlanStudy } from '../_plan/plan-study'
-import { formatQuantity, say } from '../_text'
+import { formatChange, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { EmptyState } from '../_ui/empty-state'
@@ -83,10 +83,10 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
         <Card title={say('advice.idle')} summary={say('advice.idle.summary', { count: idle.length })}>
           <p className={styles.quiet}>{say('advice.idle.text')}</p>
           <ul className={styles.idle}>
-            {idle.map(({ candidate, gain_gpm }) => (
+            {idle.map(({ candidate, before, after, gain_gpm }) => (
               <li key={candidate.id}>
                 <span>{changeText(candidate, board.names, system)}</span>
-                <span className={styles.quiet}>{gain_gpm > -0.5 ? say('advice.gain.none') : say('advice.loss', { loss: formatQuantity(-gain_gpm, 'gpm', system) })}</span>
+                <span className={styles.quiet}>{gain_gpm > -0.5 ? say('advice.gain.none') : say('advice.loss', { loss: formatChange(after.flow_gpm, before.flow_gpm, system) })}</span>
               </li>
             ))}
           </ul>

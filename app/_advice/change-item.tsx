@@ -2,7 +2,7 @@
 
 import { useId, useState } from 'react'
 import { gainPerEffort, workOf_s, type DependableGains, type Trial } from '@/lib/advise'
-import { formatMinutes, formatNumber, formatQuantity, say, sayIssue, type NameOf } from '../_text'
+import { formatChange, formatGiven, formatMinutes, formatNumber, formatQuantity, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -23,7 +23,7 @@ export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props)
   const panelId = useId()
   const { candidate, before, after, gain_gpm, effort, meetsNeed } = trial
   const change = changeText(candidate, names, system)
-  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const flow = (value: number) => formatGiven(value, system)
   const after_gpm = dependable?.after_gpm.get(candidate.id)
   const shift_s = before.ready_s === null || after.ready_s === null ? 0 : after.ready_s - before.ready_s
   return (
@@ -31,7 +31,7 @@ export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props)
       <h3 className={styles.change}>{change}</h3>
       <div className={styles.gain}>
         <span className={styles.track} aria-hidden="true"><span className={styles.bar} style={{ width: `${Math.max(2, (gain_gpm / most_gpm) * 100)}%` }} /></span>
-        <strong className={styles.plus}>{say('advice.gain', { gain: flow(gain_gpm) })}</strong>
+        <strong className={styles.plus}>{say('advice.gain', { gain: formatChange(before.flow_gpm, after.flow_gpm, system) })}</strong>
         <span className={styles.quiet}>{say('advice.from-to', { before: flow(before.flow_gpm), after: flow(after.flow_gpm) })}</span>
         {meetsNeed && <span className={styles.meets}><Icon name="check" size={14} />{say('advice.meets')}</span>}
       </div>
@@ -52,7 +52,7 @@ export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props)
 function ChangeWorking({ trial, names }: { trial: Trial; names: NameOf }) {
   const [system] = useUnitSystem()
   const { candidate, before, after, gain_gpm, effort, newIssues } = trial
-  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const flow = (value: number) => formatGiven(value, system)
   const time = (value: number | null) => (value === null ? say('quantity.unknown') : formatMinutes(value, 'up'))
   const rows = [
     { key: 'flow', name: say('advice.work.flow'), before: flow(before.flow_gpm), after: flow(after.flow_gpm) },
@@ -70,7 +70,7 @@ function ChangeWorking({ trial, names }: { trial: Trial; names: NameOf }) {
       <p className={styles.formula}>{say('advice.work.formula')}</p>
       <p className={styles.quiet}>
         {say('advice.work.rank', {
-          gain: flow(gain_gpm), people: Math.max(1, effort.peopleCount), minutes: formatNumber(workOf_s(effort) / 60 / Math.max(1, effort.peopleCount), 1), rank: formatQuantity(gainPerEffort(trial), 'gpm', system, { style: 'working' }),
+          gain: formatQuantity(gain_gpm, 'gpm', system, { style: 'working' }), people: Math.max(1, effort.peopleCount), minutes: formatNumber(workOf_s(effort) / 60 / Math.max(1, effort.peopleCount), 1), rank: formatQuantity(gainPerEffort(trial), 'gpm', system, { style: 'working' }),
         })}
       </p>
       <DataTable

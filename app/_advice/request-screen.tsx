@@ -4,7 +4,7 @@ import { useRef, useState } from 'react'
 import type { RequestAsk, RequestList } from '@/lib/advise'
 import { FIRE_GROUND } from '@/lib/supply'
 import { PlanStudy, type Study } from '../_plan/plan-study'
-import { formatMinutes, formatQuantity, say } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
@@ -70,8 +70,8 @@ function Found({ list, study: { board } }: { list: RequestList; study: Study }) 
   const apply = useApply(board, 'request')
   const read = useRef<HTMLPreElement>(null)
   const { names } = board
-  const flow = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
-  const asked = formatQuantity(list.ask.flow_gpm, 'gpm', system)
+  const flow = (value: number) => formatGiven(value, system, list.ask.flow_gpm)
+  const asked = formatAsked(list.ask.flow_gpm, system)
   const tenders = list.tenderIds.length
   const sentence = list.outcome === 'met'
     ? say('advice.request.met', { tenders, pumpers: list.lines.length - tenders, asked, met: formatMinutes(list.met_s ?? 0, 'up'), flow: flow(list.flow_gpm) })
@@ -125,7 +125,7 @@ function Curve({ list, study: { board } }: { list: RequestList; study: Study }) 
           caption={say('advice.request.curve.table')} isCaptionHidden rows={list.curve} rowKey={({ tenderCount }) => String(tenderCount)}
           columns={[
             { key: 'count', head: say('advice.request.curve.tenders'), cell: ({ tenderCount }) => tenderCount },
-            { key: 'flow', head: say('advice.request.curve.most'), isNumber: true, cell: ({ flow_gpm }) => formatQuantity(flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }) },
+            { key: 'flow', head: say('advice.request.curve.most'), isNumber: true, cell: ({ flow_gpm }) => formatGiven(flow_gpm, system, list.ask.flow_gpm) },
             { key: 'met', head: say('advice.request.curve.met'), isNumber: true, cell: ({ met_s }) => (met_s === null ? say('advice.request.curve.never') : formatMinutes(met_s, 'up')) },
             { key: 'which', head: say('advice.request.curve.which'), cell: ({ flowIds, isExact }) => <>{all(flowIds)}{!isExact && <span className={styles.quiet}> ({say('advice.request.curve.near')})</span>}</> },
           ]}

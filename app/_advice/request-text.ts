@@ -1,5 +1,5 @@
 import type { RequestLine, RequestList } from '@/lib/advise'
-import { formatMinutes, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, say, type NameOf, type UnitSystem } from '../_text'
 
 /** A line's task in words. */
 export const taskText = ({ task, siteId }: RequestLine, names: NameOf): string => say(`advice.request.task.${task}`, { site: names(siteId) ?? siteId })
@@ -17,13 +17,13 @@ export function requestText(list: RequestList, hazard: string, names: NameOf, sy
     const from = stationText(line, names)
     groups.set(from, [...(groups.get(from) ?? []), line])
   }
-  const flow = formatQuantity(list.ask.flow_gpm, 'gpm', system)
+  const flow = formatAsked(list.ask.flow_gpm, system)
   const met = formatMinutes(list.met_s ?? 0, 'up')
   const head = list.outcome === 'met'
     ? say('advice.request.text.met', { hazard, flow, met })
     : list.outcome === 'late'
       ? say('advice.request.text.late', { hazard, flow, met, by: formatMinutes(list.ask.by_s) })
-      : say('advice.request.text.short', { hazard, flow, held: formatQuantity(list.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }) })
+      : say('advice.request.text.short', { hazard, flow, held: formatGiven(list.flow_gpm, system) })
   return [
     head,
     ...[...groups].flatMap(([station, lines]) => [

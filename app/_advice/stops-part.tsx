@@ -1,7 +1,7 @@
 'use client'
 
 import type { StopOutcome, StopReport } from '@/lib/advise'
-import { formatMinutes, formatQuantity, say, type NameOf } from '../_text'
+import { formatChange, formatGiven, formatMinutes, say, type NameOf } from '../_text'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -11,7 +11,7 @@ import { stopText } from './change-text'
 /** For each part of the plan: how long there is water when it stops, and what is left. */
 export function StopsPart({ stops, dependable_gpm, names }: { stops: StopReport; dependable_gpm: number | undefined; names: NameOf }) {
   const [system] = useUnitSystem()
-  const flow = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
+  const flow = (value: number) => formatGiven(value, system)
   const name = (id: string) => names(id) ?? id
   const dry = ({ dry_s }: StopOutcome) => (dry_s === null ? say('advice.stops.lasts') : dry_s < 1 ? say('advice.stops.at-once') : formatMinutes(dry_s, 'down'))
   const { worst, onlyDraftSiteId } = stops
@@ -39,7 +39,7 @@ export function StopsPart({ stops, dependable_gpm, names }: { stops: StopReport;
           { key: 'what', head: say('advice.stops.what'), cell: (row) => <span className={styles.what}>{stopText(row, names)}</span> },
           { key: 'dry', head: say('advice.stops.dry'), isNumber: true, cell: dry, sortBy: ({ dry_s }) => dry_s ?? undefined },
           { key: 'after', head: say('advice.stops.after'), isNumber: true, cell: ({ flowAfter_gpm }) => flow(flowAfter_gpm), sortBy: ({ flowAfter_gpm }) => flowAfter_gpm },
-          { key: 'lost', head: say('advice.stops.lost'), isNumber: true, cell: ({ lost_gpm }) => formatQuantity(lost_gpm, 'gpm', system), sortBy: ({ lost_gpm }) => lost_gpm },
+          { key: 'lost', head: say('advice.stops.lost'), isNumber: true, cell: ({ flowAfter_gpm }) => formatChange(flowAfter_gpm, stops.flow_gpm, system), sortBy: ({ lost_gpm }) => lost_gpm },
           {
             key: 'spare', head: say('advice.stops.spare'),
             cell: (row) => (row.spare ? say('advice.stops.spare.cell', { name: name(row.spare.apparatusId), flow: flow(row.spare.flow_gpm) }) : row.kind === 'fillPumper' || row.kind === 'dumpPumper' ? say('advice.stops.spare.none') : ''),

@@ -1,7 +1,7 @@
 'use client'
 
 import type { TradeOffPoint } from '@/lib/advise'
-import { formatQuantity, formatValue, say } from '../_text'
+import { formatAsked, formatGiven, formatValue, say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './advice.module.css'
 
@@ -12,7 +12,7 @@ const [LEFT, TOP, RIGHT, BOTTOM] = [16, 26, 16, 34]
 /** Most flow by number of tenders, with the asked flow across. The table beside it says the same. */
 export function TradeOffChart({ curve, asked_gpm }: { curve: readonly TradeOffPoint[]; asked_gpm: number }) {
   const [system] = useUnitSystem()
-  const flow = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
+  const flow = (value: number) => formatGiven(value, system)
   const most_gpm = Math.max(asked_gpm, ...curve.map(({ flow_gpm }) => flow_gpm), 1) * 1.08
   const y = (value: number) => TOP + (HEIGHT - TOP - BOTTOM) * (1 - value / most_gpm)
   const step = (WIDTH - LEFT - RIGHT) / Math.max(1, curve.length)
@@ -32,7 +32,7 @@ export function TradeOffChart({ curve, asked_gpm }: { curve: readonly TradeOffPo
       })}
       <line className={styles.axis} x1={LEFT} x2={WIDTH - RIGHT} y1={HEIGHT - BOTTOM} y2={HEIGHT - BOTTOM} />
       <line className={styles.asked} x1={LEFT} x2={WIDTH - RIGHT} y1={y(asked_gpm)} y2={y(asked_gpm)} />
-      <text className={styles.label} x={LEFT} y={12}>{say('advice.request.curve.asked', { flow: formatQuantity(asked_gpm, 'gpm', system) })}</text>
+      <text className={styles.label} x={LEFT} y={12}>{say('advice.request.curve.asked', { flow: formatAsked(asked_gpm, system) })}</text>
       <text className={styles.label} x={WIDTH - RIGHT} y={HEIGHT - 4} textAnchor="end">{say('advice.request.curve.tenders')}</text>
     </svg>
   )

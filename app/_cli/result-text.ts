@@ -1,60 +1,58 @@
-import { answerSentences, formatMinutes, formatQuantity, formatShare, formatTime, linkText, say, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
+import { answerSentences, formatAsked, formatChange, formatFrom, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, linkText, say, timeWords, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
 import { FIRE_GROUND, type SupplyResult } from '@/lib/supply'
-import { findUnit } from '@/lib/units'
+import type { Unit } from '@/lib/units'
 
-const figures = [
-  'sustainable_gpm', 'stored_gpm', 'hauledCapacity_gpm', 'hand_gpm', 'needed_gpm',
-  'firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s',
-] as const
+const flows = ['sustainable_gpm', 'stored_gpm', 'hauledCapacity_gpm', 'hand_gpm', 'needed_gpm'] as const
+const times = ['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const
 
 /** A result in words, for a terminal: the answer first, then figures, sites, tenders, ways and what to look at. */
 export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, string>, system: UnitSystem): string {
   const names: NameOf = (id) => itemNames.get(id) ?? (id === FIRE_GROUND ? say('plan.fire-ground') : undefined)
   const name = (id: string) => names(id) ?? id
   const time = (value: number | null) => (value === null ? say('quantity.unknown') : formatTime(value))
-  const show = (value: number | null, field: string) => {
-    const unit = findUnit(field)
-    return value === null || !unit ? say('quantity.unknown') : unit === 's' ? formatTime(value) : formatQuantity(value, unit, system)
-  }
+  const from = (value: number | null) => (value === null ? say('quantity.unknown') : formatFrom(value))
+  const flow = (value: number | null) => formatGiven(value, system, result.needed_gpm)
+  const show = (value: number | null, unit: Unit) => formatQuantity(value ?? undefined, unit, system)
   const lines = [result.planName, '', ...answerSentences(result, names, system), '']
   const { dependable } = result
   if (dependable)
     lines.push(say('result.dependable-line', {
-      flow: show(dependable.flow_gpm, '_gpm'), low: show(dependable.low_gpm, '_gpm'), high: show(dependable.high_gpm, '_gpm'),
+      flow: flow(dependable.flow_gpm), low: flow(dependable.low_gpm), high: flow(dependable.high_gpm),
       share: formatShare(dependable.share), error: formatShare(dependable.shareError, 1), count: dependable.nightCount, seed: String(dependable.seed),
     }))
-  for (const figure of figures)
-    lines.push(`${say(`result.figure.${figure}` as TextKey, { duration: formatMinutes(result.duration_s) })}: ${show(result[figure], figure)}`)
+  for (const figure of flows)
+    lines.push(`${say(`result.figure.${figure}`, { duration: formatMinutes(result.duration_s) })}: ${figure === 'needed_gpm' ? formatAsked(result[figure], system) : flow(result[figure])}`)
+  for (const figure of times) lines.push(`${say(`result.figure.${figure}`)}: ${timeWords(figure, result)}`)
   if (result.links.length > 0) {
     lines.push('', say('result.links'))
-    for (const link of result.links) lines.push(`  ${say('result.link-gain', { link: linkText(link, names), gain: formatQuantity(link.gain_gpm, 'gpm', system) })}`)
+    for (const link of result.links) lines.push(`  ${say('result.link-gain', { link: linkText(link, names), gain: formatChange(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}`)
   }
   lines.push('', say('result.sites'))
   for (const site of result.sites) {
     if (site.kind === 'dumpSite') {
-      lines.push(`  ${say('result.dump-site', { name: name(site.id), capacity: show(site.capacity_gal, '_gal'), pump: show(site.pump_gpm, '_gpm'), ready: time(site.pumpReady_s) })}`)
+      lines.push(`  ${say('result.dump-site', { name: name(site.id), capacity: show(site.capacity_gal, 'gal'), pump: formatGiven(site.pump_gpm, system), ready: from(site.pumpReady_s) })}`)
       continue
     }
-    const rates = site.bayRate_gpm.map((rate, index) => say('result.rates-by-bays', { rate: show(rate, '_gpm'), count: index + 1 })).join(', ')
+    const rates = site.bayRate_gpm.map((rate, index) => say('result.rates-by-bays', { rate: formatGiven(rate, system), count: index + 1 })).join(', ')
     const limit = say(`result.limit.${site.fillLimit ?? 'none'}` as TextKey)
     lines.push(site.draft_gpm === null
-      ? `  ${say('result.fill-site-plain', { name: name(site.id), rates, limit, ready: time(site.ready_s) })}`
-      : `  ${say('result.fill-site', { name: name(site.id), rates, limit, draft: show(site.draft_gpm, '_gpm'), low: show(site.gaugeLow_inHg, '_inHg'), high: show(site.gaugeHigh_inHg, '_inHg'), ready: time(site.ready_s) })}`)
+      ? `  ${say('result.fill-site-plain', { name: name(site.id), rates, limit, ready: from(site.ready_s) })}`
+      : `  ${say('result.fill-site', { name: name(site.id), rates, limit, draft: formatGiven(site.draft_gpm, system), low: show(site.gaugeLow_inHg, 'inHg'), high: show(site.gaugeHigh_inHg, 'inHg'), ready: from(site.ready_s) })}`)
   }
   lines.push('', say('result.tenders'))
   for (const tender of result.tenders)
     lines.push(`  ${tender.cycle_s === null
       ? say('result.tender-out', { name: name(tender.id) })
-      : say('result.tender', { name: name(tender.id), usable: show(tender.usable_gal, '_gal'), cycle: time(tender.cycle_s), rounds: tender.rounds ?? 0 })}`)
+      : say('result.tender', { name: name(tender.id), usable: show(tender.usable_gal, 'gal'), cycle: time(tender.cycle_s), rounds: tender.rounds ?? 0 })}`)
   lines.push('', say('result.ways'))
   for (const leg of result.legs)
     lines.push(`  ${say('result.way', {
       name: name(leg.apparatusId), load: leg.load, from: name(leg.fromId), to: name(leg.toId),
-      distance: show(leg.distance_mi, '_mi'), time: time(leg.travel_s), by: leg.by ?? 'none', straight: leg.isStraight ? 'yes' : 'no',
+      distance: show(leg.distance_mi, 'mi'), time: time(leg.travel_s), by: leg.by ?? 'none', straight: leg.isStraight ? 'yes' : 'no',
     })}`)
   if (result.waterBalance_gal) {
     const { initial_gal, drawn_gal, delivered_gal, stored_gal, inTransit_gal, spilled_gal } = result.waterBalance_gal
-    const volume = (value: number) => show(value, '_gal')
+    const volume = (value: number) => show(value, 'gal')
     lines.push('', say('result.balance', { initial: volume(initial_gal), drawn: volume(drawn_gal), delivered: volume(delivered_gal), stored: volume(stored_gal), transit: volume(inTransit_gal), spilled: volume(spilled_gal) }))
   }
   if (result.issues.length > 0) {

@@ -1,6 +1,6 @@
 import { SupplyStrip } from '../_plan/supply-strip'
 import { StringChart } from '../_plan/string-chart'
-import { formatMinutes, formatQuantity, say } from '../_text'
+import { formatGiven, formatMinutes, say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import type { CompareColumn } from './compare-screen'
 import styles from './compare.module.css'
@@ -27,7 +27,7 @@ export function CompareCharts({ columns }: { columns: readonly CompareColumn[] }
             <SupplyStrip result={result} names={names} full_gpm={full_gpm} />
           </div>
         ))}
-        <p className={styles.quiet}>{say('compare.strips.legend', { full: formatQuantity(full_gpm, 'gpm', system) })}</p>
+        <p className={styles.quiet}>{say('compare.strips.legend', { full: formatGiven(full_gpm, system) })}</p>
       </section>
       <section className={styles.part} aria-labelledby="compare-charts">
         <h2 className={styles.subtitle} id="compare-charts">{say('compare.charts')}</h2>

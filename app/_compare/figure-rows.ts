@@ -1,5 +1,5 @@
 import type { SupplyResult } from '@/lib/supply'
-import { formatMinutes, formatQuantity, linkText, say, sayIssue, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatFrom, formatGiven, formatShortBy, formatSpare, linkText, say, timeWords, sayIssue, type NameOf, type UnitSystem } from '../_text'
 
 /** One line of the table: what each plan says, and in which the best stands. */
 export type FigureLine = { key: string; label: string; cells: readonly { text: string; isFigure: boolean; isBest: boolean }[] }
@@ -12,8 +12,8 @@ const ALIKE = 1e-6
 
 /** The figures of several plans, line by line; a figure that is missing says why. */
 export function figureLines(columns: readonly Column[], system: UnitSystem): FigureLine[] {
-  const flow = (value: number): Cell => ({ value, text: formatQuantity(value, 'gpm', system) })
-  const time = (value: number): Cell => ({ value, text: formatMinutes(value) })
+  const flowOf = ({ needed_gpm }: SupplyResult) => (value: number): Cell => ({ value, text: formatGiven(value, system, needed_gpm) })
+  const time = (value: number): Cell => ({ value, text: formatFrom(value) })
   const blocked = ({ result, names }: Column): Cell | undefined => {
     if (result.sustainable_gpm !== null) return undefined
     const reason = result.issues.find(({ severity }) => severity === 'block')
@@ -27,15 +27,15 @@ export function figureLines(columns: readonly Column[], system: UnitSystem): Fig
   const known = (value: number | null, show: (value: number) => Cell, missing: string): Cell => (value === null ? { text: missing } : show(value))
   const never = say('compare.why.never')
   return [
-    line('sustainable', ({ result }) => known(result.sustainable_gpm, flow, never), 'most'),
-    line('needed', ({ result }) => known(result.needed_gpm, flow, say('compare.why.no-need'))),
-    line('spare', ({ result }) => (result.needed_gpm === null ? { text: say('compare.why.no-need') } : signed((result.sustainable_gpm ?? 0) - result.needed_gpm, system)), 'most'),
-    line('stored', ({ result }) => known(result.stored_gpm, flow, never), 'most'),
-    line('hauled', ({ result }) => known(result.hauledCapacity_gpm, flow, never), 'most'),
-    line('hand', ({ result }) => known(result.hand_gpm, flow, never), 'most'),
+    line('sustainable', ({ result }) => known(result.sustainable_gpm, flowOf(result), never), 'most'),
+    line('needed', ({ result }) => known(result.needed_gpm, (value) => ({ value, text: formatAsked(value, system) }), say('compare.why.no-need'))),
+    line('spare', ({ result }) => (result.needed_gpm === null ? { text: say('compare.why.no-need') } : spare(result.sustainable_gpm ?? 0, result.needed_gpm, system)), 'most'),
+    line('stored', ({ result }) => known(result.stored_gpm, flowOf(result), never), 'most'),
+    line('hauled', ({ result }) => known(result.hauledCapacity_gpm, flowOf(result), never), 'most'),
+    line('hand', ({ result }) => known(result.hand_gpm, flowOf(result), never), 'most'),
     line('firstWater', ({ result }) => known(result.firstWater_s, time, say('compare.why.no-engine')), 'least'),
     line('ready', ({ result }) => known(result.supplyReady_s, time, never), 'least'),
-    line('gap', ({ result }) => known(result.gap_s, time, never), 'least'),
+    line('gap', ({ result }) => known(result.gap_s, (value) => ({ value, text: timeWords('gap_s', result) }), never), 'least'),
     line('short', ({ result }) => known(result.short_s, time, say('compare.why.no-demand')), 'least'),
     line('limit', ({ result, names }) => ({ text: result.limitingLink ? linkText(result.limitingLink, names) : say('compare.why.no-limit') })),
     line('tenders', ({ result }) => { const count = result.tenders.filter(({ usable_gal }) => usable_gal !== null).length; return { value: count, text: String(count) } }),
@@ -45,8 +45,9 @@ export function figureLines(columns: readonly Column[], system: UnitSystem): Fig
 
 type FigureKey = 'sustainable' | 'needed' | 'spare' | 'stored' | 'hauled' | 'hand' | 'firstWater' | 'ready' | 'gap' | 'short' | 'limit' | 'tenders' | 'assumed'
 
-function signed(value: number, system: UnitSystem): Cell {
-  return { value, text: `${value < 0 ? '−' : '+'}${formatQuantity(Math.abs(value), 'gpm', system)}` }
+function spare(flow_gpm: number, needed_gpm: number, system: UnitSystem): Cell {
+  const short = formatShortBy(flow_gpm, needed_gpm, system)
+  return { value: flow_gpm - needed_gpm, text: short === undefined ? `+${formatSpare(flow_gpm, needed_gpm, system) ?? ''}` : `−${short}` }
 }
 
 /** Which values are the best; none where fewer than two are known or all are alike. */

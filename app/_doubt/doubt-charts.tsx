@@ -3,7 +3,7 @@
 import { useMemo } from 'react'
 import type { Band, DoubtAnswer } from '@/lib/doubt'
 import { SECONDS_PER_MINUTE, type Unit } from '@/lib/units'
-import { displayUnit, formatMinutes, formatNumber, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
+import { displayUnit, formatAsked, formatGiven, formatMinutes, formatNumber, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './doubt.module.css'
 import { Plot, type PlotProps } from './plot'
@@ -36,11 +36,11 @@ function flowPlot({ flows_gpm, dependable, expected_gpm }: DoubtAnswer, needed_g
   const top_gpm = 1.05 * Math.max(flows_gpm[count - 1] ?? 0, expected_gpm, needed_gpm ?? 0, 1)
   const heldShare = (flow_gpm: number) => flows_gpm.filter((flow) => flow >= flow_gpm).length / count
   const asked = Array.from({ length: 121 }, (_, index) => (top_gpm * index) / 120)
-  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const flow = (value: number) => formatGiven(value, system, needed_gpm)
   const marks = [
     { x: dependable.flow_gpm, label: say('doubt.mark.dependable', { flow: flow(dependable.flow_gpm) }) },
     { x: expected_gpm, label: say('doubt.mark.expected', { flow: flow(expected_gpm) }) },
-    ...(needed_gpm === null ? [] : [{ x: needed_gpm, label: say('doubt.mark.needed', { flow: flow(needed_gpm) }) }]),
+    ...(needed_gpm === null ? [] : [{ x: needed_gpm, label: say('doubt.mark.needed', { flow: formatAsked(needed_gpm, system) }) }]),
   ]
   return {
     title: say('doubt.chart.flow'),

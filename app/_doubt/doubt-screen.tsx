@@ -2,7 +2,7 @@
 
 import type { DoubtAnswer } from '@/lib/doubt'
 import { PlanStudy, type Study } from '../_plan/plan-study'
-import { formatMinutes, formatQuantity, formatShare, say, sayIssue } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, formatShare, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { EmptyState } from '../_ui/empty-state'
 import { FigureTile } from '../_ui/figure-tile'
@@ -46,17 +46,17 @@ function Found({ answer, study: { board } }: { answer: DoubtAnswer; study: Study
   const [system] = useUnitSystem()
   const needed_gpm = board.result?.needed_gpm ?? null
   const { dependable, expected_gpm, planned, supplyReady, blockedShare } = answer
-  const flow = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
+  const flow = (value: number) => formatGiven(value, system, needed_gpm)
   const minutes = (time_s: number) => (Number.isFinite(time_s) ? formatMinutes(time_s, 'up') : say('plan.never'))
   return (
     <>
       <div className={styles.tiles}>
         <FigureTile
           label={say('doubt.dependable', { share: formatShare(dependable.share) })} value={flow(dependable.flow_gpm)} look="water"
-          note={say('doubt.dependable.note', { flow: formatQuantity(dependable.flow_gpm, 'gpm', system), error: formatShare(dependable.shareError, 1), low: formatQuantity(dependable.low_gpm, 'gpm', system), high: formatQuantity(dependable.high_gpm, 'gpm', system) })}
+          note={say('doubt.dependable.note', { flow: flow(dependable.flow_gpm), error: formatShare(dependable.shareError, 1), low: flow(dependable.low_gpm), high: flow(dependable.high_gpm) })}
         />
         <FigureTile label={say('doubt.expected')} value={flow(expected_gpm)} note={say('doubt.expected.note')} />
-        {needed_gpm !== null && <FigureTile label={say('result.figure.needed_gpm')} value={formatQuantity(needed_gpm, 'gpm', system, { style: 'headline', toward: 'up' })} />}
+        {needed_gpm !== null && <FigureTile label={say('result.figure.needed_gpm')} value={formatAsked(needed_gpm, system)} />}
         {planned && (
           <FigureTile
             label={say('doubt.met')} value={formatShare(planned.metShare)} look={planned.metShare < dependable.share ? 'amber' : 'plain'}

@@ -1,5 +1,5 @@
 import type { HandbookComparison } from '@/lib/supply'
-import { formatQuantity, say } from '../_text'
+import { formatGiven, formatQuantity, say } from '../_text'
 import { FigureTile } from '../_ui/figure-tile'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'
@@ -7,7 +7,7 @@ import styles from './handbook.module.css'
 /** The forms and the simulation, one figure each. */
 export function FormFigures({ comparison }: { comparison: HandbookComparison }) {
   const [system] = useUnitSystem()
-  const flow = (gpm: number) => formatQuantity(gpm, 'gpm', system)
+  const flow = (gpm: number) => formatGiven(gpm, system)
   return (
     <section className={styles.part} aria-label={say('handbook.forms')}>
       <h3 className={styles.subtitle}>{say('handbook.forms')}</h3>

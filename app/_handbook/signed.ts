@@ -1,9 +1,8 @@
-import { formatQuantity, formatTime, say, type UnitSystem } from '../_text'
+import { formatChange, formatTime, say, type UnitSystem } from '../_text'
 
-/** A change of flow with its sign, a real minus sign before it. */
-export function signedFlow(change_gpm: number, system: UnitSystem): string {
-  const size = formatQuantity(Math.abs(change_gpm), 'gpm', system)
-  return `${change_gpm < 0 ? '−' : '+'}${size}`
+/** From one flow to another with its sign, a real minus sign before it. */
+export function signedFlow(before_gpm: number, after_gpm: number, system: UnitSystem): string {
+  return after_gpm < before_gpm ? `−${formatChange(after_gpm, before_gpm, system)}` : `+${formatChange(before_gpm, after_gpm, system)}`
 }
 
 /** A difference of time in words: so much more or less a round. */

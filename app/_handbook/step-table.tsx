@@ -1,5 +1,5 @@
 import type { ComparisonStep, HandbookComparison } from '@/lib/supply'
-import { formatQuantity, say } from '../_text'
+import { formatGiven, say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'
 import { signedFlow } from './signed'
@@ -13,7 +13,7 @@ export function StepTable({ comparison }: { comparison: HandbookComparison }) {
   const shown = comparison.steps.filter(({ change_gpm }) => Math.abs(change_gpm) >= SEEN_GPM)
   const silent = comparison.steps.filter(({ change_gpm }) => Math.abs(change_gpm) < SEEN_GPM)
   const most_gpm = Math.max(comparison.rating_gpm, ...comparison.steps.map(({ figure_gpm }) => figure_gpm))
-  const flow = (gpm: number) => formatQuantity(gpm, 'gpm', system)
+  const flow = (gpm: number) => formatGiven(gpm, system)
   return (
     <section className={styles.part} aria-labelledby="handbook-steps">
       <h3 className={styles.subtitle} id="handbook-steps">{say('handbook.steps')}</h3>
@@ -27,7 +27,7 @@ export function StepTable({ comparison }: { comparison: HandbookComparison }) {
           {shown.map((step) => (
             <tr key={step.code}>
               <th scope="row">{say(`handbook.step.${step.code}`)}{step.code === 'tanks' && <span className={styles.small}>{say(`handbook.limit.${comparison.limitedBy}`)}</span>}</th>
-              <td className={styles.number}>{signedFlow(step.change_gpm, system)}</td>
+              <td className={styles.number}>{signedFlow(step.figure_gpm - step.change_gpm, step.figure_gpm, system)}</td>
               <td className={styles.number}>{flow(step.figure_gpm)}</td>
               <td className={styles.barCell}><StepBar step={step} most_gpm={most_gpm} /></td>
             </tr>

@@ -1,5 +1,5 @@
 import type { Difference, HandbookComparison, TenderComparison } from '@/lib/supply'
-import { formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
+import { formatGiven, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -9,7 +9,7 @@ import { moreOrLess } from './signed'
 /** Each tender's round by the forms and as simulated, with why they differ. */
 export function TenderTerms({ comparison, names }: { comparison: HandbookComparison; names: NameOf }) {
   const [system] = useUnitSystem()
-  const flow = (gpm: number) => formatQuantity(gpm, 'gpm', system)
+  const flow = (gpm: number) => formatGiven(gpm, system)
   return (
     <section className={styles.part} aria-label={say('handbook.tenders')}>
       <h3 className={styles.subtitle}>{say('handbook.tenders')}</h3>
@@ -56,7 +56,7 @@ function rowsOf({ rating, annex, own, simulated: round }: TenderComparison, syst
     row(say('handbook.term.waiting'), nothing, round && formatTime(round.waitToFill_s + round.waitToDump_s + round.waitAtRoad_s)),
     ...(round && round.rest_s + round.away_s >= 1 ? [row(say('handbook.term.rest'), nothing, formatTime(round.rest_s + round.away_s))] : []),
     row(say('handbook.term.round'), ({ round_s }) => formatTime(round_s), round && formatTime(round.round_s)),
-    row(say('handbook.term.flow'), ({ flow_gpm }) => formatQuantity(flow_gpm, 'gpm', system), round && formatQuantity(round.flow_gpm, 'gpm', system)),
+    row(say('handbook.term.flow'), ({ flow_gpm }) => formatGiven(flow_gpm, system), round && formatGiven(round.flow_gpm, system)),
   ]
 }
 

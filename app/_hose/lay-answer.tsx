@@ -4,7 +4,7 @@ import type { Lay } from '@/lib/plan'
 import type { HoseLayAnswer, LaidStretch } from '@/lib/supply'
 import type { RelayGain, RelayStep } from '@/lib/relay'
 import { usePlanBoard } from '../_plan/plan-context'
-import { formatMinutes, formatNumber, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, formatNumber, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
 import { DataTable } from '../_ui/data-table'
 import { FigureTile } from '../_ui/figure-tile'
 import { IssueList } from '../_ui/issue-list'
@@ -47,11 +47,11 @@ export function LayAnswer({ study: { answer, terrainFailure }, lay }: { study: H
 
 function Figures({ answer, lay, system }: { answer: HoseLayAnswer; lay: Lay; system: UnitSystem }) {
   const { flow_gpm, most_gpm, hose_ft, time, doubted } = answer
-  const down = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
+  const down = (value: number) => formatGiven(value, system)
   const feet = (value: number) => formatQuantity(value, 'ft', system)
   if (flow_gpm === undefined || most_gpm === undefined) return null
   const isShort = lay.wanted_gpm !== undefined && flow_gpm < lay.wanted_gpm * 0.999
-  const note = lay.wanted_gpm === undefined ? say('hose.flow.most') : isShort ? say('hose.flow.short', { wanted: formatQuantity(lay.wanted_gpm, 'gpm', system) }) : say('hose.flow.wanted', { most: down(most_gpm) })
+  const note = lay.wanted_gpm === undefined ? say('hose.flow.most') : isShort ? say('hose.flow.short', { wanted: formatAsked(lay.wanted_gpm, system) }) : say('hose.flow.wanted', { most: down(most_gpm) })
   const doubt = doubted && flow_gpm > 0 ? say('hose.flow.doubted', { most: down(doubted.most_gpm), more: feet(doubted.more_ft) }) : undefined
   return (
     <section className={styles.tiles} aria-label={say('hose.answer')}>

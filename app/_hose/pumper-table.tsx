@@ -1,7 +1,7 @@
 'use client'
 
 import type { HoseLayAnswer, LayPumper } from '@/lib/supply'
-import { formatQuantity, formatShare, say, type NameOf } from '../_text'
+import { formatGiven, formatQuantity, formatShare, say, type NameOf } from '../_text'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
@@ -10,11 +10,11 @@ import styles from './hose.module.css'
 export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { answer: HoseLayAnswer; names: NameOf }) {
   const [system] = useUnitSystem()
   const psi = (value: number | undefined, absent: string) => (value === undefined ? absent : formatQuantity(value, 'psi', system))
-  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const flow = (value: number) => formatGiven(value, system)
   const ifStops = ({ id }: LayPumper): string => {
     const stop = stops.find((one) => one.id === id)
     if (!stop || stop.flow_gpm <= 0) return say('hose.flow.none')
-    return stop.keepsFlow ? say('hose.stops.keeps') : formatQuantity(stop.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' })
+    return stop.keepsFlow ? say('hose.stops.keeps') : flow(stop.flow_gpm)
   }
   return (
     <div className={styles.sheet}>

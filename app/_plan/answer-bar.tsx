@@ -2,7 +2,7 @@
 
 import Link from 'next/link'
 import type { PlanAnswerState } from '../_worker'
-import { answerSentences, fieldName, formatMinutes, formatQuantity, linkText, say } from '../_text'
+import { answerSentences, fieldName, formatChange, formatGiven, formatMinutes, formatQuantity, linkText, say, timeWords } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { findUnit } from '@/lib/units'
@@ -29,14 +29,14 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
       pending={pending.answer || (pending.limitingLink && !isBlocked) ? say('plan.working-on') : undefined}
       change={link && link.gain_gpm > 0 && (
         <>
-          {say('plan.first-change', { link: linkText(link, names), gain: formatQuantity(link.gain_gpm, 'gpm', system) })}{' '}
+          {say('plan.first-change', { link: linkText(link, names), gain: formatChange(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}{' '}
           <Link href={planPageHref('advice', plan.districtId, plan.id)}>{say('plan.page.advice')}</Link>
         </>
       )}
       measure={measure && say('plan.first-measure', {
         field: fieldName(measure.field), name: names(measure.itemId) ?? measure.itemId,
         value: unit === 's' ? formatMinutes(measure.value) : unit ? formatQuantity(measure.value, unit, system) : String(measure.value),
-        low: formatQuantity(measure.low_gpm, 'gpm', system), high: formatQuantity(measure.high_gpm, 'gpm', system),
+        low: formatGiven(measure.low_gpm, system), high: formatGiven(measure.high_gpm, system),
       })}
     >
       {isBlocked ? say('plan.blocked-hint') : rest.join(' ')}
@@ -59,13 +59,13 @@ export function Figures() {
         return (
           <FigureRow
             key={figure} figure={figure} label={say(`result.figure.${figure}`, { duration: formatMinutes(result.duration_s) })} note={say(`result.note.${figure}`)}
-            look={figure === 'sustainable_gpm' ? 'water' : 'plain'} value={value === null ? say('quantity.unknown') : formatQuantity(value, 'gpm', system)}
+            look={figure === 'sustainable_gpm' ? 'water' : 'plain'} value={formatGiven(value, system, result.needed_gpm)}
           />
         )
       })}
       {times.map((figure) => {
         const value = result[figure]
-        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value === null ? say('plan.never') : formatMinutes(value)} look={figure === 'gap_s' && value ? 'amber' : 'plain'} />
+        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value === null ? say('plan.never') : timeWords(figure, result)} look={figure === 'gap_s' && value ? 'amber' : 'plain'} />
       })}
     </div>
   )

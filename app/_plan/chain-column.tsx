@@ -4,7 +4,7 @@ import type { Issue } from '@/lib/issue'
 import { FIRE_GROUND, type ChainPart, type LegUse } from '@/lib/supply'
 import { SiteSymbol } from '../_look/site-symbol'
 import type { MapSite } from '../_map'
-import { formatQuantity, formatTime, say } from '../_text'
+import { formatAsked, formatGiven, formatQuantity, formatTime, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { IssueList } from '../_ui/issue-list'
@@ -65,7 +65,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, viaOf, onVia, si
         level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
         summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {
           const site = result?.sites.find((one) => one.id === id)
-          return site?.kind === 'fillSite' && site.lift_ft !== null ? `${name}: ${say('plan.summary.fill', { rate: formatQuantity(site.bayRate_gpm[0] ?? 0, 'gpm', system), lift: formatQuantity(site.lift_ft, 'ft', system) })}` : name
+          return site?.kind === 'fillSite' && site.lift_ft !== null ? `${name}: ${say('plan.summary.fill', { rate: formatGiven(site.bayRate_gpm[0], system), lift: formatQuantity(site.lift_ft, 'ft', system) })}` : name
         }).join(' · ')}
       >
         <div className={styles.stack}>
@@ -105,7 +105,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, viaOf, onVia, si
       {plan.dumpSites.length === 0 && part !== 'dump' && place('dumpSite')}
       <Card
         level={2} title={say('plan.card.fireGround')} symbol={<SiteSymbol kind="fireGround" size={22} />} isOpen={isOpen('fireGround')} onToggle={toggle('fireGround')} {...edge('fireGround', [])}
-        summary={[hasFire ? (names(FIRE_GROUND) ?? '') : say('plan.card.none'), result?.needed_gpm ? say('plan.summary.fire', { flow: formatQuantity(result.needed_gpm, 'gpm', system) }) : say('plan.summary.fire-none')].join(' · ')}
+        summary={[hasFire ? (names(FIRE_GROUND) ?? '') : say('plan.card.none'), result?.needed_gpm ? say('plan.summary.fire', { flow: formatAsked(result.needed_gpm, system) }) : say('plan.summary.fire-none')].join(' · ')}
       >
         <div className={styles.stack}>
           <FireCard />

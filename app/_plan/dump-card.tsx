@@ -4,7 +4,7 @@ import { defaults } from '@/lib/supply'
 import { equipmentTemplates, type DumpSite, type Equipment } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
-import { formatQuantity, say, type TextKey } from '../_text'
+import { formatGiven, formatQuantity, say, type TextKey } from '../_text'
 import { Button } from '../_ui/button'
 import { CheckField } from '../_ui/check-field'
 import { Fold } from '../_ui/fold'
@@ -70,7 +70,7 @@ export function DumpCard({ site }: { site: DumpSite }) {
         <ItemChoice field="manner" none={say('choice.manner.backIn')} choices={(['backIn', 'driveThrough'] as const).map((value) => ({ value, label: say(`choice.manner.${value}`) }))} />
         {found?.kind === 'dumpSite' && (
           <div className={styles.figures}>
-            <FigureRow figure={`site/${site.id}/pump_gpm`} label={say('plan.figure.pump')} value={found.pump_gpm === null ? say('quantity.unknown') : formatQuantity(found.pump_gpm, 'gpm', system)} />
+            <FigureRow figure={`site/${site.id}/pump_gpm`} label={say('plan.figure.pump')} value={formatGiven(found.pump_gpm, system)} />
             <p className={styles.plainFigure}><span>{say('plan.figure.capacity')}</span><span>{formatQuantity(found.capacity_gal, 'gal', system)}</span></p>
           </div>
         )}

@@ -6,7 +6,7 @@ import { findDraftingPump, type FillSite } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
-import { formatQuantity, say } from '../_text'
+import { formatGiven, formatQuantity, say } from '../_text'
 import { DraftLink } from '../_draft/draft-link'
 import { Button } from '../_ui/button'
 import { Fold } from '../_ui/fold'
@@ -27,7 +27,7 @@ export function FillCard({ site }: { site: FillSite }) {
   const found = result?.sites.find((one) => one.kind === 'fillSite' && one.id === site.id)
   const pump = findDraftingPump({ district }, site.pumperId)
   const rated = ratedSuction(pump?.rated_gpm ?? 1000).suction
-  const flow = (value: number | null | undefined) => (value === null || value === undefined ? say('quantity.unknown') : formatQuantity(value, 'gpm', system))
+  const flow = (value: number | null | undefined) => formatGiven(value, system)
   return (
     <ItemFields docId={plan.id} docKind="plan" collection="fillSites" item={site}>
       <div className={styles.fields}>

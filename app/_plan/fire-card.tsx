@@ -3,7 +3,7 @@
 import { defaults, findHazardFlow_gpm } from '@/lib/supply'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemQuantity } from '../_fields/item-inputs'
-import { formatQuantity, say } from '../_text'
+import { formatAsked, say } from '../_text'
 import { ChoiceField } from '../_ui/choice-field'
 import { Fold } from '../_ui/fold'
 import { QuantityField } from '../_ui/quantity-field'
@@ -31,7 +31,7 @@ export function FireCard() {
           onCommit={(id) => { editPlan({ kind: 'setFields', set: { hazardId: id ?? null } }, say('plan.hazard')) }}
         />
         {result && result.needed_gpm !== null && (
-          <div className={styles.figures}><FigureRow figure="needed_gpm" label={say('result.figure.needed_gpm')} value={formatQuantity(result.needed_gpm, 'gpm', system)} /></div>
+          <div className={styles.figures}><FigureRow figure="needed_gpm" label={say('result.figure.needed_gpm')} value={formatAsked(result.needed_gpm, system)} /></div>
         )}
         <QuantityField
           label={say('plan.demand')} unit="gpm" value={stage?.flow_gpm} hasMark={false} min={0} max={20000} {...(hazard_gpm !== undefined && { hint: say('plan.demand.hint') })}

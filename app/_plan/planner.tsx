@@ -5,7 +5,7 @@ import { findBounds, type Point } from '@/lib/geo'
 import { FIRE_GROUND, findLegNote, type LegUse, type SupplyChart } from '@/lib/supply'
 import { getClient, useSaveState } from '../_client'
 import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
-import { formatQuantity, say } from '../_text'
+import { formatAsked, formatGiven, say } from '../_text'
 import { Button } from '../_ui/button'
 import { SaveState } from '../_ui/save-state'
 import { Shell } from '../_ui/shell'
@@ -144,7 +144,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
             {result && <SupplyStrip result={result} names={names} chosen={part === 'tenders' || part === undefined ? undefined : part} onChoose={setPart} />}
             <div className={styles.stripFoot}>
               {result && result.needed_gpm !== null && result.chain.length > 0 && (
-                <p className={styles.legend}>{say('plan.strip.legend', { needed: formatQuantity(result.needed_gpm, 'gpm', system), expected: formatQuantity(result.sustainable_gpm ?? 0, 'gpm', system, { style: 'headline', toward: 'down' }) })}</p>
+                <p className={styles.legend}>{say('plan.strip.legend', { needed: formatAsked(result.needed_gpm, system), expected: formatGiven(result.sustainable_gpm, system, result.needed_gpm) })}</p>
               )}
               <Button look="quiet" size="s" iconAfter="chevron" aria-expanded={isChartOpen} label={say(isChartOpen ? 'plan.chart.hide' : 'plan.chart.show')} onClick={() => { setChartOpen(!isChartOpen) }} />
             </div>

@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import { formatMinutes, formatQuantity, formatShare, say } from '../_text'
+import { formatFrom, formatMinutes, formatQuantity, formatShare, say } from '../_text'
 import type { NameOf } from '../_text'
 import { Segments } from '../_ui/segments'
 import { joinClasses } from '../_ui/join-classes'
@@ -72,7 +72,7 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
         {supplyReady_s !== undefined && supplyReady_s < end_s && (
           <g>
             <line className={styles.ready} x1={x(supplyReady_s)} x2={x(supplyReady_s)} y1={4} y2={height - 4} />
-            <text className={styles.label} x={x(supplyReady_s) + 4} y={11}>{say('plan.chart.ready', { time: formatMinutes(supplyReady_s) })}</text>
+            <text className={styles.label} x={x(supplyReady_s) + 4} y={11}>{say('plan.chart.ready', { time: formatFrom(supplyReady_s) })}</text>
           </g>
         )}
         {chart.tanks.map((tank, index) => {

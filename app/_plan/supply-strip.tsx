@@ -1,6 +1,6 @@
 'use client'
 
-import { formatQuantity, linkText, say } from '../_text'
+import { formatGiven, linkText, say } from '../_text'
 import type { NameOf } from '../_text'
 import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -58,7 +58,7 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
           const words = (
             <>
               <span className={styles.name}>{say(`plan.part.${part}`)}</span>
-              <span className={styles.figure}>{formatQuantity(capacity_gpm, 'gpm', system)}</span>
+              <span className={styles.figure}>{formatGiven(capacity_gpm, system)}</span>
               {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
               {!isLimit && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
             </>

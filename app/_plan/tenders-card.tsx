@@ -4,7 +4,7 @@ import { defaults, sitesOfTask } from '@/lib/supply'
 import { findTender, type TenderTask } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemCheck, ItemChoice, ItemCount, ItemQuantity } from '../_fields/item-inputs'
-import { formatQuantity, formatTime, say } from '../_text'
+import { formatFrom, formatGiven, formatQuantity, formatTime, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { Fold } from '../_ui/fold'
@@ -61,8 +61,8 @@ function TenderTaskCard({ task }: { task: TenderTask }) {
         {found && found.cycle_s !== null && (
           <div className={styles.figures}>
             <FigureRow figure={`tender/${task.tenderId}/cycle_s`} label={say('plan.figure.round')} value={formatTime(found.cycle_s)} />
-            <FigureRow figure={`tender/${task.tenderId}/hand_gpm`} label={say('plan.figure.hand')} value={found.hand_gpm === null ? say('quantity.unknown') : formatQuantity(found.hand_gpm, 'gpm', system)} />
-            <FigureRow figure={`tender/${task.tenderId}/arrive_s`} label={say('plan.figure.arrives')} value={found.arrive_s === null ? say('quantity.unknown') : formatTime(found.arrive_s)} />
+            <FigureRow figure={`tender/${task.tenderId}/hand_gpm`} label={say('plan.figure.hand')} value={formatGiven(found.hand_gpm, system)} />
+            <FigureRow figure={`tender/${task.tenderId}/arrive_s`} label={say('plan.figure.arrives')} value={found.arrive_s === null ? say('quantity.unknown') : formatFrom(found.arrive_s)} />
           </div>
         )}
         <ItemFields docId={plan.id} docKind="plan" collection="tenders" item={task}>

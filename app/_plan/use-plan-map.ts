@@ -3,7 +3,7 @@ import type { MapRoute, MapSite } from '../_map'
 import type { PlanAnswerState } from '../_worker'
 import { FIRE_GROUND, findPlace, type LegUse, type SupplyResult } from '@/lib/supply'
 import type { District, Leg, NoLeg, Plan } from '@/lib/plan'
-import { formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import { formatGiven, say, type NameOf, type UnitSystem } from '../_text'
 import { partOfLink } from './supply-strip'
 
 /** Sites of the plan and of the survey, as the map shows them. */
@@ -14,7 +14,7 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
     const note = (id: string) => {
       const site = result?.sites.find((one) => one.id === id)
       const limits = limit?.subjectId === id && partOfLink[limit.kind] !== 'road' ? say('plan.site.limit-note') : undefined
-      const rate = site?.kind === 'fillSite' && site.bayRate_gpm[0] ? say('plan.site.fill-note', { rate: formatQuantity(site.bayRate_gpm[0], 'gpm', system) }) : undefined
+      const rate = site?.kind === 'fillSite' && site.bayRate_gpm[0] ? say('plan.site.fill-note', { rate: formatGiven(site.bayRate_gpm[0], system) }) : undefined
       return { ...((limits ?? rate) !== undefined && { note: limits ?? rate }), ...(limits && { isMarked: true }) }
     }
     const own = (id: string) => ({ isMovable: true, isChosen: id === selectedId })

@@ -5,7 +5,7 @@ import type { Hazard } from '@/lib/plan'
 import { findHazardFlow_gpm, findNeededFlow } from '@/lib/supply'
 import { useItem } from '../_fields/item-context'
 import { choiceLabel, ItemQuantity } from '../_fields/item-inputs'
-import { formatQuantity, say, sayIssue } from '../_text'
+import { formatAsked, formatQuantity, say, sayIssue } from '../_text'
 import { Caution } from '../_ui/caution'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './survey.module.css'
@@ -20,7 +20,7 @@ export function NeededFlowChoice({ hazard }: { hazard: Hazard }) {
   const byRule = findNeededFlow({ ...hazard, neededBy: undefined })
   const isOfficer = hazard.needed_gpm !== undefined && (hazard.neededBy === undefined || hazard.neededBy === 'officer')
   const chosen = isOfficer ? 'officer' : hazard.neededBy === undefined || hazard.neededBy === 'officer' ? undefined : hazard.neededBy
-  const flow = (value: number) => formatQuantity(value, 'gpm', system)
+  const flow = (value: number) => formatAsked(value, system)
   const noName = () => undefined
 
   const row = (value: string | undefined, title: string, figure: string, notes: readonly string[], isOutside = false) => (

@@ -1,8 +1,8 @@
 import type { Link, SupplyResult } from '@/lib/supply'
-import { formatQuantity } from './format-quantity'
-import { formatMinutes } from './format-time'
+import { formatAsked, formatFrom, formatGiven, formatUntil } from './format-figure'
 import { say } from './say'
 import type { NameOf } from './say-issue'
+import { timeWords } from './time-words'
 import type { UnitSystem } from './unit-system'
 
 /** A part of the chain in words: "the fill rate at Mill pond". */
@@ -14,16 +14,15 @@ export const linkText = ({ kind, subjectId }: Pick<Link, 'kind' | 'subjectId'>, 
  */
 export function answerSentences(result: SupplyResult, names: NameOf, system: UnitSystem): string[] {
   const { sustainable_gpm, needed_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, assumptions } = result
-  // What is promised is rounded down, what is needed up.
-  const promised = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'down' })
-  const asked = (value: number) => formatQuantity(value, 'gpm', system, { style: 'headline', toward: 'up' })
+  const promised = (value: number) => formatGiven(value, system, needed_gpm)
+  const asked = (value: number) => formatAsked(value, system)
   if (result.issues.some(({ severity }) => severity === 'block') || sustainable_gpm === null) {
     return [supplyReady_s === null && result.tenders.length > 0 ? say('result.never-ready') : say('result.blocked')]
   }
   const sentences: string[] = []
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
-    sentences.push(say('result.gap', { gap: formatMinutes(gap_s, 'up'), empty: formatMinutes(tankEmpty_s, 'down'), ready: formatMinutes(supplyReady_s, 'up') }))
-  const ready = supplyReady_s === null ? '' : formatMinutes(supplyReady_s, 'up')
+    sentences.push(say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }))
+  const ready = supplyReady_s === null ? '' : formatFrom(supplyReady_s)
   if (result.dependable) sentences.push(flowsSentence(result.dependable.flow_gpm, sustainable_gpm, needed_gpm, ready, promised, asked))
   else if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: promised(sustainable_gpm), ready }))
   else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: asked(needed_gpm) }))

@@ -12,11 +12,11 @@ export type QuantityFormat = {
   /** Decimals to show instead of the unit's own; trailing zeros are then kept. */
   digits?: number
   /**
-   * `plain`: to the nearest gpm, foot tenth and so on. `headline`: flows to 5 or 10 gpm (20 or 50 L/min),
-   * volumes to 10 or 100, times to the minute. `working`: one decimal more than plain.
+   * `plain`: what was typed, as it was typed. `headline`: what is worked out; flows and volumes to the steps of
+   * `rounding.ts`, times to the minute. `working`: one decimal more than plain.
    */
   style?: 'plain' | 'headline' | 'working'
-  /** Where a headline rounds to. What a layout promises goes down, what is asked of it goes up. */
+  /** Where a headline rounds to. What a layout promises goes down, what is asked of it goes up: `format-figure.ts`. */
   toward?: Toward
 }
 
@@ -47,8 +47,7 @@ export function formatValue(value: number, unit: Unit, system: UnitSystem, forma
   const decimals = decimalsFor(shown, unit, system)
   if (format.style === 'working') return formatNumber(shown, decimals + 1)
   if (format.style !== 'headline') return formatNumber(shown, decimals)
-  const step = findHeadlineStep(shown, unit, system) ?? 10 ** -decimals
-  return formatNumber(roundTo(shown, step, format.toward), decimals)
+  return formatNumber(roundTo(shown, findHeadlineStep(shown, unit, system, format.toward) ?? 10 ** -decimals, format.toward), decimals)
 }
 
 /**

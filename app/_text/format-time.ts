@@ -23,10 +23,11 @@ export function formatTime(time_s: number): string {
   return seconds ? `${sign}${minutes}:${two(seconds)} min` : `${sign}${minutes} min`
 }
 
+/** A time as a headline shows it: to the minute; under a minute as it is. */
+export const shownTime_s = (time_s: number, toward: Toward = 'nearest'): number => (Math.abs(time_s) < 60 ? time_s : roundTo(time_s, 60, toward))
+
 /** A span for a headline, in whole minutes: "14 min", "2 h 5 min"; under a minute, seconds. */
-export function formatMinutes(time_s: number, toward: Toward = 'nearest'): string {
-  return formatTime(Math.abs(time_s) < 60 ? time_s : roundTo(time_s, 60, toward))
-}
+export const formatMinutes = (time_s: number, toward: Toward = 'nearest'): string => formatTime(shownTime_s(time_s, toward))
 
 /** A moment on a running clock, from its start: "0:00", "14:30", "1:02:30". For axes and logs. */
 export function formatClock(time_s: number): string {

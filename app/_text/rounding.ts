@@ -46,15 +46,25 @@ export function decimalsFor(shown: number, unit: Unit, system: UnitSystem): numb
   return rows.find(([below]) => Math.abs(shown) < below)?.[1] ?? 0
 }
 
-/** Step of a headline figure, in the unit shown; undefined where the plain decimals do. */
-export function findHeadlineStep(shown: number, unit: Unit, system: UnitSystem): number | undefined {
-  const size = Math.abs(shown)
-  if (unit === 'gpm') {
-    if (system === 'us') return size < 100 ? 5 : 10
-    return size < 500 ? 20 : 50
-  }
-  if (unit === 'gal') return size < 1000 ? 10 : 100
-  return undefined
+/** Steps by size: the first row whose bound the shown value is below. */
+type Steps = readonly (readonly [below: number, step: number])[]
+
+/**
+ * A flow is known to a few in a hundred at best (queues alone shift it by 2 to 3 %, lib/shuttle/README.md), and no
+ * gauge reads to 1 gpm: 5 gpm is 1 % of 500. Below 20 gpm, where 5 would swallow a spring whole, it is 1.
+ */
+const usFlowSteps: Steps = [[20, 1], [1000, 5], [Infinity, 10]]
+const metricFlowSteps: Steps = [[80, 5], [4000, 20], [Infinity, 50]]
+const volumeSteps: Steps = [[1000, 10], [Infinity, 100]]
+
+/**
+ * Step of a headline figure, in the unit shown; undefined where the plain decimals do. A flow that is asked for
+ * (rounded up) keeps its whole gpm, so that one that was typed is shown as it was typed.
+ */
+export function findHeadlineStep(shown: number, unit: Unit, system: UnitSystem, toward: Toward = 'nearest'): number | undefined {
+  if (unit === 'gpm' && toward === 'up') return 1
+  const steps = unit === 'gal' ? volumeSteps : unit !== 'gpm' ? undefined : system === 'us' ? usFlowSteps : metricFlowSteps
+  return steps?.find(([below]) => Math.abs(shown) < below)?.[1]
 }
 
 export type Toward = 'nearest' | 'down' | 'up'

@@ -1,7 +1,9 @@
 import type { Issue } from '@/lib/issue'
 import { findUnit } from '@/lib/units'
+import { formatBetween, formatShortBy } from './format-figure'
 import { formatNumber, formatShare, LOCALE } from './format-number'
 import { formatQuantity } from './format-quantity'
+import { issueRounding } from './issue-rounding'
 import { argumentsOf, isTextKey, say } from './say'
 import type { TextValue } from './say'
 import type { UnitSystem } from './unit-system'
@@ -15,13 +17,22 @@ const list = new Intl.ListFormat(LOCALE, { type: 'conjunction' })
  * One value of an issue as the sentence shows it: quantities by the unit their key ends in,
  * shares as percentages, ids by the name of their item, roads without a name as such, counts left as numbers for plurals.
  */
-export function issueValue(key: string, value: number | string, names: NameOf, system: UnitSystem): TextValue {
+export function issueValue(key: string, value: number | string, names: NameOf, system: UnitSystem, code = ''): TextValue {
   if (value === '' && /name$/i.test(key)) return say('issue.unnamed-road')
   if (typeof value === 'string') return value === '' ? say('issue.unnamed') : (names(value) ?? value)
   const unit = findUnit(key)
-  if (unit) return formatQuantity(value, unit, system)
+  if (unit) return formatQuantity(value, unit, system, issueRounding(key, code))
   if (/share$/i.test(key)) return formatShare(value)
   return Number.isInteger(value) ? value : formatNumber(value, 2)
+}
+
+/** Differences between values of an issue, as `{short}` and `{gap}`: those of the figures as shown. */
+function shownDifferences({ values: { flow_gpm, needed_gpm, from_s, to_s } }: Issue, system: UnitSystem): Record<string, TextValue> {
+  const short = typeof flow_gpm === 'number' && typeof needed_gpm === 'number' ? formatShortBy(flow_gpm, needed_gpm, system) : undefined
+  return {
+    ...(short !== undefined && { short }),
+    ...(typeof from_s === 'number' && typeof to_s === 'number' && { gap: formatBetween(from_s, to_s) }),
+  }
 }
 
 /** Quantity that is named by its own value: `n20_inHg`, `n2p5_in`. */
@@ -35,14 +46,16 @@ function fixedQuantity(name: string, system: UnitSystem): string | undefined {
  * The sentence of an issue: message `issue.<code>`.
  *
  * Besides the issue's own values a message may use `{subject}`, `{subject2}` (names of the first
- * and second item it is about) and `{subjects}` (all of them, as a list). A value that the issue
+ * and second item it is about), `{subjects}` (all of them, as a list), and where it has both ends of them the
+ * differences `{short}` and `{gap}`. A value that the issue
  * does not carry reads "not known"; a code without words is shown as it is, never hidden. A fixed
  * quantity of the sentence is written `{n20_inHg}`, so that it too follows the units in use.
  */
 export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): string {
   const subjects = issue.subjectIds.map((id) => names(id) ?? say('issue.unnamed'))
   const values: Record<string, TextValue> = {}
-  for (const [key, value] of Object.entries(issue.values)) values[key] = issueValue(key, value, names, system)
+  for (const [key, value] of Object.entries(issue.values)) values[key] = issueValue(key, value, names, system, issue.code)
+  Object.assign(values, shownDifferences(issue, system))
   const [first, second] = subjects
   if (first !== undefined) values.subject = first
   if (second !== undefined) values.subject2 = second

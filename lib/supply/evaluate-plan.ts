@@ -48,7 +48,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withou
 
   const issues = [...compiled.issues, ...withoutDoubles([...planned.issues, ...found.issues])]
   if (found.flow_gpm > pump_gpm) issues.push(issue('dump-pump-limits', 'note', compiled.dumps.map(({ site }) => site.id), { pump_gpm }))
-  if (needed_gpm !== null && sustainable_gpm < needed_gpm) issues.push(issue('short-of-need', 'warn', [plan.id], { short_gpm: needed_gpm - sustainable_gpm }))
+  if (needed_gpm !== null && sustainable_gpm < needed_gpm) issues.push(issue('short-of-need', 'warn', [plan.id], { flow_gpm: sustainable_gpm, needed_gpm }))
   return {
     ...head(compiled),
     sustainable_gpm, stored_gpm, needed_gpm,

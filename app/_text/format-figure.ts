@@ -1,0 +1,75 @@
+import { displayUnit } from './display-unit'
+import { formatNumber } from './format-number'
+import { UNIT_SPACE } from './format-quantity'
+import { formatMinutes, shownTime_s } from './format-time'
+import { findHeadlineStep, roundTo } from './rounding'
+import { say } from './say'
+import type { UnitSystem } from './unit-system'
+
+/*
+ * The one rule by which the figures of an answer are rounded, on every screen, on paper and in a terminal:
+ *
+ * - a flow that something gives goes down to a step (`rounding.ts`): nothing is promised that is not there;
+ * - a flow that is asked for goes up to the whole gpm (L/min): what was typed stands as it was typed;
+ * - when something is there goes up to the minute, when something runs out down;
+ * - a difference is that of the figures as shown: a reader who subtracts finds the same.
+ */
+
+const flowWords = (shown: number, system: UnitSystem): string => formatNumber(shown) + UNIT_SPACE + displayUnit('gpm', system).symbol
+
+function shownFlow(flow_gpm: number, system: UnitSystem, toward: 'down' | 'up'): number {
+  const shown = flow_gpm * displayUnit('gpm', system).factor
+  return roundTo(shown, findHeadlineStep(shown, 'gpm', system, toward) ?? 1, toward)
+}
+
+/** A need that lies between two steps and is met is shown as met. */
+function shownGiven(flow_gpm: number, system: UnitSystem, needed_gpm?: number | null): number {
+  const down = shownFlow(flow_gpm, system, 'down')
+  return typeof needed_gpm === 'number' && flow_gpm >= needed_gpm ? Math.max(down, shownFlow(needed_gpm, system, 'up')) : down
+}
+
+/**
+ * A flow that a plan, a site, a pump or a source gives: "670 gpm".
+ *
+ * @param flow_gpm finite; undefined or null says that it is not known
+ * @param needed_gpm what it stands beside: a flow that meets it is never shown below it
+ */
+export function formatGiven(flow_gpm: number | undefined | null, system: UnitSystem, needed_gpm?: number | null): string {
+  return typeof flow_gpm === 'number' ? flowWords(shownGiven(flow_gpm, system, needed_gpm), system) : say('quantity.unknown')
+}
+
+/** A flow that is asked for, typed or worked out: "753 gpm". */
+export function formatAsked(flow_gpm: number | undefined | null, system: UnitSystem): string {
+  return typeof flow_gpm === 'number' ? flowWords(shownFlow(flow_gpm, system, 'up'), system) : say('quantity.unknown')
+}
+
+/** By how much a flow given stays below one asked for; undefined where it meets it. */
+export function formatShortBy(flow_gpm: number, needed_gpm: number, system: UnitSystem): string | undefined {
+  return flow_gpm >= needed_gpm ? undefined : flowWords(shownFlow(needed_gpm, system, 'up') - shownGiven(flow_gpm, system), system)
+}
+
+/** By how much a flow given exceeds one asked for; undefined where it falls short. */
+export function formatSpare(flow_gpm: number, needed_gpm: number, system: UnitSystem): string | undefined {
+  return flow_gpm < needed_gpm ? undefined : flowWords(shownGiven(flow_gpm, system, needed_gpm) - shownFlow(needed_gpm, system, 'up'), system)
+}
+
+/** Changes below it are the grid of the search (lib/shuttle). */
+const NO_CHANGE_GPM = 0.5
+
+/** From one flow given to another: "25 gpm", "−40 gpm"; a change too small to show reads "less than 5 gpm". */
+export function formatChange(before_gpm: number, after_gpm: number, system: UnitSystem): string {
+  const shown = shownGiven(after_gpm, system) - shownGiven(before_gpm, system)
+  if (shown !== 0 || Math.abs(after_gpm - before_gpm) < NO_CHANGE_GPM) return flowWords(shown, system)
+  const step = findHeadlineStep(after_gpm * displayUnit('gpm', system).factor, 'gpm', system) ?? 1
+  return say('quantity.less-than', { quantity: flowWords(step, system) })
+}
+
+/** When something is there: supply ready, first water, a vehicle at its place. Never shown earlier than it is. */
+export const formatFrom = (time_s: number): string => formatMinutes(time_s, 'up')
+
+/** When something ends, or how long it lasts: a tank, a source. Never shown later than it is. */
+export const formatUntil = (time_s: number): string => formatMinutes(time_s, 'down')
+
+/** Time from the end of one thing to the start of the next, by the minutes shown. */
+export const formatBetween = (end_s: number, start_s: number): string =>
+  formatMinutes(Math.max(0, shownTime_s(start_s, 'up') - shownTime_s(end_s, 'down')), 'up')

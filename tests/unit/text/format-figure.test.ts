@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest'
+import { formatAsked, formatBetween, formatChange, formatFrom, formatGiven, formatQuantity, formatShortBy, formatSpare, formatUntil, sayIssue, timeWords } from '@/app/_text'
+import { issue } from '@/lib/issue'
+
+const plain = (text: string | undefined): string | undefined => text?.replaceAll('\u00a0', ' ')
+
+// How far figures are rounded: common practice, no source.
+describe('a flow given', () => {
+  test('goes down to a step, so that nothing is promised that is not there', () => {
+    expect([292, 289.9, 999.9, 1004, 1201, 19.9, 3.2].map((flow_gpm) => plain(formatGiven(flow_gpm, 'us')))).toEqual(['290 gpm', '285 gpm', '995 gpm', '1,000 gpm', '1,200 gpm', '19 gpm', '3 gpm'])
+    for (let count = 0; count < 6000; count++) {
+      const flow_gpm = (count * 37) / 100
+      const shown = Number(plain(formatGiven(flow_gpm, 'us'))?.replace(/[^0-9]/g, ''))
+      expect(shown).toBeLessThanOrEqual(flow_gpm)
+      expect(flow_gpm - shown).toBeLessThan(flow_gpm < 20 ? 1 : flow_gpm < 1000 ? 5 : 10)
+    }
+  })
+
+  test('is the headline of formatQuantity, so that no two screens differ', () => {
+    for (const system of ['us', 'metric'] as const) {
+      for (const flow_gpm of [3.2, 18.7, 292, 673.9, 1201]) expect(formatGiven(flow_gpm, system)).toBe(formatQuantity(flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }))
+    }
+  })
+
+  test('keeps its step where it is said in litres', () => {
+    expect(plain(formatGiven(292, 'metric'))).toBe('1,100 L/min')
+    expect(plain(formatGiven(1201, 'metric'))).toBe('4,500 L/min')
+  })
+
+  test('that meets a need between two steps is never shown below it', () => {
+    expect(plain(formatGiven(754, 'us', 753))).toBe('753 gpm')
+    expect(plain(formatGiven(752, 'us', 753))).toBe('750 gpm')
+    expect(plain(formatGiven(760, 'us', 753))).toBe('760 gpm')
+  })
+
+  test('that is not known says so', () => {
+    expect([formatGiven(undefined, 'us'), formatGiven(null, 'us'), formatAsked(null, 'us')]).toEqual(['not known', 'not known', 'not known'])
+  })
+})
+
+test('a flow that was typed is shown as it was typed, one that was worked out goes up', () => {
+  expect([753, 750, 116.3].map((flow_gpm) => plain(formatAsked(flow_gpm, 'us')))).toEqual(['753 gpm', '750 gpm', '117 gpm'])
+  // 2,000 L/min typed is 528.344 gpm inside (1 gal = 3.785411784 L exactly, NIST Handbook 44).
+  expect(plain(formatAsked(2000 / 3.785411784, 'metric'))).toBe('2,000 L/min')
+})
+
+describe('a difference', () => {
+  test('is that of the figures as shown', () => {
+    expect(plain(formatShortBy(273, 750, 'us'))).toBe('480 gpm') // 270 of 750
+    expect(plain(formatSpare(673, 500, 'us'))).toBe('170 gpm')
+    expect(plain(formatChange(673, 698, 'us'))).toBe('25 gpm')
+    expect(plain(formatChange(698, 673, 'us'))).toBe('−25 gpm')
+  })
+
+  test('is on one side only', () => {
+    expect(formatShortBy(750, 750, 'us')).toBeUndefined()
+    expect(formatSpare(749.9, 750, 'us')).toBeUndefined()
+    expect(plain(formatSpare(754, 753, 'us'))).toBe('0 gpm')
+  })
+
+  test('too small to show is neither hidden nor called nothing', () => {
+    expect(plain(formatChange(671, 674, 'us'))).toBe('less than 5 gpm')
+    expect(plain(formatChange(671, 671.2, 'us'))).toBe('0 gpm')
+  })
+
+  test('in a sentence about two figures is theirs as shown', () => {
+    const short = issue('short-of-need', 'warn', [], { flow_gpm: 273, needed_gpm: 750 })
+    for (const words of ['270 gpm', '750 gpm', 'short by 480 gpm']) expect(plain(sayIssue(short, () => undefined, 'us'))).toContain(words)
+    const gap = issue('water-gap', 'warn', [], { from_s: 8 * 60 + 3, to_s: 15 * 60 + 42, gap_s: 459 })
+    for (const words of ['from 8 min to 16 min', 'gap of 8 min']) expect(plain(sayIssue(gap, () => undefined, 'us'))).toContain(words)
+  })
+})
+
+describe('a time of the answer', () => {
+  const times = { firstArrival_s: 333, firstWater_s: 453, tankEmpty_s: 483, supplyReady_s: 942, gap_s: 459, short_s: 0 }
+
+  test('is never early for what comes and never late for what ends', () => {
+    expect([formatFrom(841), formatUntil(899), formatBetween(483, 942)]).toEqual(['15 min', '14 min', '8 min'])
+  })
+
+  test('is the same wherever it stands, and the gap is that between the two shown', () => {
+    expect((['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const).map((figure) => timeWords(figure, times))).toEqual(['6 min', '8 min', '8 min', '16 min', '8 min', '0 s'])
+  })
+})

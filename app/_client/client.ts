@@ -4,13 +4,16 @@ import { DocumentStore, type DocumentView } from './document-store'
 import { mintId } from './mint-id'
 import { memoryOutbox, type Outbox } from './outbox'
 import type { Received } from './replica'
+import { memoryShelf, type Shelf } from './shelf'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type DocumentEntry, type Transport } from './transport'
 import { emptyUndoStack, overtakenBy, pushed, withoutEdits, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
 
 export type SaveState = {
-  state: 'saved' | 'saving' | 'waiting' | 'refused'
+  /** `waiting`: on this device, for the server is away; `away`: nothing unsent, but what is shown is this device's; `unkept`: in this window alone. */
+  state: 'saved' | 'away' | 'saving' | 'waiting' | 'unkept' | 'refused'
   unsentCount: number
+  unkeptCount: number
   conflictCount: number
   /** Edits the server or a change elsewhere did not let stand, newest last, until dismissed. */
   refusals: readonly { id: string; docId: string; label: string; issue: Issue }[]
@@ -25,6 +28,8 @@ export type ActOptions = { label: string; mergeKey?: string }
 export type ClientOptions = {
   transport: Transport
   outbox?: Outbox
+  /** Documents as the server last had them, for when it is away. */
+  shelf?: Shelf
   timers?: Timers
   /** Who makes the edits: goes with each of them. */
   actor?: string
@@ -41,13 +46,13 @@ export class Client {
   readonly #listeners = new Set<() => void>()
   #stack: UndoStack = emptyUndoStack
   #refusals: SaveState['refusals'] = []
-  #save: SaveState = { state: 'saved', unsentCount: 0, conflictCount: 0, refusals: [] }
+  #save: SaveState = { state: 'saved', unsentCount: 0, unkeptCount: 0, conflictCount: 0, refusals: [] }
   #undo: UndoState = { canUndo: false, canRedo: false }
   #list: DocumentList = { status: 'loading', entries: [] }
 
   constructor(options: ClientOptions) {
     this.#options = {
-      outbox: memoryOutbox(), timers: realTimers, actor: 'someone', newId: mintId,
+      outbox: memoryOutbox(), shelf: memoryShelf(), timers: realTimers, actor: 'someone', newId: mintId,
       now: () => new Date().toISOString(), announce: () => undefined, ...options,
     }
   }
@@ -65,9 +70,9 @@ export class Client {
   open(docId: string): DocumentStore {
     const there = this.#stores.get(docId)
     if (there) return there
-    const { transport, outbox, timers, announce } = this.#options
+    const { transport, outbox, shelf, timers, announce } = this.#options
     const store = new DocumentStore(docId, {
-      transport, outbox, timers,
+      transport, outbox, shelf, timers,
       events: { received: (id, received) => this.#received(id, received), saved: (id) => announce(id), changed: () => this.#changed() },
     })
     this.#stores.set(docId, store)
@@ -111,7 +116,7 @@ export class Client {
     const steps: UndoStep[] = []
     let refused: Issue | undefined
     for (const doc of list) {
-      const made = await answered(this.#options.transport.create(doc))
+      const made = await answered(this.#options.transport.create(doc, label))
       if (made && 'code' in made) {
         refused = made
         break
@@ -226,6 +231,12 @@ export class Client {
     await this.refreshList()
   }
 
+  /** A document made here that the server will not have. */
+  refuse({ docId, label, issue: why }: { docId: string; label: string; issue: Issue }): void {
+    this.#refusals = [...this.#refusals, { id: docId, docId, label, issue: why }]
+    this.#changed()
+  }
+
   #received(docId: string, { foreignTouches, withdrawnIds, refused }: Received): void {
     this.#refusals = [...this.#refusals, ...refused.map(({ unsent: { edit, label }, issue: why }) => ({ id: edit.id, docId, label, issue: why }))]
     this.#setStack(overtakenBy(withoutEdits(this.#stack, withdrawnIds), docId, foreignTouches))
@@ -245,10 +256,17 @@ export class Client {
   #changed(): void {
     const views = [...this.#stores.values()].map((store) => store.view())
     const unsentCount = views.reduce((sum, view) => sum + view.unsentCount, 0)
+    const unkeptCount = views.reduce((sum, view) => sum + view.unkeptCount, 0)
     const isWaiting = views.some(({ sending }) => sending === 'waiting')
+    const isAway = [...this.#stores.values()].some((store) => store.isWatched && store.view().isAway)
     this.#save = {
-      state: this.#refusals.length > 0 ? 'refused' : isWaiting ? 'waiting' : unsentCount > 0 ? 'saving' : 'saved',
+      state: this.#refusals.length > 0 ? 'refused'
+        : isWaiting && unkeptCount > 0 ? 'unkept'
+          : isWaiting ? 'waiting'
+            : unsentCount > 0 ? 'saving'
+              : isAway ? 'away' : 'saved',
       unsentCount,
+      unkeptCount,
       conflictCount: views.reduce((sum, view) => sum + view.conflicts.length, 0),
       refusals: this.#refusals,
     }

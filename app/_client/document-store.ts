@@ -2,6 +2,7 @@ import { issue, type Issue } from '@/lib/issue'
 import type { Edit, EditableDocument, EditBody } from '@/lib/plan'
 import type { Conflict } from './conflict'
 import type { Outbox } from './outbox'
+import type { Shelf } from './shelf'
 import { addUnsent, conflictFromHistory, newReplica, receive, resolveConflict, withdraw, type Received, type Replica, type Unsent } from './replica'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type SequencedEdit, type Transport } from './transport'
@@ -14,8 +15,12 @@ export type DocumentView<D extends EditableDocument = EditableDocument> = {
   doc?: D
   sequence: number
   unsentCount: number
+  /** Of those unsent, how many are in this window alone: not yet on the device's disk, or it would not take them. */
+  unkeptCount: number
   conflicts: readonly Conflict[]
   sending: Sending
+  /** The last talk with the server came to nothing: this is what the device has. */
+  isAway: boolean
   /** Why it could not be had. */
   issue?: Issue
 }
@@ -28,7 +33,8 @@ export type StoreEvents = {
   changed?(): void
 }
 
-export type StoreOptions = { transport: Transport; outbox: Outbox; timers?: Timers; events?: StoreEvents }
+/** `shelf`: where the document is kept as the server last had it, for when it is away. */
+export type StoreOptions = { transport: Transport; outbox: Outbox; shelf?: Shelf; timers?: Timers; events?: StoreEvents }
 
 /** Time an edit waits for company before it is sent, and the longest pause between tries. */
 const SEND_WAIT_MS = 350
@@ -41,12 +47,14 @@ export class DocumentStore {
   #status: DocumentView['status'] = 'loading'
   #sending: Sending = 'idle'
   #issue: Issue | undefined
-  #view: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, conflicts: [], sending: 'idle' }
+  #isAway = false
+  #unkept = new Set<string>()
+  #view: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }
   #listeners = new Set<() => void>()
   #cancelWait: (() => void) | undefined
   #failures = 0
   #talk: Promise<void> = Promise.resolve()
-  readonly #options: Required<Pick<StoreOptions, 'transport' | 'outbox' | 'timers' | 'events'>>
+  readonly #options: Required<Omit<StoreOptions, 'shelf'>> & Pick<StoreOptions, 'shelf'>
 
   constructor(docId: string, options: StoreOptions) {
     this.docId = docId
@@ -70,7 +78,8 @@ export class DocumentStore {
       const loaded = await this.#options.transport.load(this.docId)
       if ('code' in loaded) return this.#become('missing', loaded)
       if (loaded.isDeleted) return this.#become('deleted', undefined, newReplica(loaded.doc, loaded.sequence))
-      let replica: Replica = { ...newReplica(loaded.doc, loaded.sequence), conflicts: this.#replica?.conflicts ?? [] }
+      const conflicts = this.#replica?.conflicts ?? (await this.#options.outbox.conflictsOf(this.docId))
+      let replica: Replica = { ...newReplica(loaded.doc, loaded.sequence), conflicts }
       const refused: { unsent: Unsent; issue: Issue }[] = []
       for (const unsent of await this.#left(loaded.sequence)) {
         const added = addUnsent(replica, unsent.edit, unsent.label)
@@ -120,7 +129,7 @@ export class DocumentStore {
     const commit = () => {
       this.#set(replica)
       const ids = new Set(edits.map(({ id }) => id))
-      void this.#options.outbox.keep(replica.unsent.filter(({ edit }) => ids.has(edit.id)))
+      this.#keep(replica.unsent.filter(({ edit }) => ids.has(edit.id)))
       this.#queue(SEND_WAIT_MS)
     }
     return { inverses, commit }
@@ -131,6 +140,7 @@ export class DocumentStore {
     if (!this.#replica) return []
     const { replica, bodies } = resolveConflict(this.#replica, conflictId, choice)
     this.#set(replica)
+    void this.#options.outbox.keepConflicts(this.docId, replica.conflicts).catch(() => undefined)
     return bodies
   }
 
@@ -153,12 +163,33 @@ export class DocumentStore {
       if (!this.#replica) return
       const { history, isDeleted } = await this.#options.transport.since(this.docId, this.#replica.sequence)
       this.#take(receive(this.#replica, history))
-      if (isDeleted !== (this.#status === 'deleted')) this.#become(isDeleted ? 'deleted' : 'ready')
+      if (isDeleted === (this.#status === 'deleted')) return
+      this.#become(isDeleted ? 'deleted' : 'ready')
+      this.#shelve()
     })
   }
 
   markDeleted(isDeleted: boolean): void {
-    if (this.#replica) this.#become(isDeleted ? 'deleted' : 'ready')
+    if (!this.#replica) return
+    this.#become(isDeleted ? 'deleted' : 'ready')
+    this.#shelve()
+  }
+
+  /** Puts what the server has of the document on the shelf; the device works without it, so a full one is no failure here. */
+  #shelve(): void {
+    if (!this.#replica) return
+    const { confirmed: doc, sequence } = this.#replica
+    void this.#options.shelf?.keep({ doc, sequence, isDeleted: this.#status === 'deleted' }).catch(() => undefined)
+  }
+
+  /** Puts edits on the disk; until it has them they count as in this window alone. */
+  #keep(unsent: readonly Unsent[]): void {
+    for (const { edit } of unsent) this.#unkept.add(edit.id)
+    this.#set(this.#replica)
+    void this.#options.outbox.keep(unsent).then(() => {
+      for (const { edit } of unsent) this.#unkept.delete(edit.id)
+      this.#set(this.#replica)
+    }, () => undefined)
   }
 
   async #sendAll(): Promise<void> {
@@ -193,11 +224,18 @@ export class DocumentStore {
     this.#set(received.replica)
     const left = new Set(received.replica.unsent.map(({ edit }) => edit.id))
     const gone = before?.unsent.filter(({ edit }) => !left.has(edit.id)).map(({ edit }) => edit.id) ?? []
-    if (gone.length > 0) {
-      void this.#options.outbox.forget(gone)
-      this.#options.events.saved?.(this.docId, received.replica.sequence)
-    }
+    if (received.replica.sequence !== before?.sequence) this.#shelve()
+    void this.#settleOutbox(received.replica, before, gone)
+    if (gone.length > 0) this.#options.events.saved?.(this.docId, received.replica.sequence)
     this.#options.events.received?.(this.docId, received)
+  }
+
+  /** What a person has to choose between is on the disk before the edit it came from leaves it. */
+  async #settleOutbox(replica: Replica, before: Replica | undefined, gone: readonly string[]): Promise<void> {
+    const { outbox } = this.#options
+    if (replica.conflicts !== before?.conflicts) await outbox.keepConflicts(this.docId, replica.conflicts).catch(() => undefined)
+    if (gone.length > 0) await outbox.forget(gone).catch(() => undefined)
+    for (const id of gone) this.#unkept.delete(id)
   }
 
   #queue(wait_ms: number): void {
@@ -212,6 +250,7 @@ export class DocumentStore {
       try {
         await exchange()
         this.#failures = 0
+        this.#setAway(false)
       } catch (error) {
         this.#recover(error)
       }
@@ -227,6 +266,7 @@ export class DocumentStore {
       this.#cancelWait = this.#options.timers.after(this.#failures > 1 ? pause_ms : 0, () => void this.load())
       return
     }
+    this.#setAway(true)
     if (!this.#replica) this.#become('unreachable', issue('server-unreachable', 'warn', [this.docId]))
     if (!this.#replica || this.#replica.unsent.length > 0) {
       this.#setSending('waiting')
@@ -242,6 +282,12 @@ export class DocumentStore {
     this.#set(replica)
   }
 
+  #setAway(isAway: boolean): void {
+    if (this.#isAway === isAway) return
+    this.#isAway = isAway
+    this.#set(this.#replica)
+  }
+
   #setSending(sending: Sending): void {
     if (this.#sending === sending) return
     this.#sending = sending
@@ -255,8 +301,10 @@ export class DocumentStore {
       ...(replica && { doc: replica.view }),
       sequence: replica?.sequence ?? 0,
       unsentCount: replica?.unsent.length ?? 0,
+      unkeptCount: replica?.unsent.filter(({ edit }) => this.#unkept.has(edit.id)).length ?? 0,
       conflicts: replica?.conflicts ?? [],
       sending: this.#sending,
+      isAway: this.#isAway,
       ...(this.#issue && { issue: this.#issue }),
     }
     for (const listener of this.#listeners) listener()

@@ -81,6 +81,7 @@ const issueUnlessDone = async (response: Response, docId: string): Promise<Issue
 async function issueFrom(response: Response, docId: string): Promise<Issue> {
   const { error } = (await read(response)) as ErrorBody
   if (error?.issue) return error.issue
+  if (error?.code === 'taken') return issue('document-taken', 'block', [docId])
   if (response.status === 404) return issue('document-missing', 'block', [docId])
   if (response.status === 410) return issue('document-deleted', 'block', [docId])
   return issue('server-refused', 'block', [docId], { reason: error?.sentence ?? String(response.status) })

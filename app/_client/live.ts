@@ -1,5 +1,7 @@
 import type { Client } from './client'
 import { indexedOutbox } from './indexed-outbox'
+import { keptTransport } from './kept-transport'
+import { indexedShelf, type Shelf } from './shelf'
 import { httpTransport } from './http-transport'
 import { Client as DocumentClient } from './client'
 import { mintId } from './mint-id'
@@ -8,6 +10,10 @@ const CHANNEL = 'millrace-documents'
 const POLL_MS = 8_000
 
 let shared: Client | undefined
+let shelf: Shelf | undefined
+
+/** What this device has of the server's documents. Only in a browser. */
+export const getShelf = (): Shelf => (shelf ??= indexedShelf())
 
 /** The client of this window. Only in a browser. */
 export function getClient(): Client {
@@ -18,9 +24,11 @@ export function getClient(): Client {
 /** Wires a client to the browser: other windows, the way out, the network coming back, a slow poll for other devices. */
 function startClient(): Client {
   const channel = typeof BroadcastChannel === 'function' ? new BroadcastChannel(CHANNEL) : undefined
-  const client = new DocumentClient({
-    transport: httpTransport(),
-    outbox: indexedOutbox(),
+  const [outbox, shelf] = [indexedOutbox(), getShelf()]
+  const client: DocumentClient = new DocumentClient({
+    transport: keptTransport({ server: httpTransport(), shelf, outbox, refused: (created) => client.refuse(created) }),
+    outbox,
+    shelf,
     actor: `window ${mintId().slice(0, 8)}`,
     announce: (docId) => channel?.postMessage({ docId }),
   })
@@ -36,7 +44,7 @@ function startClient(): Client {
   document.addEventListener('visibilitychange', () => (document.visibilityState === 'hidden' ? void client.flush() : look()))
   addEventListener('pagehide', () => client.sendLast())
   addEventListener('beforeunload', (event) => {
-    if (client.saveState().state === 'waiting' || client.saveState().conflictCount > 0) event.preventDefault()
+    if (client.saveState().unkeptCount > 0) event.preventDefault()
   })
   setInterval(look, POLL_MS)
   void client.resume()

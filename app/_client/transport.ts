@@ -30,7 +30,8 @@ export type SendAnswer =
 export type Transport = {
   list(options?: { withDeleted?: boolean }): Promise<DocumentEntry[]>
   load(docId: string): Promise<LoadedDocument | Issue>
-  create(doc: EditableDocument): Promise<LoadedDocument | Issue>
+  /** @param label what the act is called, for where it has to wait */
+  create(doc: EditableDocument, label?: string): Promise<LoadedDocument | Issue>
   send(edit: Edit): Promise<SendAnswer>
   /** Edits after a sequence number, in order, and whether the document has been put away. */
   since(docId: string, sequence: number): Promise<{ history: readonly SequencedEdit[]; isDeleted: boolean }>

@@ -6,9 +6,9 @@ import type { DocumentList, SaveState, UndoState } from './client'
 import type { DocumentView } from './document-store'
 import { getClient } from './live'
 
-const loading: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, conflicts: [], sending: 'idle' }
+const loading: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }
 const noList: DocumentList = { status: 'loading', entries: [] }
-const saved: SaveState = { state: 'saved', unsentCount: 0, conflictCount: 0, refusals: [] }
+const saved: SaveState = { state: 'saved', unsentCount: 0, unkeptCount: 0, conflictCount: 0, refusals: [] }
 const noUndo: UndoState = { canUndo: false, canRedo: false }
 
 /** A document as this window holds it, edits and all; loading until it comes, and while no id is given. */

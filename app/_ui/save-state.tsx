@@ -4,21 +4,18 @@ import { say } from '../_text'
 import styles from './save-state.module.css'
 
 export type SaveStateProps = {
-  state: 'saved' | 'saving' | 'waiting' | 'refused'
+  state: 'saved' | 'away' | 'saving' | 'waiting' | 'unkept' | 'refused'
   /** Changes that the server has not got yet. */
   unsentCount?: number
 }
 
-const icons: Readonly<Record<SaveStateProps['state'], IconName>> = { saved: 'check', saving: 'arrowRight', waiting: 'note', refused: 'warn' }
+const icons: Readonly<Record<SaveStateProps['state'], IconName>> = { saved: 'check', away: 'note', saving: 'arrowRight', waiting: 'note', unkept: 'warn', refused: 'warn' }
 
 /** Whether what was done is kept, in words. */
 export function SaveState({ state, unsentCount = 0 }: SaveStateProps) {
-  const words = state === 'saved' ? say('shell.save.saved')
-    : state === 'saving' ? say('shell.save.saving')
-      : state === 'waiting' ? say('shell.save.waiting', { count: unsentCount })
-        : say('shell.save.failed')
+  const words = say(`shell.save.${state}`, { count: unsentCount })
   return (
-    <span className={styles.state} data-state={state} role="status">
+    <span className={styles.state} data-state={state} role="status" title={say(`shell.save.${state}.where`)}>
       <Icon name={icons[state]} size={14} />
       <span className={styles.words}>{words}</span>
     </span>

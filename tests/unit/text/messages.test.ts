@@ -56,8 +56,8 @@ test('every message is given the values it takes', () => {
 
 describe('say', () => {
   test('puts values in, with plurals', () => {
-    expect(say('shell.save.waiting', { count: 1 })).toBe('1 change waiting for the network')
-    expect(say('shell.save.waiting', { count: 3 })).toBe('3 changes waiting for the network')
+    expect(say('shell.save.waiting', { count: 1 })).toBe('1 change kept here, to be sent')
+    expect(say('shell.save.waiting', { count: 3 })).toBe('3 changes kept here, to be sent')
   })
 
   test('refuses a message without its values rather than showing a gap', () => {

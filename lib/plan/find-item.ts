@@ -1,7 +1,7 @@
 import type { Bundle } from './documents/bundle'
 import type { Apparatus, DraftingPump, Tender } from './documents/apparatus'
 import type { District, DraftSite, Hazard, Source, Station } from './documents/district'
-import type { DumpSite, FillSite } from './documents/plan'
+import type { DumpSite, FillSite, Lay } from './documents/plan'
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
 
@@ -26,6 +26,9 @@ export const findDraftSite = ({ district }: { district: District }, id: string |
 export const findHazard = ({ district }: { district: District }, id: string | undefined): Hazard | undefined => byId(district.hazards, id)
 export const findFillSite = ({ plan }: Docs, id: string | undefined): FillSite | undefined => byId(plan.fillSites, id)
 export const findDumpSite = ({ plan }: Docs, id: string | undefined): DumpSite | undefined => byId(plan.dumpSites, id)
+
+/** Whether what a hose lay carries is part of the plan's flow. */
+export const isCounted = ({ isLeftOut }: Pick<Lay, 'isLeftOut'>): boolean => !isLeftOut
 
 /** Every item of a bundle that has a name, by id; the fire ground and the plan under their own. */
 export function namesOf({ district, plan }: Docs): Map<string, string> {

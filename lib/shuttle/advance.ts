@@ -1,6 +1,7 @@
 import { requireThat } from '../issue'
 import { handlePumper, replanDump, syncDump } from './dump-site'
 import type { OnEvent } from './event'
+import { handleFeed } from './feed'
 import { replanFill, syncFill } from './fill-site'
 import { handleDemand, handleEngine, replanFire, syncFire } from './fire-ground'
 import type { Scenario } from './scenario'
@@ -11,7 +12,7 @@ import { handleTender, openPlaces, openSite } from './tender'
  * Lets a run go on until a moment, all events at that moment included.
  *
  * Events are taken in the order (time, priority, sequence): tenders in the order in which
- * their events were set, then demand, first engine, pumpers, levels of tanks, sources, places that open late. The next one is found by
+ * their events were set, then demand, first engine, pumpers, levels of tanks, sources, places that open late, hose lays. The next one is found by
  * a scan over one entry a tender and two or three a site, which below 64 entries is
  * quicker than any queue. Water is not touched between the events that change its rates, so
  * stopping in between changes nothing.
@@ -23,7 +24,7 @@ import { handleTender, openPlaces, openSite } from './tender'
 export function advance(scenario: Scenario, state: SimState, until_s: number, on?: OnEvent): void {
   requireThat(until_s >= state.clock_s[0]!, 'until_s', until_s, 'not before the clock')
   const { next_s, rank, end_s, isFireDue } = state
-  const { demand, engine, pumpers, dumps, fills, places, count } = scenario.entities
+  const { demand, engine, pumpers, dumps, fills, places, feeds, count } = scenario.entities
   const dumpCount = scenario.dumps.count
   for (;;) {
     let now_s = Infinity
@@ -51,7 +52,8 @@ export function advance(scenario: Scenario, state: SimState, until_s: number, on
       next_s[who] = Infinity
       syncDump(scenario, state, d, now_s)
       replanDump(scenario, state, d, now_s, on)
-    } else if (who === places) openPlaces(scenario, state, now_s, on)
+    } else if (who === feeds) handleFeed(scenario, state, now_s, on)
+    else if (who === places) openPlaces(scenario, state, now_s, on)
     else {
       const f = who - fills
       if (state.open[dumpCount + f] === 0) openSite(scenario, state, dumpCount + f, now_s, on)

@@ -7,7 +7,7 @@ import { FIRE, fork, type SimState } from './state'
 export type Balance = {
   /** Aboard tenders, first engine and pumpers at dispatch; what a later decision brought, less what it took away. */
   initial_gal: number
-  /** Drawn from the sources. */
+  /** Drawn from the sources, by hose lays too. */
   drawn_gal: number
   /** Sent to the fire ground. */
   delivered_gal: number
@@ -29,7 +29,7 @@ export function balanceOf(scenario: Scenario, state: SimState): Balance {
 export function settledBalance(scenario: Scenario, state: SimState): Balance {
   const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0)
   const initial_gal = state.fire[FIRE.initial_gal]!
-  const drawn_gal = sum(state.drawn_gal)
+  const drawn_gal = sum(state.drawn_gal) + sum(state.fed_gal)
   const delivered_gal = state.fire[FIRE.delivered_gal]!
   const stored_gal = sum(state.level_gal) + sum(state.front_gal) + sum(state.booster_gal) + state.fire[FIRE.engine_gal]!
   const spilled_gal = sum(state.spilled_gal)

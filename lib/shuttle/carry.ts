@@ -1,3 +1,4 @@
+import { carryFeeds, feedsInto } from './carry-feeds'
 import { carryRoads } from './carry-roads'
 import { carryTenders, seatTenders } from './carry-tenders'
 import { admitWaiting } from './drive'
@@ -42,9 +43,9 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
   const stage = stageAt(to, now_s)
   const hasDemandMoved = !isSameDemand(from, old.stage[0]!, to, stage)
   const changedDumps = to.spec.dumps.map((dump, d) => hasDemandMoved
-    || !isSame(dump, from.spec.dumps[dumpFrom[d]!]) || haveOccupantsChanged(from, old, dumpFrom[d]!, to))
+    || !isSame(dump, from.spec.dumps[dumpFrom[d]!]) || feedsInto(from, 'dumpIndex', dumpFrom[d]!) !== feedsInto(to, 'dumpIndex', d) || haveOccupantsChanged(from, old, dumpFrom[d]!, to))
   const changedFills = to.spec.fills.map((fill, f) =>
-    !isSame(fill, from.spec.fills[fillFrom[f]!]) || haveOccupantsChanged(from, old, fillFrom[f]! < 0 ? -1 : from.dumps.count + fillFrom[f]!, to))
+    !isSame(fill, from.spec.fills[fillFrom[f]!]) || feedsInto(from, 'fillIndex', fillFrom[f]!) !== feedsInto(to, 'fillIndex', f) || haveOccupantsChanged(from, old, fillFrom[f]! < 0 ? -1 : from.dumps.count + fillFrom[f]!, to))
   // Whatever changes, or is left behind, is brought up to the clock under the old rules first.
   from.spec.dumps.forEach((_, d) => { if (!dumpFrom.some((source, k) => source === d && !changedDumps[k])) syncDump(from, old, d, now_s) })
   from.spec.fills.forEach((_, f) => { if (!fillFrom.some((source, k) => source === f && !changedFills[k])) syncFill(from, old, f, now_s) })
@@ -57,6 +58,7 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
   dumpFrom.forEach((source, d) => carryDump(from, old, source, to, next, d))
   fillFrom.forEach((source, f) => carryFill(from, old, source, to, next, f))
   openLatePlaces(to, next)
+  carryFeeds(from, old, to, next)
   leaveSites(from, old, dumpFrom, fillFrom, next)
   carryTenders(from, old, tenderFrom, to, next)
   seatTenders(from, old, tenderFrom, dumpFrom, fillFrom, to, next)
@@ -109,10 +111,11 @@ function stageAt(scenario: Scenario, now_s: number): number {
 /** What holds now and who carries it; later stages are read when they come. */
 function isSameDemand(from: Scenario, fromStage: number, to: Scenario, toStage: number): boolean {
   const key = ({ demand, spec }: Scenario, stage: number) => {
+    const direct = spec.feeds ? [...demand.direct_gpm.subarray(stage * spec.feeds.length, (stage + 1) * spec.feeds.length)] : []
     const row = (table: Float64Array) => [...table.subarray(stage * spec.dumps.length, (stage + 1) * spec.dumps.length)]
     return [
       spec.dumps.map(({ id, demandShare }) => [id, demandShare]), demand.kind, demand.flow_gpm[stage], demand.engineArrive_s, demand.engineTank_gal,
-      row(demand.siteFlow_gpm), row(demand.limit_gal), row(demand.reserve_gal), row(demand.restart_gal), demand.countFrom_s,
+      row(demand.siteFlow_gpm), row(demand.limit_gal), row(demand.reserve_gal), row(demand.restart_gal), demand.countFrom_s, direct,
     ]
   }
   return isSame(key(from, fromStage), key(to, toStage))

@@ -34,7 +34,8 @@ export function checkSpec(spec: ShuttleSpec): Issue[] {
       issues.push(issue('tank-below-reserve', 'warn', [dump.id], { ...values, reserve_gal }))
     }
     const comers = coming.filter((tender) => waysOfTender(tender).some(({ dumpIndex }) => dumpIndex === i))
-    if (comers.length === 0 && dump.demandShare > 0) issues.push(issue('dump-without-tender', 'warn', [dump.id]))
+    const isFed = spec.feeds?.some(({ dumpIndex }) => dumpIndex === i) ?? false
+    if (comers.length === 0 && !isFed && dump.demandShare > 0) issues.push(issue('dump-without-tender', 'warn', [dump.id]))
     const load_gal = comers.reduce((most, { usable_gal }) => Math.max(most, usable_gal), 0)
     const takes_gal = dump.front?.capacity_gal ?? dump.capacity_gal
     if (load_gal > takes_gal) {

@@ -1,4 +1,5 @@
 import { SECONDS_PER_MINUTE } from '../units'
+import { feedIntoFill } from './fill-site'
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
 import { CLOSED, type SimState } from './state'
@@ -40,7 +41,7 @@ function filledAt(scenario: Scenario, state: SimState, i: number, f: number, tra
   const site = dumps.count + f
   const places = Math.max(1, Math.min(openPlaces(scenario, state, site), fills.flowing[f]!))
   const free_s = placeFreeAt(scenario, state, i, site, places, now_s + travel_s, now_s)
-  return Math.max(now_s + travel_s, fills.ready_s[f]!, free_s) + fillStay_s(scenario, i, f, places)
+  return Math.max(now_s + travel_s, fills.ready_s[f]!, free_s) + fillStay_s(scenario, state, i, f, places)
 }
 
 function dumpedAt(scenario: Scenario, state: SimState, i: number, d: number, travel_s: number, now_s: number): number {
@@ -80,7 +81,7 @@ function placeFreeAt(scenario: Scenario, state: SimState, i: number, site: numbe
       return free_s
     }
     isCounted[next] = 1
-    const stay_s = site < dumps.count ? dumpStay_s(scenario, next) : fillStay_s(scenario, next, site - dumps.count, places)
+    const stay_s = site < dumps.count ? dumpStay_s(scenario, next) : fillStay_s(scenario, state, next, site - dumps.count, places)
     freeAt_s[first] = isInPlace(state.phase[next]!)
       ? doneAt(scenario, state, next, site, stay_s, now_s)
       : Math.max(freeAt_s[first]!, nextComes_s, now_s) + stay_s
@@ -118,9 +119,9 @@ function doneAt(scenario: Scenario, state: SimState, i: number, site: number, st
   return state.next_s[i]! + water_s + clear_s
 }
 
-function fillStay_s(scenario: Scenario, i: number, f: number, places: number): number {
+function fillStay_s(scenario: Scenario, state: SimState, i: number, f: number, places: number): number {
   const { fills, tenders } = scenario
-  const rate_gpm = Math.min(fills.bayRate_gpm[fills.rateFrom[f]! + places - 1]!, tenders.fillLimit_gpm[i]!)
+  const rate_gpm = Math.min(fills.bayRate_gpm[fills.rateFrom[f]! + places - 1]! + feedIntoFill(scenario, state, f) / places, tenders.fillLimit_gpm[i]!)
   return tenders.fillPosition_s[i]! + tenders.fillClear_s[i]! + (tenders.load_gal[i]! / rate_gpm) * SECONDS_PER_MINUTE
 }
 

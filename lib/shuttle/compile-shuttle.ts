@@ -2,6 +2,7 @@ import { requireThat } from '../issue'
 import { SECONDS_PER_MINUTE } from '../units'
 import { chanceTableFor } from './chance'
 import { demandTableFor } from './demand-table'
+import { feedTableFor } from './feed-table'
 import type { EntityTable, FillTable, Scenario, SlotTable, TenderTable } from './scenario'
 import type { ShuttleSpec, TenderSpec } from './spec'
 import { specBreaches } from './spec-breaches'
@@ -23,6 +24,7 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
     ...dumps.map(({ positionCount, ready_s, positionAfter_s }) => ({ count: positionCount, ready_s, after_s: positionAfter_s })),
     ...fills.map(({ bayCount, ready_s, bayAfter_s }) => ({ count: bayCount, ready_s, after_s: bayAfter_s })),
   ])
+  const feeds = feedTableFor(spec)
   const tables = {
     spec,
     ids: [...dumps, ...fills, ...tenders].map(({ id }) => id),
@@ -43,9 +45,10 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
       leak_gpm: Float64Array.from(dumps, ({ leak_gpm }) => leak_gpm ?? 0),
     },
     fills: fillTableFor(spec),
+    feeds,
     slots,
     laneCount: spec.lanes?.length ?? 0,
-    entities: entityTableFor(tenders.length, dumps.length, fills.length, slots.late.length > 0),
+    entities: entityTableFor(tenders.length, dumps.length, fills.length, slots.late.length > 0, feeds.steps.length > 0),
     demand: demandTableFor(spec, 'planned'),
     chance: chanceTableFor(spec, options.exponential ?? false),
   }
@@ -112,11 +115,12 @@ function slotTableFor(sites: readonly Places[]): SlotTable {
 }
 
 /** What brings water or asks for it happens before what runs out at the same moment. */
-function entityTableFor(tenders: number, dumps: number, fills: number, hasLatePlaces: boolean): EntityTable {
+function entityTableFor(tenders: number, dumps: number, fills: number, hasLatePlaces: boolean, hasFeeds: boolean): EntityTable {
   const demand = tenders
   const engine = demand + 1
   const pumpers = engine + 1
   const levels = pumpers + dumps
   const places = levels + dumps + fills
-  return { count: places + (hasLatePlaces ? 1 : 0), demand, engine, pumpers, dumps: levels, fills: levels + dumps, places }
+  const feeds = places + (hasLatePlaces ? 1 : 0)
+  return { count: feeds + (hasFeeds ? 1 : 0), demand, engine, pumpers, dumps: levels, fills: levels + dumps, places, feeds }
 }

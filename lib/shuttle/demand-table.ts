@@ -1,6 +1,7 @@
 import { requireNotNegative, requirePositive } from '../issue'
 import { SECONDS_PER_MINUTE } from '../units'
 import { draftLimitAt } from './draft-limit'
+import { feedFlowAt, feedSteps, isDirect } from './feed-table'
 import type { DemandTable, Scenario } from './scenario'
 import type { ShuttleSpec } from './spec'
 
@@ -23,6 +24,14 @@ export type DemandOptions = {
 
 type Stage = { from_s: number; flow_gpm: number; keepsReserve: boolean }
 
+/** What lays to the fire ground bring in a stage, no more than is asked and each its part, and what is left for the sites. */
+function direct(spec: ShuttleSpec, from_s: number, flow_gpm: number): { readonly direct_gpm: readonly number[]; readonly rest_gpm: number } {
+  const could_gpm = (spec.feeds ?? []).map((feed) => (isDirect(feed) ? feedFlowAt(feed, from_s) : 0))
+  const sum_gpm = could_gpm.reduce((sum, gpm) => sum + gpm, 0)
+  if (sum_gpm < flow_gpm) return { direct_gpm: could_gpm, rest_gpm: flow_gpm - sum_gpm }
+  return { direct_gpm: sum_gpm > 0 ? could_gpm.map((gpm) => (gpm * flow_gpm) / sum_gpm) : could_gpm, rest_gpm: 0 }
+}
+
 /**
  * The demand of a run as a table, with the draft limit, reserve and restart volume of
  * every dump site in every stage.
@@ -31,7 +40,8 @@ type Stage = { from_s: number; flow_gpm: number; keepsReserve: boolean }
  *   restart = draft limit(Q) + restartMargin_s · Q, at least 1 gal above the limit, at most the capacity;
  *   never when the tanks do not hold 1 gal above the limit
  *
- * A stage that asks for nothing takes its reserve from the next one that does.
+ * A stage that asks for nothing takes its reserve from the next one that does. Hose lays straight to the fire ground make stages of
+ * their own: what they bring is not asked of the sites.
  *
  * @throws RangeError if a constant flow is negative or not finite
  */
@@ -46,10 +56,11 @@ export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: De
   const reserve_gal = new Float64Array(size)
   const restart_gal = new Float64Array(size)
   const isOpen = demand === 'open'
-  const rows = { siteFlow_gpm, limit_gal, reserve_gal, restart_gal }
+  const direct_gpm = new Float64Array(stages.length * (spec.feeds?.length ?? 0))
+  const rows = { siteFlow_gpm, limit_gal, reserve_gal, restart_gal, direct_gpm }
   stages.forEach((stage, k) => {
     const asked_gpm = stage.flow_gpm > 0 ? stage.flow_gpm : stages.slice(k).find(({ flow_gpm }) => flow_gpm > 0)?.flow_gpm ?? 0
-    setRow(spec, rows, k, stage.flow_gpm, asked_gpm, stage.keepsReserve, isOpen)
+    setRow(spec, rows, k, stage, asked_gpm, isOpen)
   })
   const engine = spec.demand.firstDue
   const firstAsked = stages.find(({ flow_gpm }) => flow_gpm > 0)
@@ -59,6 +70,7 @@ export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: De
     from_s: Float64Array.from(stages, ({ from_s }) => from_s),
     flow_gpm: Float64Array.from(stages, ({ flow_gpm }) => (isOpen ? 0 : flow_gpm)),
     siteFlow_gpm,
+    direct_gpm,
     limit_gal,
     reserve_gal,
     restart_gal,
@@ -71,14 +83,18 @@ export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: De
   }
 }
 
-type Rows = Pick<DemandTable, 'siteFlow_gpm' | 'limit_gal' | 'reserve_gal' | 'restart_gal'>
+type Rows = Pick<DemandTable, 'siteFlow_gpm' | 'direct_gpm' | 'limit_gal' | 'reserve_gal' | 'restart_gal'>
 
-function setRow(spec: ShuttleSpec, rows: Rows, k: number, flow_gpm: number, asked_gpm: number, keepsReserve: boolean, isOpen: boolean): void {
+function setRow(spec: ShuttleSpec, rows: Rows, k: number, { from_s, flow_gpm, keepsReserve }: Stage, asked_gpm: number, isOpen: boolean): void {
+  const now = spec.feeds && !isOpen ? direct(spec, from_s, flow_gpm) : undefined
+  now?.direct_gpm.forEach((gpm, j) => { rows.direct_gpm[k * now.direct_gpm.length + j] = gpm })
+  const rest_gpm = now?.rest_gpm ?? flow_gpm
+  const restAsked_gpm = now ? direct(spec, from_s, asked_gpm).rest_gpm : asked_gpm
   for (let d = 0; d < spec.dumps.length; d++) {
     const dump = spec.dumps[d]!
     const at = k * spec.dumps.length + d
-    const site_gpm = flow_gpm * dump.demandShare
-    const aim_gpm = asked_gpm * dump.demandShare
+    const site_gpm = rest_gpm * dump.demandShare
+    const aim_gpm = restAsked_gpm * dump.demandShare
     const aim_gal = draftLimitAt(dump, aim_gpm) + (spec.demand.reserve_s * aim_gpm) / SECONDS_PER_MINUTE
     const margin_gal = Math.max(LEAST_RESTART_GAL, ((dump.restartMargin_s ?? RESTART_MARGIN_S) * site_gpm) / SECONDS_PER_MINUTE)
     const limit_gal = keepsReserve && aim_gal <= dump.capacity_gal ? aim_gal : draftLimitAt(dump, site_gpm)
@@ -95,7 +111,8 @@ function setRow(spec: ShuttleSpec, rows: Rows, k: number, flow_gpm: number, aske
 export function resetConstantFlow(spec: ShuttleSpec, table: DemandTable, flow_gpm: number, keepReserveFrom_s: number): void {
   for (let k = 0; k < table.stageCount; k++) {
     table.flow_gpm[k] = flow_gpm
-    setRow(spec, table, k, flow_gpm, flow_gpm, table.from_s[k]! >= keepReserveFrom_s, false)
+    const from_s = table.from_s[k]!
+    setRow(spec, table, k, { from_s, flow_gpm, keepsReserve: from_s >= keepReserveFrom_s }, flow_gpm, false)
   }
 }
 
@@ -104,11 +121,19 @@ function stagesOf(spec: ShuttleSpec, demand: RunDemand, keepReserveFrom_s: numbe
   const stages: Stage[] = asked.map((stage) => ({ ...stage, keepsReserve: stage.from_s >= keepReserveFrom_s }))
   const first = stages[0]
   if (!first || first.from_s > 0) stages.unshift({ from_s: 0, flow_gpm: 0, keepsReserve: false })
+  for (const feed of demand === 'open' ? [] : (spec.feeds ?? []).filter(isDirect)) for (const { at_s } of feedSteps(feed, 0)) splitAt(stages, at_s)
   const within = stages.findLast(({ from_s }) => from_s <= keepReserveFrom_s)
   if (within && within.from_s < keepReserveFrom_s && Number.isFinite(keepReserveFrom_s)) {
     stages.splice(stages.indexOf(within) + 1, 0, { ...within, from_s: keepReserveFrom_s, keepsReserve: true })
   }
   return stages
+}
+
+/** A stage of its own from a moment on, asking what was asked before. */
+function splitAt(stages: Stage[], at_s: number): void {
+  const within = stages.findLastIndex(({ from_s }) => from_s <= at_s)
+  const stage = stages[within]
+  if (stage && stage.from_s < at_s) stages.splice(within + 1, 0, { ...stage, from_s: at_s })
 }
 
 /** The same tables with another demand. */

@@ -24,6 +24,7 @@ export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: 
       state.given_gal[i] = state.given_gal[i]! + moved_gal
     }
     state.received_gal[d] = state.received_gal[d]! + in_gpm * elapsed_min
+    addFed(scenario, state, scenario.feeds.dump, d, elapsed_min)
   }
   const out_gpm = state.out_gpm[d]!
   const enter_gpm = state.enter_gpm[d]!
@@ -54,7 +55,7 @@ export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: 
  *
  * With tanks in front, tenders dump into those, and water goes over to the ones drafted from at
  * the transfer rate: no more than is dumped once the front is empty, no more than is drawn once the rest is full.
- * A full tank takes water at the rate it is drawn and no more; those dumping then give
+ * A full tank takes water at the rate it is drawn and no more; those dumping, and hose lays that run in, then give
  * way alike, each at the same part of its own rate. A draft is lost when the level stands at the limit
  * and falls, and is sought again once the level has reached the restart volume.
  * Call `syncDump` first.
@@ -75,6 +76,9 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
     wanted_gpm += kept_gpm
     spill_gpm += rate_gpm - kept_gpm
   }
+
+  const fed_gpm = feedInto(scenario, state, d)
+  wanted_gpm += fed_gpm
 
   const target_gal = state.target_gal[d]!
   let level_gal = state.level_gal[d]!
@@ -140,8 +144,25 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
   state.leak_gpm[d] = leaks_gpm
   state.spill_gpm[d] = spill_gpm * opening
   if (given_gpm > 0) planDumpers(scenario, state, from, upTo, opening, now_s)
+  if (scenario.feeds.count > 0) setFeedRates(scenario, state, d, opening)
   planLevel(scenario, state, d, at, enter_gpm - taken_gpm, now_s)
   if (front_gal > 0) planFront(scenario, state, d, in_gpm - enter_gpm, now_s)
+}
+
+/** What hose lays could bring into dump site `d` now. */
+function feedInto({ feeds }: Scenario, state: SimState, d: number): number {
+  let sum_gpm = 0
+  for (let j = 0; j < feeds.count; j++) if (feeds.dump[j] === d) sum_gpm += state.feed_gpm[j]!
+  return sum_gpm
+}
+
+function setFeedRates({ feeds }: Scenario, state: SimState, d: number, opening: number): void {
+  for (let j = 0; j < feeds.count; j++) if (feeds.dump[j] === d) state.feedRate_gpm[j] = state.feed_gpm[j]! * opening
+}
+
+/** Adds up what the hose lays of a site brought, at their rates till now. */
+export function addFed({ feeds }: Scenario, state: SimState, siteOf: Int32Array, site: number, elapsed_min: number): void {
+  for (let j = 0; j < feeds.count; j++) if (siteOf[j] === site) state.fed_gal[j] = state.fed_gal[j]! + state.feedRate_gpm[j]! * elapsed_min
 }
 
 /** The front runs full or empty: the same entity as the level behind, whichever comes first. */
@@ -179,7 +200,7 @@ function planLevel(scenario: Scenario, state: SimState, d: number, at: number, n
   if (net_gpm > 0) {
     target_gal = demand.lip_gal[d]!
     if (state.pumper[d] === PUMPER.waitsForSupply) {
-      const reserve_gal = state.finished[d]! > 0 ? demand.reserve_gal[at]! : Infinity
+      const reserve_gal = hasCome(scenario, state, d) ? demand.reserve_gal[at]! : Infinity
       const ready_gal = Math.min(reserve_gal, dumps.capacity_gal[d]!)
       if (level_gal < ready_gal) target_gal = Math.min(target_gal, ready_gal)
     } else if (state.pumper[d] === PUMPER.lost) {
@@ -193,11 +214,14 @@ function planLevel(scenario: Scenario, state: SimState, d: number, at: number, n
     : now_s + Math.max(0, (target_gal - level_gal) / net_gpm) * SECONDS_PER_MINUTE
 }
 
-/** Supply counts as ready with one tender empty and the reserve reached, or with the tanks full. */
+/** One tender is empty, or a hose lay runs into the tanks. */
+const hasCome = (scenario: Scenario, state: SimState, d: number): boolean => state.finished[d]! > 0 || feedInto(scenario, state, d) > 0
+
+/** Supply counts as ready with one tender empty, or a lay running, and the reserve reached, or with the tanks full. */
 function isSupplied(scenario: Scenario, state: SimState, d: number, at: number, level_gal: number): boolean {
   if (scenario.dumps.share[d] === 0) return false
   if (level_gal >= scenario.dumps.capacity_gal[d]! - SAME_LEVEL_GAL) return true
-  return state.finished[d]! > 0 && level_gal >= scenario.demand.reserve_gal[at]! - SAME_LEVEL_GAL
+  return hasCome(scenario, state, d) && level_gal >= scenario.demand.reserve_gal[at]! - SAME_LEVEL_GAL
 }
 
 function becomeReady(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {

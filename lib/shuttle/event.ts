@@ -5,7 +5,7 @@ export const eventKinds = [
   'arrives-at-fill', 'takes-bay', 'starts-fill', 'tops-up', 'ends-fill', 'leaves-fill',
   'pumper-set', 'supply-ready', 'all-supply-ready', 'tank-full', 'tank-takes-all',
   'draft-lost', 'reprime', 'draft-back', 'booster-empty', 'source-empty', 'source-recovers', 'flow',
-  'bay-opens', 'position-opens', 'waits-in-bay', 'waits-at-road', 'enters-one-lane', 'leaves-one-lane', 'rests', 'ends-rest',
+  'bay-opens', 'position-opens', 'waits-in-bay', 'waits-at-road', 'enters-one-lane', 'leaves-one-lane', 'rests', 'ends-rest', 'lay-flow',
 ] as const
 export type EventKind = (typeof eventKinds)[number]
 
@@ -49,6 +49,7 @@ export const EVENT = {
   'leaves-one-lane': 35,
   rests: 36,
   'ends-rest': 37,
+  'lay-flow': 38,
 } as const satisfies { readonly [K in EventKind]: number }
 
 /**
@@ -58,6 +59,6 @@ export const EVENT = {
  * @param time_s when
  * @param tender index of the tender, -1 when none is meant
  * @param site   index among dump sites for dump events, among fill sites for fill events, among one-lane stretches
- *   for events on the road, -1 when none is meant
+ *   for events on the road, among hose lays for `lay-flow`, -1 when none is meant
  */
 export type OnEvent = (kind: number, time_s: number, tender: number, site: number) => void

@@ -1,5 +1,5 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { SAME_LEVEL_GAL } from './dump-site'
+import { addFed, SAME_LEVEL_GAL } from './dump-site'
 import { EVENT, type OnEvent } from './event'
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
@@ -22,6 +22,7 @@ export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: 
     }
     state.filling_s[f] = state.filling_s[f]! + elapsed_s
     state.drawn_gal[f] = state.drawn_gal[f]! + draw_gpm * elapsed_min
+    addFed(scenario, state, scenario.feeds.fill, f, elapsed_min)
   }
   const usable_gal = scenario.fills.usable_gal[f]!
   if (usable_gal === Infinity) return
@@ -35,7 +36,7 @@ export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: 
  * change something.
  *
  * Every bay in use takes the rate for that many bays, or the tender's own limit; the last
- * part goes slowly. From an empty source they share what runs in, in the same proportion.
+ * part goes slowly. A hose lay that adds to the site is shared by the bays in use. From an empty source they share what runs in, in the same proportion.
  * Call `syncFill` first.
  */
 export function replanFill(scenario: Scenario, state: SimState, f: number, now_s: number, on: OnEvent | undefined): void {
@@ -43,7 +44,10 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
   const site = dumps.count + f
   if (!state.open[site]) return
   const bays = state.filling[f]!
-  const offered_gpm = bays > 0 ? fills.bayRate_gpm[fills.rateFrom[f]! + bays - 1]! : 0
+  const own_gpm = bays > 0 ? fills.bayRate_gpm[fills.rateFrom[f]! + bays - 1]! : 0
+  const fed_gpm = bays > 0 ? feedIntoFill(scenario, state, f) / bays : 0
+  const offered_gpm = own_gpm + fed_gpm
+  const ownShare = fed_gpm > 0 ? own_gpm / offered_gpm : 1
   const from = slots.from[site]!
   const upTo = slots.upTo[site]!
   const isLimited = fills.usable_gal[f]! !== Infinity
@@ -52,7 +56,7 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
     let wanted_gpm = 0
     for (let slot = from; slot < upTo; slot++) {
       const i = state.slotTender[slot]!
-      if (i >= 0 && state.phase[i] === PHASE.fills) wanted_gpm += rateInto(scenario, state, i, offered_gpm)
+      if (i >= 0 && state.phase[i] === PHASE.fills) wanted_gpm += rateInto(scenario, state, i, offered_gpm) * ownShare
     }
     const inflow_gpm = fills.inflow_gpm[f]!
     const isDry = state.source_gal[f]! <= SAME_LEVEL_GAL && wanted_gpm > inflow_gpm
@@ -66,12 +70,17 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
       ? now_s + (state.source_gal[f]! / (wanted_gpm - inflow_gpm)) * SECONDS_PER_MINUTE
       : Infinity
   }
+  // What a tender takes comes from the site's own pump and from the lay in proportion to what each offers.
+  const kept = ownShare === 1 ? opening : ownShare * opening + 1 - ownShare
   let draw_gpm = 0
+  let fed = 0
   for (let slot = from; slot < upTo; slot++) {
     const i = state.slotTender[slot]!
     if (i < 0 || state.phase[i] !== PHASE.fills) continue
-    const rate_gpm = rateInto(scenario, state, i, offered_gpm) * opening
-    draw_gpm += rate_gpm
+    const whole_gpm = rateInto(scenario, state, i, offered_gpm)
+    const rate_gpm = whole_gpm * kept
+    draw_gpm += ownShare === 1 ? rate_gpm : whole_gpm * ownShare * opening
+    fed += whole_gpm * (1 - ownShare)
     if (rate_gpm === state.rate_gpm[i]) continue
     state.rate_gpm[i] = rate_gpm
     const target_gal = state.part[i] === 0 ? tenders.topUpFrom_gal[i]! : tenders.load_gal[i]!
@@ -79,6 +88,7 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
     state.next_s[i] = rate_gpm === 0 ? Infinity : left_gal > 0 ? now_s + (left_gal / rate_gpm) * SECONDS_PER_MINUTE : now_s
   }
   state.draw_gpm[f] = draw_gpm
+  setFeedRates(scenario, state, f, fed)
 }
 
 function rateInto(scenario: Scenario, state: SimState, i: number, offered_gpm: number): number {
@@ -86,4 +96,18 @@ function rateInto(scenario: Scenario, state: SimState, i: number, offered_gpm: n
   const limit_gpm = tenders.fillLimit_gpm[i]!
   const rate_gpm = (offered_gpm < limit_gpm ? offered_gpm : limit_gpm) * state.pace[i]!
   return state.part[i] === 0 ? rate_gpm : rate_gpm * tenders.topUpRateShare[i]!
+}
+
+/** What hose lays could add at fill site `f` now. */
+export function feedIntoFill({ feeds }: Scenario, state: SimState, f: number): number {
+  let sum_gpm = 0
+  for (let j = 0; j < feeds.count; j++) if (feeds.fill[j] === f) sum_gpm += state.feed_gpm[j]!
+  return sum_gpm
+}
+
+function setFeedRates(scenario: Scenario, state: SimState, f: number, taken_gpm: number): void {
+  const { feeds } = scenario
+  if (feeds.count === 0) return
+  const whole_gpm = feedIntoFill(scenario, state, f)
+  for (let j = 0; j < feeds.count; j++) if (feeds.fill[j] === f) state.feedRate_gpm[j] = whole_gpm > 0 ? (taken_gpm * state.feed_gpm[j]!) / whole_gpm : 0
 }

@@ -15,7 +15,9 @@ export function syncFire(scenario: Scenario, state: SimState, now_s: number): vo
   const elapsed_min = elapsed_s / SECONDS_PER_MINUTE
   fire[FIRE.delivered_gal] = fire[FIRE.delivered_gal]! + fire[FIRE.flow_gpm]! * elapsed_min
   fire[FIRE.engine_gal] = fire[FIRE.engine_gal]! - fire[FIRE.engineOut_gpm]! * elapsed_min
-  const { demand } = scenario
+  const { demand, feeds } = scenario
+  const direct = state.stage[0]! * feeds.count
+  for (let j = 0; j < feeds.count; j++) state.fed_gal[j] = state.fed_gal[j]! + demand.direct_gpm[direct + j]! * elapsed_min
   if (since_s < demand.countFrom_s) return
   fire[FIRE.demanded_gal] = fire[FIRE.demanded_gal]! + demand.flow_gpm[state.stage[0]!]! * elapsed_min
   if (fire[FIRE.isShort] === 0) return
@@ -24,24 +26,27 @@ export function syncFire(scenario: Scenario, state: SimState, now_s: number): vo
 }
 
 /**
- * Sets who feeds the fire ground from now on: each dump site its share of the demand
+ * Sets who feeds the fire ground from now on: hose lays that lead there what they bring, each dump site its share of the rest
  * while its pumper draws or has its booster tank; until all supply is ready, the first engine's
  * tank whatever the sites leave open. Call `syncFire` first.
  */
 export function replanFire(scenario: Scenario, state: SimState, now_s: number, on: OnEvent | undefined): void {
-  const { demand, dumps, entities } = scenario
+  const { demand, dumps, feeds, entities } = scenario
   const { fire } = state
   const asked_gpm = demand.flow_gpm[state.stage[0]!]!
   let flow_gpm = 0
   let isShort = false
   let open_gpm = 0
   if (asked_gpm > 0) {
+    const direct = state.stage[0]! * feeds.count
+    for (let j = 0; j < feeds.count; j++) flow_gpm += demand.direct_gpm[direct + j]!
+    const row = state.stage[0]! * dumps.count
     for (let d = 0; d < dumps.count; d++) {
       const site_gpm = state.out_gpm[d]! + state.boosterOut_gpm[d]!
       flow_gpm += site_gpm
-      if (site_gpm === 0 && dumps.share[d]! > 0) {
+      if (site_gpm === 0 && demand.siteFlow_gpm[row + d]! > 0) {
         isShort = true
-        open_gpm += asked_gpm * dumps.share[d]!
+        open_gpm += demand.siteFlow_gpm[row + d]!
       }
     }
   }
@@ -63,7 +68,7 @@ export function replanFire(scenario: Scenario, state: SimState, now_s: number, o
   if (on) on(EVENT.flow, now_s, -1, -1)
 }
 
-/** The fire ground asks for another flow. */
+/** The fire ground asks for another flow, or a hose lay to it brings another. */
 export function handleDemand(scenario: Scenario, state: SimState, now_s: number, on: OnEvent | undefined): void {
   const { demand, dumps, entities } = scenario
   syncFire(scenario, state, now_s)

@@ -1,6 +1,7 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { advance } from './advance'
 import { resetConstantFlow, withDemand } from './demand-table'
+import { directMost_gpm } from './feed-table'
 import type { HauledCapacity } from './hauled-capacity'
 import type { Scenario } from './scenario'
 import { begin } from './start'
@@ -71,7 +72,7 @@ export function unthrottledBound(scenario: Scenario, haul: HauledCapacity, test:
       const ready_s = supplyReady_s[dump]!
       const share = scenario.dumps.share[dump]!
       if (ready_s === Infinity || share === 0 || time_s <= ready_s || time_s > ready_s + afterReady_s) continue
-      lower_gpm = Math.min(lower_gpm, (sum_gal * SECONDS_PER_MINUTE) / (time_s - ready_s) / share)
+      lower_gpm = Math.min(lower_gpm, (sum_gal * SECONDS_PER_MINUTE) / (time_s - ready_s) / share + directMost_gpm(scenario.spec))
     }
     if (lower_gpm >= bound_gpm - FLOW_RESOLUTION_GPM) return lower_gpm
     bound_gpm = lower_gpm
@@ -94,7 +95,7 @@ export function gridFor(bound_gpm: number): number {
  * step; then tries every flow of the grid below. Where one of them fails, the answer lies
  * under the lowest that does, and the higher flow is handed back beside it.
  */
-export function searchFlow(test: FlowTest, bound_gpm: number): FlowSearch {
+export function searchFlow(test: (flow_gpm: number) => FlowFailure | undefined, bound_gpm: number): FlowSearch {
   const grid_gpm = gridFor(bound_gpm)
   let steps = Math.ceil(bound_gpm / grid_gpm - 1e-9) - 1
   let failing_gpm = Infinity
@@ -122,7 +123,7 @@ export function searchFlow(test: FlowTest, bound_gpm: number): FlowSearch {
 }
 
 /** Halves one step of the grid between a flow that is held and one that is not. @returns the highest flow that is held, and what stops the next */
-export function refineFlow(test: FlowTest, held_gpm: number, failing_gpm: number, by: FlowFailure | undefined): [number, FlowFailure | undefined] {
+export function refineFlow(test: (flow_gpm: number) => FlowFailure | undefined, held_gpm: number, failing_gpm: number, by: FlowFailure | undefined): [number, FlowFailure | undefined] {
   while (failing_gpm - held_gpm > FLOW_RESOLUTION_GPM) {
     const middle_gpm = (held_gpm + failing_gpm) / 2
     const failure = test(middle_gpm)

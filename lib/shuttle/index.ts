@@ -1,5 +1,5 @@
 export type {
-  DemandSpec, DumpSpec, FillSpec, FrontTank, LanePass, LaneSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripStage, WayLanes, WaySpec,
+  DemandSpec, DumpSpec, FeedSpec, FillSpec, FrontTank, LanePass, LaneSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripStage, WayLanes, WaySpec,
 } from './spec'
 export { tripStages } from './spec'
 export { checkSpec } from './check-spec'
@@ -12,10 +12,12 @@ export { eventKinds, EVENT, type EventKind, type OnEvent } from './event'
 export { PHASE, phaseNames, type PhaseName } from './phase'
 export { balanceOf, type Balance } from './balance'
 export { AFTER_READY_S, withDemand, type RunDemand } from './demand-table'
-export { runShuttle, type DumpRun, type FillRun, type RunOptions, type ShuttleRun, type TenderRun } from './run-shuttle'
+export { runShuttle, type DumpRun, type FeedRun, type FillRun, type RunOptions, type ShuttleRun, type TenderRun } from './run-shuttle'
 export { hauledCapacity, type HauledCapacity } from './hauled-capacity'
 export { flowUsingStored, haulBound_gpm, sustainableFlow, type HeldFlow } from './sustainable-flow'
 export { levelAt, recordShuttle, startRecord, type LoggedEvent, type PhaseSegment, type Recorder, type ShuttleRecord } from './record-shuttle'
+export { isDirect } from './feed-table'
+export { laterFlows, type LaterFlow } from './later-flow'
 export { carry } from './carry'
 export { entityOf } from './chance'
 export { FLOW_RESOLUTION_GPM, flowTest, gridFor, refineFlow, type FlowTest } from './flow-search'

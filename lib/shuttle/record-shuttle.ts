@@ -10,7 +10,7 @@ export type LoggedEvent = {
   time_s: number
   kind: EventKind
   tenderId?: string
-  /** Dump site or fill site. */
+  /** Dump site, fill site, or hose lay. */
   siteId?: string
   /** Water aboard the tender, or in the site's tanks when no tender is meant. */
   water_gal?: number
@@ -93,8 +93,9 @@ export function startRecord(scenario: Scenario, state: SimState, demand?: RunOpt
       event.tenderId = spec.tenders[tender]!.id
       event.water_gal = state.load_gal[tender]!
     }
-    if (site >= 0) event.siteId = (roadEvents.has(kind) ? spec.lanes?.[site] : isFillEvent(kind) ? spec.fills[site] : spec.dumps[site])!.id
-    if (site >= 0 && tender < 0) event.water_gal = isFillEvent(kind) ? state.source_gal[site]! : state.level_gal[site]!
+    if (site >= 0) event.siteId = (roadEvents.has(kind) ? spec.lanes?.[site] : kind === EVENT['lay-flow'] ? spec.feeds?.[site] : isFillEvent(kind) ? spec.fills[site] : spec.dumps[site])!.id
+    if (kind === EVENT['lay-flow']) event.flow_gpm = state.feed_gpm[site]!
+    else if (site >= 0 && tender < 0) event.water_gal = isFillEvent(kind) ? state.source_gal[site]! : state.level_gal[site]!
     if (event.water_gal === Infinity) delete event.water_gal
     if (kind === EVENT.demand) event.flow_gpm = scenario.demand.flow_gpm[state.stage[0]!]!
     log.push(event)

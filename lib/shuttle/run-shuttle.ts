@@ -55,6 +55,12 @@ export type FillRun = {
   pumperBusyShare: number
 }
 
+export type FeedRun = {
+  id: string
+  /** Brought into its site, or to the fire ground. */
+  fed_gal: number
+}
+
 export type TenderRun = {
   id: string
   /** Loads dumped. */
@@ -86,6 +92,8 @@ export type ShuttleRun = {
   dumps: DumpRun[]
   fills: FillRun[]
   tenders: TenderRun[]
+  /** Absent where no hose lay brings water. */
+  feeds?: FeedRun[]
   balance: Balance
   issues: Issue[]
 }
@@ -190,6 +198,7 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
     dumps,
     fills,
     tenders,
+    ...(spec.feeds && { feeds: spec.feeds.map(({ id }, j) => ({ id, fed_gal: state.fed_gal[j]! })) }),
     balance: settledBalance(scenario, state),
   }
   return { ...run, issues: runIssues(run) }

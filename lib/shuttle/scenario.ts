@@ -83,6 +83,19 @@ export type FillTable = {
   readonly flowing: Int32Array
 }
 
+/** Hose lays that bring water. */
+export type FeedTable = {
+  readonly count: number
+  /** Dump site each one pours into, -1 where it does not. */
+  readonly dump: Int32Array
+  /** Fill site each one adds to, -1 where it does not. */
+  readonly fill: Int32Array
+  /** When the flow of one into a site changes, by time. Those straight to the fire ground are stages of the demand. */
+  readonly steps: readonly FeedStep[]
+}
+
+export type FeedStep = { readonly at_s: number; readonly feed: number; readonly flow_gpm: number }
+
 /** Dump positions and fill bays of all sites end to end: dump sites first, then fill sites. */
 export type SlotTable = {
   readonly count: number
@@ -102,6 +115,8 @@ export type DemandTable = {
   readonly from_s: Float64Array
   readonly flow_gpm: Float64Array
   readonly siteFlow_gpm: Float64Array
+  /** What hose lays bring straight to the fire ground; entry of stage k and lay j is at `k · lays + j`. */
+  readonly direct_gpm: Float64Array
   readonly limit_gal: Float64Array
   readonly reserve_gal: Float64Array
   readonly restart_gal: Float64Array
@@ -138,6 +153,8 @@ export type EntityTable = {
   readonly fills: number
   /** Late places; there is no such entity where none is late. */
   readonly places: number
+  /** Steps of hose lays; there is no such entity where none leads to a site. */
+  readonly feeds: number
 }
 
 /** A compiled spec: immutable tables, shared by every state that runs on it. */
@@ -149,6 +166,7 @@ export type Scenario = {
   readonly tenders: TenderTable
   readonly dumps: DumpTable
   readonly fills: FillTable
+  readonly feeds: FeedTable
   readonly slots: SlotTable
   readonly laneCount: number
   readonly entities: EntityTable

@@ -1,4 +1,4 @@
-import { tripStages, type FillSpec, type DumpSpec, type LanePass, type ShuttleSpec, type SpreadRange, type TenderSpec, type WayLanes } from './spec'
+import { tripStages, type FeedSpec, type FillSpec, type DumpSpec, type LanePass, type ShuttleSpec, type SpreadRange, type TenderSpec, type WayLanes } from './spec'
 
 /** One number of a spec that no run can be made with. */
 export type SpecBreach = { subjectId: string; path: string; value: number | string; rule: string }
@@ -29,7 +29,8 @@ export function specBreaches(spec: ShuttleSpec): SpecBreach[] {
   spec.fills.forEach((fill, i) => checkFill(fill, noteFor(fill.id, `fills[${i}].`)))
   spec.dumps.forEach((dump, i) => checkDump(dump, noteFor(dump.id, `dumps[${i}].`)))
   spec.tenders.forEach((tender, i) => checkTender(tender, spec, noteFor(tender.id, `tenders[${i}].`)))
-  for (const list of [spec.fills, spec.dumps, spec.tenders, spec.lanes ?? []]) {
+  spec.feeds?.forEach((feed, i) => checkFeed(feed, spec, noteFor(feed.id, `feeds[${i}].`)))
+  for (const list of [spec.fills, spec.dumps, spec.tenders, spec.lanes ?? [], spec.feeds ?? []]) {
     const ids = list.map(({ id }) => id)
     ids.forEach((id, i) => note('id', id, ids.indexOf(id) === i, 'used once in its list'))
   }
@@ -62,6 +63,15 @@ function checkFill(fill: FillSpec, note: Note): void {
   note('inflow_gpm', fill.inflow_gpm, fill.inflow_gpm === undefined || isAmount(fill.inflow_gpm), AMOUNT)
   checkSpread('spread', 'fill', 'night', fill.spread?.fill?.night, note)
   checkSpread('spread', 'fill', 'trip', fill.spread?.fill?.trip, note)
+}
+
+function checkFeed({ dumpIndex, fillIndex, ready_s, flow_gpm, usable_gal, inflow_gpm }: FeedSpec, spec: ShuttleSpec, note: Note): void {
+  note('dumpIndex', dumpIndex, dumpIndex === undefined || spec.dumps[dumpIndex] !== undefined, 'the index of a dump site')
+  note('fillIndex', fillIndex, fillIndex === undefined || (dumpIndex === undefined && spec.fills[fillIndex] !== undefined), 'the index of a fill site, with no dump site named')
+  note('ready_s', ready_s, isAmount(ready_s), AMOUNT)
+  note('flow_gpm', flow_gpm, isAbove0(flow_gpm), ABOVE_0)
+  note('usable_gal', usable_gal, usable_gal === undefined || isAmount(usable_gal), AMOUNT)
+  note('inflow_gpm', inflow_gpm, inflow_gpm === undefined || isAmount(inflow_gpm), AMOUNT)
 }
 
 function checkDump(dump: DumpSpec, note: Note): void {

@@ -15,6 +15,8 @@ export type ShuttleSpec = {
   readonly tenders: readonly TenderSpec[]
   /** Stretches of road wide enough for one vehicle, between passing places. */
   readonly lanes?: readonly LaneSpec[]
+  /** Water that comes by hose beside the tenders. */
+  readonly feeds?: readonly FeedSpec[]
   readonly demand: DemandSpec
 }
 
@@ -29,6 +31,23 @@ export type LanePass = { readonly laneIndex: number; readonly fromShare: number;
 
 /** One-lane stretches of a way, in the order in which each direction meets them, without overlap. */
 export type WayLanes = { readonly lanesToFill?: readonly LanePass[]; readonly lanesToDump?: readonly LanePass[] }
+
+/**
+ * Water that a hose lay brings from a source of its own, from the moment it stands: into the tanks of a dump site, into the tenders
+ * at a fill site, or straight to the fire ground where neither is named.
+ */
+export type FeedSpec = {
+  readonly id: string
+  readonly dumpIndex?: number
+  readonly fillIndex?: number
+  /** Laid, charged and at its flow. */
+  readonly ready_s: number
+  readonly flow_gpm: number
+  /** What its source holds when it stands; absent: does not run out. */
+  readonly usable_gal?: number
+  /** What runs into that source while it is drawn on. */
+  readonly inflow_gpm?: number
+}
 
 /** A pair of sites a tender may drive between, with its times each way. */
 export type WaySpec = WayLanes & {

@@ -9,7 +9,7 @@ export const RANK_CLASS = 2 ** 44
 export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   const { tenders, dumps, fills, slots, entities } = scenario
   const state = stateOn({
-    tenders: tenders.count, dumps: dumps.count, fills: fills.count, slots: slots.count, lanes: scenario.laneCount, entities: entities.count,
+    tenders: tenders.count, dumps: dumps.count, fills: fills.count, slots: slots.count, lanes: scenario.laneCount, feeds: scenario.feeds.count, entities: entities.count,
   })
   state.end_s[0] = Infinity
   state.next_s.fill(Infinity)
@@ -18,6 +18,7 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   state.slotTender.fill(FREE)
   for (const { slot } of slots.late) state.slotTender[slot] = CLOSED
   if (slots.late[0]) state.next_s[entities.places] = slots.late[0].from_s
+  if (scenario.feeds.steps[0]) state.next_s[entities.feeds] = scenario.feeds.steps[0].at_s
   state.slot.fill(-1)
   state.left_s.fill(Infinity)
   state.dryFrom_s.fill(Infinity)
@@ -66,7 +67,7 @@ export function begin(scenario: Scenario, into?: SimState): SimState {
   const { start, demand, entities } = scenario
   const state = into ?? stateOn({
     tenders: scenario.tenders.count, dumps: scenario.dumps.count, fills: scenario.fills.count,
-    slots: scenario.slots.count, lanes: scenario.laneCount, entities: entities.count,
+    slots: scenario.slots.count, lanes: scenario.laneCount, feeds: scenario.feeds.count, entities: entities.count,
   })
   state.bytes.set(start.bytes)
   state.next_s[entities.demand] = demand.stageCount > 1 ? demand.from_s[1]! : Infinity

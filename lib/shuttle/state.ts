@@ -100,6 +100,13 @@ export type SimState = {
   /** When the source first ran dry. */
   readonly dryFrom_s: Float64Array
 
+  /** What each hose lay could bring into its site now, what it does bring, and what it has brought, to the fire ground too. */
+  readonly feed_gpm: Float64Array
+  readonly feedRate_gpm: Float64Array
+  readonly fed_gal: Float64Array
+  /** Steps of hose lays taken so far. */
+  readonly feedStep: Int32Array
+
   readonly stage: Int32Array
   readonly engine: Int32Array
   readonly isFireDue: Int32Array
@@ -129,12 +136,12 @@ const FIRE_SIZE = 13
 export const FREE = -1
 export const CLOSED = -2
 
-export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; lanes: number; entities: number }
+export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; lanes: number; feeds: number; entities: number }
 
 type Maker = { floats: (count: number) => Float64Array; ints: (count: number) => Int32Array }
 
 function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState {
-  const { tenders: t, dumps: d, fills: f, slots, lanes, entities } = size
+  const { tenders: t, dumps: d, fills: f, slots, lanes, feeds, entities } = size
   return {
     buffer,
     bytes: new Uint8Array(buffer),
@@ -185,6 +192,9 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     filling_s: make.floats(f),
     dry_s: make.floats(f),
     dryFrom_s: make.floats(f),
+    feed_gpm: make.floats(feeds),
+    feedRate_gpm: make.floats(feeds),
+    fed_gal: make.floats(feeds),
     fire: make.floats(FIRE_SIZE),
     phase: make.ints(t),
     place: make.ints(t),
@@ -207,6 +217,7 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     losses: make.ints(d),
     filling: make.ints(f),
     dry: make.ints(f),
+    feedStep: make.ints(1),
     stage: make.ints(1),
     engine: make.ints(1),
     isFireDue: make.ints(1),
@@ -243,6 +254,7 @@ export function sizeOf(state: SimState): StateSize {
     fills: state.source_gal.length,
     slots: state.slotTender.length,
     lanes: state.laneInside.length,
+    feeds: state.feed_gpm.length,
     entities: state.next_s.length,
   }
 }

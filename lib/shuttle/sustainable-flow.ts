@@ -2,6 +2,7 @@ import { issue, requirePositive, type Issue } from '../issue'
 import { SECONDS_PER_MINUTE } from '../units'
 import { AFTER_READY_S } from './demand-table'
 import { draftLimitAt } from './draft-limit'
+import { directMost_gpm, fedMost_gpm } from './feed-table'
 import { flowTest, FLOW_RESOLUTION_GPM, searchFlow, unthrottledBound, type FlowFailure } from './flow-search'
 import { hauledCapacity, type HauledCapacity } from './hauled-capacity'
 import type { Scenario } from './scenario'
@@ -34,7 +35,7 @@ export type HeldFlow = {
  * - keeps the reserve, draft limit plus `reserve_s` of flow, in the tanks from the steady
  *   window on (every tender's first full round done), where the tanks can hold it,
  * - is no more than the haul brings on average over whole rounds, less leaks; where tenders choose their dump site,
- *   to all sites together.
+ *   to all sites together. What hose lays bring counts with the haul, from the moment they stand.
  *
  * Found downwards from the unthrottled bound; see `searchFlow`. To `resolution_gpm`.
  *
@@ -107,12 +108,12 @@ const leakOf = ({ leak_gpm = 0 }: DumpSpec): number => leak_gpm
 /** What is hauled to each site, less what leaks there, over its share: the least of all sites. */
 function haulOfEach({ spec }: Scenario, haul: HauledCapacity): number {
   return spec.dumps.reduce((least, dump, d) =>
-    (dump.demandShare > 0 ? Math.min(least, Math.max(0, haul.byDump_gpm[d]! - leakOf(dump)) / dump.demandShare) : least), Infinity)
+    (dump.demandShare > 0 ? Math.min(least, Math.max(0, haul.byDump_gpm[d]! + fedMost_gpm(spec, d) - leakOf(dump)) / dump.demandShare) : least), Infinity) + directMost_gpm(spec)
 }
 
 /** Tenders that choose go where water is drawn, so only the sum is settled; each site still has to hold its share in the run. */
 function haulOfAll({ spec }: Scenario, haul: HauledCapacity): number {
-  return Math.max(0, haul.hauledCapacity_gpm - spec.dumps.reduce((sum, dump) => sum + leakOf(dump), 0))
+  return Math.max(0, haul.hauledCapacity_gpm + spec.dumps.reduce((sum, dump, d) => sum + fedMost_gpm(spec, d) - leakOf(dump), 0)) + directMost_gpm(spec)
 }
 
 function readyTimes(scenario: Scenario, supplyReady_s: Float64Array): number[] {
@@ -123,5 +124,5 @@ function readyTimes(scenario: Scenario, supplyReady_s: Float64Array): number[] {
 function highestFlow(scenario: Scenario, haul: HauledCapacity, duration_s: number): number {
   const brought_gal = haul.brought.reduce((most, { sum_gal }) => Math.max(most, sum_gal), 0)
   const share = scenario.spec.dumps.reduce((least, { demandShare }) => (demandShare > 0 ? Math.min(least, demandShare) : least), 1)
-  return (brought_gal * SECONDS_PER_MINUTE) / duration_s / share
+  return (brought_gal * SECONDS_PER_MINUTE) / duration_s / share + directMost_gpm(scenario.spec)
 }

@@ -13,8 +13,10 @@ import { roundOf, type ResolvedTender } from './tender'
  *   road          Σ load / round: every tender on its way with nobody before it
  *   dump          positions · load / time in the position
  *   fire ground   most the dump-site pumpers can send on
+ *
+ * What a hose lay brings counts in every part that it goes round.
  */
-export function chainOf({ fills, dumps, tenders }: Pick<CompiledPlan, 'fills' | 'dumps' | 'tenders'>): ChainPart[] {
+export function chainOf({ fills, dumps, tenders, spec }: Pick<CompiledPlan, 'fills' | 'dumps' | 'tenders' | 'spec'>): ChainPart[] {
   const rateAt = ({ fillSiteId }: ResolvedTender, busyCount?: number) => {
     const rates = fills.find(({ site }) => site.id === fillSiteId)?.bayRate_gpm ?? []
     return rates[(busyCount ?? rates.length) - 1] ?? 0
@@ -32,12 +34,17 @@ export function chainOf({ fills, dumps, tenders }: Pick<CompiledPlan, 'fills' | 
     return dump_s + tender.spec.dumpPosition_s + tender.spec.dumpClear_s
   }))
   const road = tenders.map((tender) => tender.spec.usable_gal / (roundOf(tender.spec, rateAt(tender, 1)).cycle_s / SECONDS_PER_MINUTE))
+  const feeds = spec?.feeds ?? []
+  const by = (goes: (feed: (typeof feeds)[number]) => boolean) => sum(feeds.filter(goes).map(({ flow_gpm }) => flow_gpm))
+  const passesRoad_gpm = by(({ fillIndex }) => fillIndex === undefined)
+  const passesPumper_gpm = by(({ dumpIndex, fillIndex }) => dumpIndex === undefined && fillIndex === undefined)
+  const all_gpm = by(() => true)
   return [
-    { part: 'source', capacity_gpm: sum(source), subjectIds: usedFills.map(({ site }) => site.id) },
-    { part: 'fill', capacity_gpm: sum(fill), subjectIds: usedFills.map(({ site }) => site.id) },
-    { part: 'road', capacity_gpm: sum(road), subjectIds: tenders.map(({ tender }) => tender.id) },
-    { part: 'dump', capacity_gpm: sum(dump), subjectIds: usedDumps.map(({ site }) => site.id) },
-    { part: 'fireGround', capacity_gpm: sum(usedDumps.map(({ pump_gpm }) => pump_gpm)), subjectIds: usedDumps.map(({ site }) => site.id) },
+    { part: 'source', capacity_gpm: sum(source) + all_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
+    { part: 'fill', capacity_gpm: sum(fill) + all_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
+    { part: 'road', capacity_gpm: sum(road) + passesRoad_gpm, subjectIds: tenders.map(({ tender }) => tender.id) },
+    { part: 'dump', capacity_gpm: sum(dump) + passesRoad_gpm, subjectIds: usedDumps.map(({ site }) => site.id) },
+    { part: 'fireGround', capacity_gpm: sum(usedDumps.map(({ pump_gpm }) => pump_gpm)) + passesPumper_gpm, subjectIds: usedDumps.map(({ site }) => site.id) },
   ]
 }
 

@@ -6,6 +6,7 @@ import { defaults } from './defaults'
 import { resolveDemand, type ResolvedDemand } from './demand'
 import { resolveDumpSite, type ResolvedDumpSite } from './dump-site'
 import { resolveFillSite, type ResolvedFillSite } from './fill-site'
+import { feedsOf, findOwnSupply, resolveLays, type ResolvedLay } from './hose-lay/resolve-lays'
 import { startLedger, take, type Ledger } from './ledger'
 import { sitePairs } from './legs'
 import { lanesOf } from './one-lane'
@@ -22,6 +23,8 @@ export type CompiledPlan = {
   readonly fills: readonly ResolvedFillSite[]
   readonly dumps: readonly ResolvedDumpSite[]
   readonly tenders: readonly ResolvedTender[]
+  /** Hose lays that count in the flow. */
+  readonly lays: readonly ResolvedLay[]
   readonly duration_s: number
   readonly firstArrive_s?: number
   /** Absent when something blocks the answer. */
@@ -44,7 +47,7 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
   const issues: Issue[] = [...checkPlan(bundle), ...demand.issues, ...wayIssues(bundle, ways)]
   const duration_s = take(ledger, plan, 'duration_s', plan.duration_s, defaults.duration_s)
   const base = { bundle, ledger, ways, demand, duration_s }
-  if (isBlocking(issues)) return { ...base, fills: [], dumps: [], tenders: [], issues }
+  if (isBlocking(issues)) return { ...base, fills: [], dumps: [], tenders: [], lays: [], issues }
 
   const fillIndex = new Map(plan.fillSites.map(({ id }, index) => [id as string, index]))
   const dumpIndex = new Map(plan.dumpSites.map(({ id }, index) => [id as string, index]))
@@ -56,6 +59,8 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
   }
   if (tenders.length === 0) issues.push(issue('no-tender-left', 'block', [plan.id]))
 
+  const { lays, issues: layIssues } = resolveLays(bundle, ledger, ways)
+  issues.push(...layIssues)
   const staffing = staffingOf(bundle, ledger, ways, tenders)
   issues.push(...staffing.issues)
   const fills = plan.fillSites.map((site) => {
@@ -63,7 +68,7 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
       const tender = findTender(bundle, task.tenderId)
       return tender && sitePairs(bundle, task).some(({ fillSiteId }) => fillSiteId === site.id) ? [tender] : []
     })
-    return resolveFillSite(bundle, ledger, ways, site, here, staffing.sites.get(site.id))
+    return resolveFillSite(bundle, ledger, ways, site, here, staffing.sites.get(site.id), findOwnSupply(lays, site))
   })
   const shares = demandShares(plan.dumpSites)
   const dumps = plan.dumpSites.map((site, index) => {
@@ -82,7 +87,7 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
     issues.push(...reached.issues)
   }
   issues.push(...fuelIssues(bundle, ledger, duration_s, dumps, fills))
-  const compiled = { ...base, fills, dumps, tenders, firstArrive_s, issues }
+  const compiled = { ...base, fills, dumps, tenders, lays, firstArrive_s, issues }
   return isBlocking(issues) ? compiled : { ...compiled, spec: shuttleSpec(compiled, firstArrive_s, firstDue?.tank_gal) }
 }
 
@@ -116,7 +121,8 @@ function fuelIssues(bundle: Bundle, ledger: Ledger, duration_s: number, dumps: r
 const READY_ALLOWANCE_S = 3 * 3600
 
 function shuttleSpec(compiled: Omit<CompiledPlan, 'spec'>, firstArrive_s: number | undefined, tank_gal: number | undefined): ShuttleSpec {
-  const { bundle, ledger, fills, dumps, tenders, demand, duration_s } = compiled
+  const { bundle, ledger, fills, dumps, tenders, lays, demand, duration_s } = compiled
+  const feeds = feedsOf(bundle, lays)
   const { plan } = bundle
   const lastStart_s = Math.max(0, ...dumps.map(({ spec }) => spec.pumpReady_s), ...fills.map(({ ready_s }) => ready_s), ...tenders.map(({ spec }) => spec.arrive_s ?? 0))
   const lanes = lanesOf(bundle)
@@ -136,6 +142,7 @@ function shuttleSpec(compiled: Omit<CompiledPlan, 'spec'>, firstArrive_s: number
     dumps: dumps.map(({ spec }) => spec),
     tenders: tenders.map(({ spec }) => spec),
     ...(lanes.length > 0 && { lanes }),
+    ...(feeds.length > 0 && { feeds }),
     demand: {
       stages: demand.stages,
       reserve_s: plan.reserve_s ?? defaults.reserve_s.value,

@@ -47,6 +47,7 @@ export const defaults = {
   siphonMost_gpm: handbook(500, 'about 500 gpm by a 6 in tube (driver/operator handbook, from memory)', 0.4),
   layFactor: assumed(1.05, 0.03, 'hose lies in bends; common practice, no source'),
   layCrewCount: assumed(4, 0.5),
+  layOutlet_psi: assumed(20, 0, 'left where the hose ends, as into the intake of a pumper'),
   oneLane_s: assumed(60, 0.5),
   restAfter_s: assumed(4 * 3600, 0),
   rest_s: assumed(15 * 60, 0),

@@ -1,6 +1,6 @@
 import { isBlocking, issue, type Issue } from '../issue'
 import type { Bundle } from '../plan'
-import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
+import { compileShuttle, flowUsingStored, hauledCapacity, laterFlows, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
 import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
@@ -42,6 +42,9 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withou
   const found = sustainableFlow(scenario)
   const sustainable_gpm = Math.min(found.flow_gpm, pump_gpm)
   const stored_gpm = Math.min(flowUsingStored(scenario, compiled.duration_s).flow_gpm, pump_gpm)
+  const later = laterFlows(scenario, found)
+    .map(({ from_s, flow_gpm, feedIds }) => ({ from_s, flow_gpm: Math.min(flow_gpm, pumpCapacity_gpm(compiled, from_s)), layIds: [...feedIds] }))
+    .filter(({ flow_gpm }) => flow_gpm > sustainable_gpm)
   const links = quick ? [] : rankLinks(scenario, sustainable_gpm, pump_gpm)
   const needed_gpm = compiled.demand.needed_gpm ?? null
   const { firstArrive_s } = compiled
@@ -66,6 +69,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withou
     waterBalance_gal: planned.balance,
     ...parts(compiled, planned, quick ? undefined : bayOrdersOf(spec, sustainable_gpm, pump_gpm)),
     firstToMeasure: withoutMeasure ? null : firstToMeasure(compiled),
+    ...(later.length > 0 && { laterFlows: later }),
     issues,
   }
 }
@@ -84,14 +88,15 @@ function head({ bundle: { plan }, duration_s }: CompiledPlan) {
   return { format: 'millrace-result' as const, version: 1 as const, planId: plan.id, planName: plan.name, duration_s }
 }
 
-function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: ReturnType<typeof bayOrdersOf>): Pick<SupplyResult, 'sites' | 'tenders' | 'legs' | 'assumptions'> {
-  const { fills, dumps, tenders, bundle: { plan }, ways, ledger } = compiled
+function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: ReturnType<typeof bayOrdersOf>): Pick<SupplyResult, 'sites' | 'tenders' | 'lays' | 'legs' | 'assumptions'> {
+  const { fills, dumps, tenders, lays, bundle: { plan }, ways, ledger } = compiled
   return {
     sites: [...fills.map((fill) => fillSiteResult(fill, run, bayOrders?.get(fill.site.id) ?? null)), ...dumps.map((dump) => dumpSiteResult(dump, compiled.demand.needed_gpm, run))],
     tenders: plan.tenders.map((task) => {
       const resolved = tenders.find(({ tender }) => tender.id === task.tenderId)
       return resolved ? tenderResult(resolved, fills, run) : tenderOut(task)
     }),
+    ...(lays.length > 0 && { lays: lays.map(({ lay, flow_gpm, start_s, ready_s }) => ({ id: lay.id, toId: lay.toId, flow_gpm, start_s, ready_s, fed_gal: run?.feeds?.find(({ id }) => id === lay.id)?.fed_gal ?? null })) }),
     legs: legResults(ways),
     assumptions: [...ledger.assumptions.values()],
   }

@@ -5,6 +5,7 @@ import { arrival } from './arrival'
 import { defaults } from './defaults'
 import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup } from './drafting'
 import { take, takeKnown, type Ledger } from './ledger'
+import type { ResolvedLay } from './hose-lay/resolve-lays'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
 import type { Staffed } from './staffing'
@@ -37,8 +38,10 @@ export type ResolvedFillSite = {
  *
  * @param tenders those that fill here
  * @param staffed when the people of each bay are there; absent: nobody is counted
+ * @param own     the hose lay that is its whole supply, where no pumper stands here
  */
-export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site: FillSite, tenders: readonly Tender[], staffed?: Staffed): ResolvedFillSite {
+export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site: FillSite, tenders: readonly Tender[], staffed?: Staffed, own?: ResolvedLay): ResolvedFillSite {
+  if (own) return fedSite(bundle, site, tenders, staffed, own)
   const draftSite = findDraftSite(bundle, site.draftSiteId)
   const source = findSource(bundle, site.sourceId ?? draftSite?.sourceId)
   const drop = seasonDrop(source, bundle.plan.season)
@@ -55,6 +58,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const shared = { site, source, pump, water, ready_s, ...laterPlaces('bayAfter_s', bayCount, ready_s, staffed), ...(site.bayOrder === 'oneAtATime' && bayCount > 1 && { flowingBayCount: 1 }) }
 
   if (source?.kind === 'pressureHydrant' && water.hydrant_gpm === undefined) issues.push(issue('hydrant-untested', 'warn', [source.id]))
+  if (!pump?.rated_gpm && site.rate_gpm === undefined) issues.push(issue('fill-site-without-pumper', 'block', [site.id]))
   if (!pump?.rated_gpm) {
     const measured_gpm = take(ledger, site, 'rate_gpm', site.rate_gpm, defaults.tenderFillLimit_gpm)
     return { ...shared, bayRate_gpm: bays(bayCount, (busy) => measured_gpm / busy), limit: 'measured', draftLimit: 'measured', issues }
@@ -97,6 +101,25 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
     limit: measured_gpm === undefined ? limitOf(busiest) : 'measured',
     draftLimit: isHydrant ? 'hydrant' : (draft?.limitedBy ?? null),
     issues: cannotReach || total(1) > 0 || measured_gpm !== undefined ? issues : [...issues, issue('fill-site-dry', 'block', [site.id, pump.id])],
+  }
+}
+
+/**
+ * A fill site at the far end of a hose lay: the bays share what the lay brings, each no more than its inlets pass at the pressure left there.
+ *
+ *   rate = min(flow / bays in use, inlets · C · √outlet pressure)
+ */
+function fedSite(bundle: Bundle, site: FillSite, tenders: readonly Tender[], staffed: Staffed | undefined, { lay, flow_gpm, ready_s, outlet_psi, water }: ResolvedLay): ResolvedFillSite {
+  const bayCount = placesOpen(site.bayCount ?? 1, staffed)
+  const inlet_gpm = Math.min(...(tenders.length === 0 ? [{}] : tenders).map((tender: Pick<Tender, 'fillInlet_in' | 'fillInletCount'>) =>
+    linesInto(site, tender) * assumedInletCoefficient(tender.fillInlet_in ?? defaults.fillInlet_in.value) * Math.sqrt(outlet_psi)))
+  const source = findSource(bundle, findDraftSite(bundle, lay.fromId)?.sourceId ?? lay.fromId)
+  const opens_s = Math.max(ready_s, staffed?.placeAt_s[0] ?? 0)
+  return {
+    site, source, water, ready_s: opens_s, ...laterPlaces('bayAfter_s', bayCount, opens_s, staffed),
+    ...(site.bayOrder === 'oneAtATime' && bayCount > 1 && { flowingBayCount: 1 }),
+    bayRate_gpm: bays(bayCount, (busy) => Math.min(flow_gpm / busy, Math.max(1, inlet_gpm))),
+    limit: flow_gpm <= inlet_gpm ? 'lay' : 'inlet', draftLimit: null, issues: water.issues,
   }
 }
 

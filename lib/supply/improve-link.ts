@@ -11,7 +11,7 @@ const SHORTER = 0.9
  * Every part of the chain improved by a tenth, one at a time: its rate, its room, or the time it takes.
  *
  * @param spec the plan as it is
- * @returns one trial a part, in the order of the chain: source, fill, road, dump, pumper
+ * @returns one trial a part, in the order of the chain: source, fill, road, dump, pumper, hose lays
  */
 export function linkTrials(spec: ShuttleSpec): LinkTrial[] {
   const trials: LinkTrial[] = []
@@ -42,6 +42,9 @@ export function linkTrials(spec: ShuttleSpec): LinkTrial[] {
       ...(dump.intakeLimit_gpm !== undefined && { intakeLimit_gpm: dump.intakeLimit_gpm * BETTER }),
     }))
     add('dumpPump', dump.id, {}, BETTER)
+  })
+  spec.feeds?.forEach((feed, index) => {
+    add('hoseLay', feed.id, { feeds: (spec.feeds ?? []).with(index, { ...feed, flow_gpm: feed.flow_gpm * BETTER }) })
   })
   return trials
 }

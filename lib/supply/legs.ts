@@ -3,7 +3,7 @@ import { handbookTravel_s } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import { milesFromMetres } from '../units'
 import {
-  FIRE_GROUND, findApparatus, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg, type TenderTask,
+  FIRE_GROUND, findApparatus, isCounted, type Apparatus, type Bundle, type Leg, type LegAsk, type LegNote, type NoLeg, type TenderTask,
 } from '../plan'
 import type { Point } from '../geo'
 import { defaults } from './defaults'
@@ -15,12 +15,12 @@ export type LegUse = { key: string; fromId: string; toId: string; apparatusId: s
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
 
-/** Where an id stands on the ground: a station, a site of the plan, or the fire ground. */
+/** Where an id stands on the ground: a station, a site of the plan, the near end of a hose lay, or the fire ground. */
 export function findPlace(docs: Docs, id: string | undefined): Point | undefined {
   if (id === undefined) return undefined
   const { plan, district } = docs
   if (id === FIRE_GROUND) return plan.fireGround ?? district.hazards.find((hazard) => hazard.id === plan.hazardId)?.point
-  return [...plan.fillSites, ...plan.dumpSites, ...district.stations].find((place) => place.id === id)?.point
+  return [...plan.fillSites, ...plan.dumpSites, ...district.stations].find((place) => place.id === id)?.point ?? plan.hoseLays?.find((lay) => lay.id === id)?.points[0]
 }
 
 /** The fill and the dump site of a tender's task: the named ones, else the first of the plan. */
@@ -52,6 +52,7 @@ export function legUses(docs: Docs): LegUse[] {
   add(plan.firstDueId, findApparatus(docs, plan.firstDueId)?.stationId, FIRE_GROUND, 'full')
   for (const site of [...plan.fillSites, ...plan.dumpSites]) add(site.pumperId, findApparatus(docs, site.pumperId)?.stationId, site.id, 'full')
   for (const { id, nurseId } of plan.dumpSites) add(nurseId, findApparatus(docs, nurseId)?.stationId, id, 'full')
+  for (const lay of plan.hoseLays ?? []) if (isCounted(lay)) for (const id of lay.pumperIds) add(id, findApparatus(docs, id)?.stationId, lay.id, 'full')
   for (const task of plan.tenders) {
     const { dumpSiteId } = sitesOfTask(docs, task)
     add(task.tenderId, findApparatus(docs, task.tenderId)?.stationId, dumpSiteId, 'full')
@@ -97,7 +98,7 @@ export function legKey({ district }: Docs, ask: LegAsk): string {
 }
 
 /** FNV-1a, 32 bits: tells sets of notes apart, guards nothing. */
-function shortHash(text: string): string {
+export function shortHash(text: string): string {
   let hash = 0x811c9dc5
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193)
   return (hash >>> 0).toString(16)

@@ -17,7 +17,7 @@ export const issueSchema = z.strictObject({
   values: z.record(z.string(), z.union([z.number(), z.string()])),
 })
 
-export const linkKinds = ['fillRate', 'fillHandling', 'source', 'road', 'dumpRate', 'dumpHandling', 'portableTank', 'dumpPump'] as const
+export const linkKinds = ['fillRate', 'fillHandling', 'source', 'road', 'dumpRate', 'dumpHandling', 'portableTank', 'dumpPump', 'hoseLay'] as const
 
 export const linkSchema = z.strictObject({
   kind: z.enum(linkKinds).describe('part of the chain from source to fire ground'),
@@ -53,7 +53,7 @@ export const fillSiteResultSchema = z.strictObject({
   gaugeHigh_inHg: figure,
   margin_ft: figure.describe('suction head to spare at that flow; negative: feet of lift too many'),
   bayRate_gpm: z.array(z.number()).describe('into each tender, by how many bays are filling'),
-  fillLimit: z.enum(['draft', 'pressure', 'inlet', 'vent', 'measured']).nullable(),
+  fillLimit: z.enum(['draft', 'pressure', 'inlet', 'vent', 'measured', 'lay']).nullable(),
   ready_s: figure,
   busyShare: figure.describe('time its bays are taken, averaged'),
   waiting_s: figure.describe('all waiting for a bay, planned run'),
@@ -73,6 +73,21 @@ export const dumpSiteResultSchema = z.strictObject({
   pumpReady_s: figure,
   busyShare: figure,
   waiting_s: figure.describe('all waiting for a position, planned run'),
+})
+
+export const layResultSchema = z.strictObject({
+  id: z.string(),
+  toId: z.string().describe('fill site, dump site or the fire ground'),
+  flow_gpm: z.number(),
+  start_s: z.number().describe('laying begins'),
+  ready_s: z.number().describe('laid, charged and at its flow'),
+  fed_gal: figure.describe('brought in the planned run; null where it is the whole supply of a fill site, whose tenders carry it on'),
+})
+
+export const laterFlowSchema = z.strictObject({
+  from_s: z.number(),
+  flow_gpm: z.number().describe('greatest constant flow from then on to the end, the flow held so far before it'),
+  layIds: z.array(z.string()).describe('that stand from then on'),
 })
 
 export const tenderResultSchema = z.strictObject({
@@ -157,6 +172,8 @@ export const resultSchema = z.strictObject({
   waterBalance_gal: waterBalanceSchema.nullable(),
   sites: z.array(z.discriminatedUnion('kind', [fillSiteResultSchema, dumpSiteResultSchema])),
   tenders: z.array(tenderResultSchema),
+  lays: z.array(layResultSchema).optional().describe('hose lays that count in the flow; absent without any'),
+  laterFlows: z.array(laterFlowSchema).optional().describe('by time: what is held once a hose lay takes over after supply was ready without it; absent where none raises it'),
   legs: z.array(legResultSchema),
   firstToMeasure: firstToMeasureSchema.nullable().describe('the unmeasured number that moves the sustainable flow most'),
   assumptions: z.array(assumptionSchema).describe('numbers nobody has measured'),
@@ -168,6 +185,8 @@ export type Link = z.infer<typeof linkSchema>
 export type LinkKind = (typeof linkKinds)[number]
 export type FillSiteResult = z.infer<typeof fillSiteResultSchema>
 export type DumpSiteResult = z.infer<typeof dumpSiteResultSchema>
+export type LayResult = z.infer<typeof layResultSchema>
+export type LaterFlowResult = z.infer<typeof laterFlowSchema>
 export type TenderResult = z.infer<typeof tenderResultSchema>
 export type DependableFlow = z.infer<typeof dependableSchema>
 export type LegResult = z.infer<typeof legResultSchema>

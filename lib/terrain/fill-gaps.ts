@@ -1,5 +1,5 @@
 import { issue, type Issue } from '../issue'
-import type { ProfilePoint } from './profile'
+import type { ProfileHeight } from './profile'
 
 export type WholeProfile = {
   /** As given, with a height at every point; empty when no height at all is known. */
@@ -12,7 +12,7 @@ export type WholeProfile = {
  *
  * @returns issues `terrain-gaps` (warn) with the length that is a guess, `terrain-none` (block) with no height at all
  */
-export function fillGaps(profile: readonly ProfilePoint[]): WholeProfile {
+export function fillGaps(profile: readonly ProfileHeight[]): WholeProfile {
   const known = profile.flatMap(({ distance_ft, height_ft }) => (height_ft === undefined ? [] : [{ distance_ft, height_ft }]))
   const first = known[0]
   if (!first) return { points: [], issues: [issue('terrain-none', 'block')] }

@@ -12,6 +12,9 @@ export type ProfilePoint = {
   readonly doubt_ft?: number
 }
 
+/** A height along a way, wherever the way lies. */
+export type ProfileHeight = Pick<ProfilePoint, 'distance_ft' | 'height_ft' | 'doubt_ft'>
+
 /** A way shorter than its own step needs no points between; longer ones have no more than this. */
 const MOST_POINTS = 20_000
 

@@ -54,6 +54,7 @@ export type StepAnswer = {
   delivered: number
   brought: number[]
   drawn: number
+  byLays: number[]
   readyAt: number
   shortSeconds: number
   losses: number
@@ -94,7 +95,11 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
     spec: d, level: d.startsFull ? d.capacity_gal : 0, front: 0, brought: 0, emptied: 0, state: 'setup', primeTimer: 0, booster: d.booster_gal, readyAt: Infinity, losses: 0, lowestSteady: Infinity,
   }))
   const ponds = spec.fills.map((f) => ({ spec: f, water: f.usable_gal ?? Infinity, drawn: 0, turnAt: -Infinity }))
-  const flowOf = (s: Site) => flow * s.spec.demandShare
+  // hose lays: what each could give this second; its source is emptied at its whole flow from the moment it stands
+  const lays = (spec.feeds ?? []).map((lay) => ({ lay, water: lay.usable_gal ?? Infinity, gives: 0, brought: 0 }))
+  const toFire = lays.filter(({ lay }) => lay.dumpIndex === undefined && lay.fillIndex === undefined)
+  let byHose = 0 // straight to the fire ground, now
+  const flowOf = (s: Site) => (flow - byHose) * s.spec.demandShare
   const reserveOf = (s: Site) => limitAt(s.spec, flowOf(s)) + (flowOf(s) * spec.demand.reserve_s) / 60
   let delivered = 0
   let shortSeconds = 0
@@ -117,6 +122,17 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
 
   for (let tick = 1; clock < spec.horizon_s && clock < allReady + question.lastsAfterReady; tick++) {
     clock = tick * step
+    for (const one of lays) {
+      one.gives = 0
+      if (clock <= one.lay.ready_s) continue
+      const inflow = one.lay.inflow_gpm ?? 0
+      one.gives = Math.min(one.lay.flow_gpm, one.water / stepMinutes + inflow)
+      one.water = Math.max(0, one.water - Math.max(0, one.gives - inflow) * stepMinutes)
+    }
+    const couldGive = toFire.reduce((sum, one) => sum + one.gives, 0)
+    byHose = open ? 0 : Math.min(flow, couldGive)
+    for (const one of toFire) if (couldGive > 0) one.brought += (one.gives * byHose * stepMinutes) / couldGive
+    delivered += byHose * stepMinutes
     // vehicles on a timer
     for (const truck of trucks) {
       truck.minutesNow = stepMinutes
@@ -200,21 +216,27 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         open++
       }
       const filling = trucks.filter((x) => x.doing === 'fill' && x.spec.fillIndex === index)
+      const byLay = lays.filter(({ lay }) => lay.fillIndex === index)
+      const added = filling.length > 0 ? byLay.reduce((sum, one) => sum + one.gives, 0) / filling.length : 0
+      const own = filling.length > 0 ? pond.spec.bayRate_gpm[filling.length - 1]! : 0
       const wants = filling.map((x) => {
-        const perBay = Math.min(pond.spec.bayRate_gpm[filling.length - 1]!, x.spec.fillLimit_gpm)
+        const perBay = Math.min(own + added, x.spec.fillLimit_gpm)
         // the middle of the step says whether it is in the slow last part
         const middle = x.water + (perBay * x.minutesNow) / 2
         return (middle >= x.spec.usable_gal * (1 - x.spec.topUpShare) ? perBay * x.spec.topUpRateShare : perBay) * x.minutesNow
       })
-      const wanted = wants.reduce((a, b) => a + b, 0)
+      const ownPart = added > 0 ? own / (own + added) : 1
+      const wanted = wants.reduce((a, b) => a + b, 0) * ownPart
       const has = pond.water + (pond.spec.inflow_gpm ?? 0) * stepMinutes
       const part = wanted > has ? has / wanted : 1
       let used = 0
       filling.forEach((x, k) => {
-        const available = part * wants[k]!
+        const fromOwn = part * ownPart * wants[k]!
+        const available = fromOwn + (1 - ownPart) * wants[k]!
         const given = Math.min(available, x.spec.usable_gal - x.water)
         x.water += given
-        used += given
+        used += available > 0 ? (given * fromOwn) / available : 0
+        for (const one of byLay) if (added > 0) one.brought += (given * (1 - fromOwn / available) * one.gives) / (added * filling.length)
         if (x.water < x.spec.usable_gal - 1e-9) return
         x.water = x.spec.usable_gal
         x.doing = 'unhook'
@@ -236,7 +258,9 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         return Math.min(x.water, rateWith(middle) * x.minutesNow)
       })
       const keeps = dumping.map((x) => 1 - (x.spec.spillShare ?? 0))
-      const offered = offers.reduce((sum, offer, k) => sum + offer * keeps[k]!, 0)
+      const lain = lays.filter(({ lay }) => lay.dumpIndex !== undefined && spec.dumps[lay.dumpIndex] === site.spec)
+      const byLay = lain.reduce((sum, one) => sum + one.gives, 0) * stepMinutes
+      const offered = offers.reduce((sum, offer, k) => sum + offer * keeps[k]!, 0) + byLay
       // what leaks and what goes over from tanks in front in this step; an open run knows neither
       const { front, intakeLimit_gpm, leak_gpm = 0 } = site.spec
       const leaks = open ? 0 : Math.min(site.level, leak_gpm * stepMinutes)
@@ -245,6 +269,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       const over = hasFront ? Math.min(front.transfer_gpm * stepMinutes, site.front + offered, roomBehind) : 0
       const room = Math.min(hasFront ? front.capacity_gal - site.front + over : roomBehind, (intakeLimit_gpm ?? Infinity) * stepMinutes)
       const part = offered > room ? room / offered : 1
+      for (const one of lain) one.brought += one.gives * stepMinutes * part
       dumping.forEach((x, k) => {
         const rates = x.spec.dumpRate_gpm
         const lastRate = rates[rates.length - 1]!
@@ -270,7 +295,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       if (site.state === 'setup' && clock >= site.spec.pumpReady_s) site.state = 'waiting'
       if (site.state === 'waiting' && site.spec.demandShare > 0) {
         const full = site.level >= site.spec.capacity_gal - 1e-9
-        if (full || (site.emptied > 0 && site.level >= Math.min(site.spec.capacity_gal, reserveOf(site)))) {
+        if (full || ((site.emptied > 0 || byLay > 0) && site.level >= Math.min(site.spec.capacity_gal, reserveOf(site)))) {
           site.state = 'pumping'
           site.readyAt = clock
         }
@@ -299,7 +324,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       }
       delivered += sent
       // the first engine's tank covers what a site does not send until all supply is ready
-      if (!open && sent === 0 && site.spec.demandShare > 0) {
+      if (!open && sent === 0 && flowing > 0) {
         const due = spec.demand.firstDue
         const fromEngine = allReady === Infinity && due && clock >= due.arrive_s ? Math.min(engine, flowing * stepMinutes) : 0
         engine -= fromEngine
@@ -314,6 +339,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
     delivered,
     brought: sites.map((s) => s.brought),
     drawn: ponds.reduce((sum, p) => sum + p.drawn, 0),
+    byLays: lays.map(({ brought }) => brought),
     readyAt: allReady,
     shortSeconds,
     losses: sites.reduce((sum, s) => sum + s.losses, 0),

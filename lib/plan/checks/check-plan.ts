@@ -1,7 +1,7 @@
 import { issue, type Issue } from '../../issue'
 import type { Bundle } from '../documents/bundle'
 import type { DumpSite } from '../documents/plan'
-import { findApparatus, findDraftingPump, findTender } from '../find-item'
+import { findApparatus, findDraftingPump, findTender, isCounted } from '../find-item'
 import { checkReferences } from './check-references'
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
@@ -26,6 +26,7 @@ function checkParts({ plan }: Docs): Issue[] {
 function checkFillSites(docs: Docs): Issue[] {
   return docs.plan.fillSites.flatMap((site) => {
     if (site.rate_gpm !== undefined && site.rate_gpm > 0) return []
+    if (site.pumperId === undefined && (docs.plan.hoseLays ?? []).some((lay) => lay.toId === site.id && isCounted(lay))) return []
     if (site.pumperId === undefined) return [issue('fill-site-without-pumper', 'block', [site.id])]
     const pump = findDraftingPump(docs, site.pumperId)
     if (!pump) return findApparatus(docs, site.pumperId) ? [issue('fill-pumper-cannot-draft', 'block', [site.id, site.pumperId])] : []

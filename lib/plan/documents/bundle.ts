@@ -38,6 +38,12 @@ export const noLegSchema = z.strictObject({
   values: z.record(z.string(), z.union([z.number(), z.string()])),
 })
 
+/** Ground under the way of a hose lay, read from the district's elevation and kept under the key of what was asked. */
+export const layHeightsSchema = z.strictObject({
+  key: z.string().max(100),
+  points: z.array(z.strictObject({ distance_ft: quantity(0, 1_000_000), height_ft: quantity(-2000, 30_000).optional(), doubt_ft: quantity(0, 1000).optional() })).max(20_500),
+})
+
 /**
  * All that an answer stands on, in one file: every id in it resolves, and it carries the
  * legs that were found, so it is evaluated without a road graph, a database or a network.
@@ -48,9 +54,11 @@ export const bundleSchema = z.strictObject({
   district: districtSchema,
   plan: planSchema,
   legs: z.array(z.union([legSchema, noLegSchema])).max(5000),
+  layHeights: z.array(layHeightsSchema).max(20).optional(),
 })
 
 export type LegAsk = z.infer<typeof legAskSchema>
 export type Leg = z.infer<typeof legSchema>
 export type NoLeg = z.infer<typeof noLegSchema>
+export type GroundHeights = z.infer<typeof layHeightsSchema>
 export type Bundle = z.infer<typeof bundleSchema>

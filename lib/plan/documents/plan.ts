@@ -141,6 +141,8 @@ export const laySchema = z.strictObject({
   mode: z.enum(layModes).optional().describe('closed: hose from pump to pump; open: each pumper drafts from a portable tank; default closed'),
   standsAtPoints: z.boolean().optional().describe('pumpers stand only at the points of the way; absent: anywhere along it'),
   wanted_gpm: flowField.min(1).optional().describe('absent: the most it carries'),
+  isLeftOut: z.boolean().optional().describe('stands beside the plan: its flow is not counted'),
+  start_s: timeField.optional().describe('laying begins, after dispatch; default when all its pumpers are there'),
   rise_ft: quantity(-3000, 3000).optional().describe('far end above the source pumper'),
   lift_ft: quantity(-20, 200).optional().describe('overrides the draft site’s'),
   suction: suctionSchema.optional(),

@@ -2,15 +2,14 @@ import { draftCapacity } from '../../hydraulics'
 import { issue, type Issue } from '../../issue'
 import { findDraftingPump, type Bundle, type Lay } from '../../plan'
 import {
-  bestArrangement, compileRelay, pressurePlot, pumperStops, ratingNeeded_gpm, relayGains, relayResult, setUpTime, startSteps, stopSteps,
-  type PlotPoint, type RelayGain, type RelayLeg, type RelayPumperResult, type RelaySpec, type RelayStep, type SetUpTime,
+  pressurePlot, pumperStops, ratingNeeded_gpm, relayGains, startSteps, stopSteps,
+  type PlotPoint, type RelayGain, type RelayLeg, type RelayPumperResult, type RelayStep, type SetUpTime,
 } from '../../relay'
-import type { ProfilePoint } from '../../terrain'
-import { defaults } from '../defaults'
-import { take } from '../ledger'
+import type { ProfileHeight } from '../../terrain'
 import type { Assumption } from '../result'
-import { compileLay } from './compile-lay'
+import type { CompiledLay } from './compile-lay'
 import { hoseNeeded, type HoseNeed } from './hose-needed'
+import { layFlow, riseDoubt } from './lay-flow'
 import type { LayHeights } from './lay-ground'
 import type { LaidStretch } from './lay-hose'
 
@@ -69,33 +68,24 @@ const LEAST_GAIN_GPM = 5
  *   drafting, `lay-discharge-over` (warn) and `lay-rise-doubt` (note)
  * @source lib/relay/README.md
  */
-export function answerLay(docs: Docs, lay: Lay, heights?: readonly ProfilePoint[]): HoseLayAnswer {
-  const compiled = compileLay(docs, lay, heights)
-  const { spec, ground, ledger, hose, sourceReady_s } = compiled
+export function answerLay(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]): HoseLayAnswer {
+  const { compiled, found } = layFlow(docs, lay, heights)
+  const { spec, ground, ledger, hose } = compiled
   const common = { layId: lay.id, way_ft: ground.way_ft, rise_ft: ground.rise_ft, heights: ground.heights, ...(compiled.lift_ft !== undefined && { lift_ft: compiled.lift_ft }) }
-  if (!spec || !hose) {
+  if (!spec || !hose || !found) {
     return {
       ...common, ground: ground.profile.map(({ distance_ft, height_ft }) => ({ at_ft: distance_ft, height_ft })), stretches: [], pumpers: [], spareIds: [], legs: [], plot: [],
       hose: [], start: [], stop: [], stops: [], gains: [], assumptions: [...ledger.assumptions.values()], issues: compiled.issues,
     }
   }
-  const relay = compileRelay(spec)
-  const most_gpm = bestArrangement(relay).flow_gpm
-  const result = relayResult(relay, lay.wanted_gpm === undefined ? {} : { wanted_gpm: lay.wanted_gpm })
+  const { relay, result, most_gpm, doubted, time } = found
   const pumpers = result.pumpers.map((one) => layPumper(docs, one, result.flow_gpm))
   const needed = hoseNeeded(docs.district, lay.id, hose.stretches, lay.pumperIds)
-  const crewCount = take(ledger, lay, 'crewCount', lay.crewCount, defaults.layCrewCount)
-  const doubted = doubtedRise(spec, ground.doubt_ft)
   return {
     ...common, flow_gpm: result.flow_gpm, most_gpm, ...(doubted && { doubted }), hose_ft: hose.hose_ft,
     ground: spec.profile.map(({ distance_ft, height_ft }) => ({ at_ft: distance_ft, height_ft })), stretches: hose.stretches,
     pumpers, spareIds: result.spareIds, legs: result.legs, plot: pressurePlot(relay, result), hose: needed.needs,
-    ...(result.flow_gpm > 0 && {
-      time: setUpTime({
-        lay: spec.lay, isByHand: hose.stretches.map(({ isByHand }) => isByHand), crewCount, pumperCount: pumpers.length, sourceReady_s,
-        flow_gpm: result.flow_gpm, ...(lay.bedCount !== undefined && { bedCount: lay.bedCount }),
-      }),
-    }),
+    ...(time && { time }),
     start: startSteps(result, spec.mode), stop: stopSteps(result, spec.mode),
     stops: result.flow_gpm > 0 ? pumperStops(spec, result.placed, result.flow_gpm).map(({ id, flow_gpm, keepsFlow }) => ({ id, flow_gpm, keepsFlow })) : [],
     gains: relayGains(spec).filter(({ gain_gpm }) => gain_gpm >= LEAST_GAIN_GPM),
@@ -103,7 +93,7 @@ export function answerLay(docs: Docs, lay: Lay, heights?: readonly ProfilePoint[
     issues: [
       ...compiled.issues, ...result.issues, ...needed.issues, ...draftIssues(compiled, pumpers[0]?.discharge_psi),
       ...pumpers.flatMap((one) => overDischarge(docs, one)),
-      ...(doubted ? [issue('lay-rise-doubt', 'note', [lay.id], { rise_ft: ground.rise_ft, doubt_ft: doubted.more_ft, most_gpm: doubted.most_gpm })] : []),
+      ...(doubted ? [riseDoubt(lay.id, ground.rise_ft, doubted)] : []),
     ],
   }
 }
@@ -113,16 +103,8 @@ function layPumper(docs: Docs, one: RelayPumperResult, flow_gpm: number): LayPum
   return { ...one, rated_gpm: findDraftingPump(docs, one.id)?.rated_gpm ?? 0, ...(hand_gpm !== undefined && Number.isFinite(hand_gpm) && { handRating_gpm: hand_gpm }) }
 }
 
-/** The most with the far end higher by the doubt, all ground between in proportion. */
-function doubtedRise(spec: RelaySpec, doubt_ft: number | undefined): HoseLayAnswer['doubted'] {
-  const far_ft = spec.profile[spec.profile.length - 1]?.distance_ft ?? 0
-  if (doubt_ft === undefined || doubt_ft <= 0 || far_ft <= 0) return undefined
-  const profile = spec.profile.map(({ distance_ft, height_ft }) => ({ distance_ft, height_ft: height_ft + (doubt_ft * distance_ft) / far_ft }))
-  return { more_ft: doubt_ft, most_gpm: bestArrangement(compileRelay({ ...spec, profile })).flow_gpm }
-}
-
 /** What drafting says of the source pumper at its pressure; the relay has counted its limit already. */
-function draftIssues({ draft, lay }: ReturnType<typeof compileLay>, discharge_psi: number | undefined): Issue[] {
+function draftIssues({ draft, lay }: CompiledLay, discharge_psi: number | undefined): Issue[] {
   const [sourceId] = lay.pumperIds
   if (!draft || discharge_psi === undefined || sourceId === undefined) return []
   return draftCapacity({ ...draft, ask: { discharge_psi: Math.max(0, discharge_psi) } }).issues

@@ -2,7 +2,7 @@ import type { DraftAsk } from '../../hydraulics'
 import { issue, type Issue } from '../../issue'
 import { findApparatus, findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type Lay } from '../../plan'
 import { profileForLay, type RelaySource, type RelaySpec } from '../../relay'
-import type { ProfilePoint } from '../../terrain'
+import type { ProfileHeight } from '../../terrain'
 import { defaults } from '../defaults'
 import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup } from '../drafting'
 import { startLedger, take, type Ledger } from '../ledger'
@@ -36,7 +36,7 @@ export type CompiledLay = {
  * @returns numbers; issues `lay-without-pumper`, `lay-pump-cannot`, `pumper-without-rating`, `lay-source-missing`, `lay-hydrant-untested`,
  *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere` (warn), and those of layGround and layHose
  */
-export function compileLay(docs: Docs, lay: Lay, heights?: readonly ProfilePoint[]): CompiledLay {
+export function compileLay(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]): CompiledLay {
   const ledger = startLedger()
   const ground = layGround(lay, heights)
   const issues: Issue[] = [...ground.issues]

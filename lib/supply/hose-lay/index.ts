@@ -3,4 +3,6 @@ export { answerLay, type HoseLayAnswer, type LayPumper, type LayStop } from './a
 export { compileLay, type CompiledLay } from './compile-lay'
 export type { HoseNeed } from './hose-needed'
 export { layGround, wayDistances_ft, type LayGround, type LayHeights } from './lay-ground'
+export { findLayHeights, layHeightsKey } from './lay-key'
+export type { ResolvedLay } from './resolve-lays'
 export { layHose, type LaidStretch } from './lay-hose'

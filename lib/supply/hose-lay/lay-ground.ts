@@ -2,7 +2,7 @@ import { distanceM, type Point } from '../../geo'
 import { issue, type Issue } from '../../issue'
 import type { Lay } from '../../plan'
 import type { GroundPoint } from '../../relay'
-import { fillGaps, type ProfilePoint } from '../../terrain'
+import { fillGaps, type ProfileHeight } from '../../terrain'
 import { feetFromMetres } from '../../units'
 
 /** Where the heights under a lay come from: elevation, elevation bent to a measured rise, the entered rise alone, or nobody. */
@@ -46,7 +46,7 @@ export function wayDistances_ft(points: readonly Point[]): number[] {
  * @param heights along the lay's points, from profileAlong; absent: the district has no elevation
  * @returns ground; issues `lay-way-short` (block), `lay-heights-none`, `terrain-gaps` (warn), `lay-rise-unused`, `lay-rise-doubt` (note)
  */
-export function layGround(lay: Lay, heights?: readonly ProfilePoint[]): LayGround {
+export function layGround(lay: Lay, heights?: readonly ProfileHeight[]): LayGround {
   const points_ft = wayDistances_ft(lay.points)
   const way_ft = points_ft[points_ft.length - 1] ?? 0
   const issues: Issue[] = way_ft < LEAST_WAY_FT ? [issue('lay-way-short', 'block', [lay.id])] : []

@@ -1,0 +1,38 @@
+import { SECONDS_PER_MINUTE } from '../units'
+import type { FeedStep, FeedTable } from './scenario'
+import type { FeedSpec, ShuttleSpec } from './spec'
+
+/**
+ * What a hose lay brings from each moment on: its flow from when it stands, and what runs into its source once that is empty.
+ *
+ *   empty = ready + usable / (flow − inflow)
+ *
+ * Its source is reckoned as drawn on at the whole flow from the first moment, though a full tank may hold the lay back: it promises less.
+ */
+export function feedSteps({ ready_s, flow_gpm, usable_gal, inflow_gpm = 0 }: FeedSpec, feed: number): FeedStep[] {
+  const first = { at_s: ready_s, feed, flow_gpm }
+  if (usable_gal === undefined || inflow_gpm >= flow_gpm) return [first]
+  return [first, { at_s: ready_s + (usable_gal / (flow_gpm - inflow_gpm)) * SECONDS_PER_MINUTE, feed, flow_gpm: inflow_gpm }]
+}
+
+export const isDirect = ({ dumpIndex, fillIndex }: FeedSpec): boolean => dumpIndex === undefined && fillIndex === undefined
+
+export function feedTableFor({ feeds = [] }: ShuttleSpec): FeedTable {
+  return {
+    count: feeds.length,
+    dump: Int32Array.from(feeds, ({ dumpIndex }) => dumpIndex ?? -1),
+    fill: Int32Array.from(feeds, ({ fillIndex }) => fillIndex ?? -1),
+    steps: feeds.flatMap((feed, j) => (isDirect(feed) ? [] : feedSteps(feed, j))).sort((a, b) => a.at_s - b.at_s),
+  }
+}
+
+/** The flow of a lay at a moment. */
+export function feedFlowAt(feed: FeedSpec, at_s: number): number {
+  return feedSteps(feed, 0).findLast((step) => step.at_s <= at_s)?.flow_gpm ?? 0
+}
+
+/** Most that lays straight to the fire ground ever bring together. [gpm] */
+export const directMost_gpm = ({ feeds = [] }: ShuttleSpec): number => feeds.reduce((sum, feed) => (isDirect(feed) ? sum + feed.flow_gpm : sum), 0)
+
+/** Most that lays into a dump site ever bring together. [gpm] */
+export const fedMost_gpm = ({ feeds = [] }: ShuttleSpec, dumpIndex: number): number => feeds.reduce((sum, feed) => (feed.dumpIndex === dumpIndex ? sum + feed.flow_gpm : sum), 0)

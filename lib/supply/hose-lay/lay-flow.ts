@@ -1,0 +1,60 @@
+import { issue } from '../../issue'
+import type { Bundle, Lay } from '../../plan'
+import { bestArrangement, compileRelay, relayResult, setUpTime, type CompiledRelay, type RelayResult, type RelaySpec, type SetUpTime } from '../../relay'
+import type { ProfileHeight } from '../../terrain'
+import { defaults } from '../defaults'
+import { take } from '../ledger'
+import { compileLay, type CompiledLay } from './compile-lay'
+
+/** What a lay carries and how long it takes to stand, without tables and orders of work. */
+export type LayFlow = {
+  readonly compiled: CompiledLay
+  /** Absent where an issue blocks. */
+  readonly found?: {
+    readonly relay: CompiledRelay
+    readonly result: RelayResult
+    readonly most_gpm: number
+    /** The most it carries if the far end stands higher by the doubt of the heights. */
+    readonly doubted?: { readonly more_ft: number; readonly most_gpm: number }
+    /** Absent where nothing flows. */
+    readonly time?: SetUpTime
+  }
+}
+
+type Docs = Pick<Bundle, 'district' | 'plan'>
+
+/** Solves a lay: compileLay, the largest flow or the one wanted, its set-up time, and the flow if the heights are off. */
+export function layFlow(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]): LayFlow {
+  const compiled = compileLay(docs, lay, heights)
+  const { spec, hose, ground, ledger, sourceReady_s } = compiled
+  if (!spec || !hose) return { compiled }
+  const relay = compileRelay(spec)
+  const most_gpm = bestArrangement(relay).flow_gpm
+  const result = relayResult(relay, lay.wanted_gpm === undefined ? {} : { wanted_gpm: lay.wanted_gpm })
+  const doubted = doubtedRise(spec, ground.doubt_ft)
+  const crewCount = take(ledger, lay, 'crewCount', lay.crewCount, defaults.layCrewCount)
+  return {
+    compiled,
+    found: {
+      relay, result, most_gpm, ...(doubted && { doubted }),
+      ...(result.flow_gpm > 0 && {
+        time: setUpTime({
+          lay: spec.lay, isByHand: hose.stretches.map(({ isByHand }) => isByHand), crewCount, pumperCount: result.pumpers.length, sourceReady_s,
+          flow_gpm: result.flow_gpm, ...(lay.bedCount !== undefined && { bedCount: lay.bedCount }),
+        }),
+      }),
+    },
+  }
+}
+
+/** What the doubt of the heights takes off the flow, said of the lay. */
+export const riseDoubt = (layId: string, rise_ft: number, { more_ft, most_gpm }: { readonly more_ft: number; readonly most_gpm: number }) =>
+  issue('lay-rise-doubt', 'note', [layId], { rise_ft, doubt_ft: more_ft, most_gpm })
+
+/** The most with the far end higher by the doubt, all ground between in proportion. */
+function doubtedRise(spec: RelaySpec, doubt_ft: number | undefined): { more_ft: number; most_gpm: number } | undefined {
+  const far_ft = spec.profile[spec.profile.length - 1]?.distance_ft ?? 0
+  if (doubt_ft === undefined || doubt_ft <= 0 || far_ft <= 0) return undefined
+  const profile = spec.profile.map(({ distance_ft, height_ft }) => ({ distance_ft, height_ft: height_ft + (doubt_ft * distance_ft) / far_ft }))
+  return { more_ft: doubt_ft, most_gpm: bestArrangement(compileRelay({ ...spec, profile })).flow_gpm }
+}

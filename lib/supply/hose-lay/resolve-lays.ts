@@ -1,0 +1,136 @@
+import { issue, type Issue } from '../../issue'
+import { FIRE_GROUND, findDraftingPump, findDraftSite, findSource, isCounted, type Bundle, type Lay } from '../../plan'
+import type { FeedSpec } from '../../shuttle'
+import { arrival } from '../arrival'
+import { defaults } from '../defaults'
+import { noted, numberKey, type Ledger } from '../ledger'
+import { seasonDrop } from '../season'
+import { sourceWater, type SourceWater } from '../source'
+import { spreadByMark } from '../spread'
+import type { Ways } from '../ways'
+import { findLayHeights } from './lay-key'
+import { layFlow, riseDoubt, type LayFlow } from './lay-flow'
+
+/** A hose lay that counts in the plan's flow. */
+export type ResolvedLay = {
+  readonly lay: Lay
+  readonly flow_gpm: number
+  /** All its pumpers are at its source, or the officer's own start. */
+  readonly start_s: number
+  /** Laid, charged and at its flow, after dispatch. */
+  readonly ready_s: number
+  readonly setUp_s: number
+  readonly outlet_psi: number
+  readonly water: SourceWater
+}
+
+export type ResolvedLays = { readonly lays: readonly ResolvedLay[]; readonly issues: readonly Issue[] }
+
+/** Half the range of a set-up time whose rates nobody has timed. Common practice, no source. */
+const SET_UP_SPREAD = 0.4
+const WIDEST_SPREAD = 0.9
+
+/**
+ * The hose lays that count in a plan: what each brings, and from when.
+ *
+ *   ready = the last of its pumpers at its source, or the start entered where that is later  +  set-up time of the lay
+ *
+ * A lay that cannot be worked out, or whose pumper stands elsewhere in the plan too, is left out, and that is said.
+ *
+ * @param ledger notes the flow (by the doubt of its heights, a tenth at least) and the set-up time
+ * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-source-shared` (warn), `lay-rise-doubt` (note), and those of arrival
+ */
+export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): ResolvedLays {
+  const issues: Issue[] = []
+  const lays = (bundle.plan.hoseLays ?? []).filter(isCounted).flatMap((lay): ResolvedLay[] => {
+    const solved = solve(bundle, lay)
+    const out = (reasons: readonly Issue[]): ResolvedLay[] => {
+      issues.push(issue('lay-not-counted', 'warn', [lay.id]), ...reasons.map((one) => ({ ...one, severity: 'warn' as const })))
+      return []
+    }
+    const { compiled, found } = solved
+    const blocks = compiled.issues.filter(({ code, severity }) => severity === 'block' || code === 'lay-pumper-elsewhere')
+    if (blocks.length > 0 || !found) return out(blocks)
+    if (!found.time) return out(found.result.issues)
+    const starts: number[] = [lay.start_s ?? 0]
+    for (const { id } of found.result.pumpers) {
+      const pump = findDraftingPump(bundle, id)
+      const reached = pump && arrival(bundle, ledger, ways, pump, lay.id)
+      if (!reached) continue
+      if ('code' in reached) return out([reached])
+      issues.push(...reached.issues)
+      starts.push(reached.arrive_s)
+    }
+    const { flow_gpm } = found.result
+    const { doubted, most_gpm, time } = found
+    for (const [key, assumption] of compiled.ledger.assumptions) if (!ledger.assumptions.has(key)) ledger.assumptions.set(key, assumption)
+    issues.push(...compiled.issues.filter(({ severity }) => severity === 'warn'))
+    if (doubted) issues.push(riseDoubt(lay.id, compiled.ground.rise_ft, doubted))
+    const lost = doubted && most_gpm > 0 ? Math.max(0, 1 - doubted.most_gpm / most_gpm) : 0
+    const known = { itemId: lay.id, isDefault: false as const }
+    const brings_gpm = noted(ledger, numberKey(lay.id, 'flow_gpm'), { ...known, field: 'flow_gpm', value: flow_gpm, mark: 'computed', spreadShare: Math.min(WIDEST_SPREAD, Math.max(spreadByMark.computed, lost)) })
+    const setUp_s = noted(ledger, numberKey(lay.id, 'laySetUp_s'), { ...known, field: 'laySetUp_s', value: time.ready_s, mark: 'assumed', spreadShare: SET_UP_SPREAD })
+    const start_s = Math.max(...starts)
+    return [{ lay, flow_gpm: brings_gpm, start_s, setUp_s, ready_s: start_s + setUp_s, outlet_psi: lay.outlet_psi ?? defaults.layOutlet_psi.value, water: waterOf(bundle, lay) }]
+  })
+  issues.push(...sharedSources(bundle, lays))
+  return { lays, issues }
+}
+
+/** Solved once for the same documents: doubt and advice compile a plan many times. */
+const kept = new WeakMap<Lay, { readonly bundle: Pick<Bundle, 'district' | 'plan' | 'layHeights'>; readonly solved: LayFlow }>()
+
+function solve(bundle: Bundle, lay: Lay): LayFlow {
+  const known = kept.get(lay)
+  if (known && known.bundle.district === bundle.district && known.bundle.plan === bundle.plan && known.bundle.layHeights === bundle.layHeights) return known.solved
+  const { district, plan, layHeights } = bundle
+  const solved = layFlow(bundle, lay, findLayHeights(bundle, lay))
+  kept.set(lay, { bundle: { district, plan, ...(layHeights && { layHeights }) }, solved })
+  return solved
+}
+
+const sourceOf = (bundle: Bundle, fromId: string) => findSource(bundle, findDraftSite(bundle, fromId)?.sourceId ?? fromId)
+
+function waterOf(bundle: Bundle, lay: Lay): SourceWater {
+  const source = sourceOf(bundle, lay.fromId)
+  return sourceWater(source, seasonDrop(source, bundle.plan.season))
+}
+
+/** A source that runs out and is drawn on twice holds for each no more than what the other leaves. */
+function sharedSources(bundle: Bundle, lays: readonly ResolvedLay[]): Issue[] {
+  const drawn = new Map<string, string>()
+  for (const site of bundle.plan.fillSites) {
+    const source = findSource(bundle, site.sourceId ?? findDraftSite(bundle, site.draftSiteId)?.sourceId)
+    if (source) drawn.set(source.id, site.id)
+  }
+  return lays.flatMap(({ lay, water }) => {
+    const source = sourceOf(bundle, lay.fromId)
+    const other = source && drawn.get(source.id)
+    if (source) drawn.set(source.id, lay.id)
+    return source && other && water.usable_gal !== undefined ? [issue('lay-source-shared', 'warn', [source.id, lay.id, other])] : []
+  })
+}
+
+/**
+ * The lay that is a fill site's own supply: the first to stand, where no pumper and no measured rate is there.
+ */
+export function findOwnSupply(lays: readonly ResolvedLay[], site: { readonly id: string; readonly pumperId?: string | undefined; readonly rate_gpm?: number | undefined }): ResolvedLay | undefined {
+  if (site.pumperId !== undefined || (site.rate_gpm ?? 0) > 0) return undefined
+  return lays.filter(({ lay }) => lay.toId === site.id).sort((a, b) => a.ready_s - b.ready_s)[0]
+}
+
+/** The lays as the shuttle sees them; one that is a fill site's own supply is in that site. */
+export function feedsOf({ plan }: Bundle, lays: readonly ResolvedLay[]): FeedSpec[] {
+  const own = new Set(plan.fillSites.flatMap((site) => findOwnSupply(lays, site)?.lay.id ?? []))
+  return lays.filter(({ lay }) => !own.has(lay.id)).map(({ lay, ready_s, flow_gpm, water: { usable_gal, inflow_gpm } }) => {
+    const dumpIndex = plan.dumpSites.findIndex(({ id }) => id === lay.toId)
+    const fillIndex = plan.fillSites.findIndex(({ id }) => id === lay.toId)
+    return {
+      id: lay.id, ready_s, flow_gpm,
+      ...(lay.toId !== FIRE_GROUND && dumpIndex >= 0 && { dumpIndex }),
+      ...(lay.toId !== FIRE_GROUND && dumpIndex < 0 && fillIndex >= 0 && { fillIndex }),
+      ...(usable_gal !== undefined && { usable_gal }),
+      ...(inflow_gpm !== undefined && { inflow_gpm }),
+    }
+  })
+}

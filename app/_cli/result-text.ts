@@ -44,6 +44,13 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
     lines.push(`  ${tender.cycle_s === null
       ? say('result.tender-out', { name: name(tender.id) })
       : say('result.tender', { name: name(tender.id), usable: show(tender.usable_gal, 'gal'), cycle: time(tender.cycle_s), rounds: tender.rounds ?? 0 })}`)
+  if (result.lays) {
+    lines.push('', say('result.lays'))
+    for (const { id, toId, flow_gpm, start_s, ready_s, fed_gal } of result.lays) {
+      const words = { name: name(id), end: name(toId), flow: formatGiven(flow_gpm, system), start: from(start_s), ready: from(ready_s) }
+      lines.push(`  ${fed_gal === null ? say('result.lay', words) : say('result.lay-fed', { ...words, volume: show(fed_gal, 'gal') })}`)
+    }
+  }
   lines.push('', say('result.ways'))
   for (const leg of result.legs)
     lines.push(`  ${say('result.way', {

@@ -1,12 +1,13 @@
-import type { Bundle, District, Leg, Plan } from '@/lib/plan'
+import type { Bundle, District, GroundHeights, Leg, Plan } from '@/lib/plan'
 
-/** Joins a plan with its district and the legs found for it into one closed file. */
-export const bundleFromDocuments = (district: District, plan: Plan, legs: readonly Leg[] = []): Bundle => ({
+/** Joins a plan with its district and the legs and heights found for it into one closed file. */
+export const bundleFromDocuments = (district: District, plan: Plan, legs: readonly Leg[] = [], layHeights: readonly GroundHeights[] = []): Bundle => ({
   format: 'millrace-plan',
   version: 1,
   district,
   plan,
   legs: [...legs],
+  ...(layHeights.length > 0 && { layHeights: [...layHeights] }),
 })
 
 /**

@@ -1,5 +1,7 @@
 import { expose } from 'comlink'
 import { findBlob } from '@/app/_client/blobs'
+import { countedLays, layHeights } from '@/app/_worker/ground/lay-heights'
+import { TerrainGrids } from '@/app/_worker/ground/terrain-grids'
 import { PlannerEngine } from '@/app/_worker/planner-engine'
 import type { Bundle } from '@/lib/plan'
 import { evaluatePlan, type SupplyChart, type SupplyResult } from '@/lib/supply'
@@ -10,12 +12,15 @@ export type ComparedAnswer = { result: SupplyResult; chart?: SupplyChart }
 export type CompareService = { answer(bundle: Bundle): Promise<ComparedAnswer> }
 
 const engine = new PlannerEngine(findBlob)
+const terrain = new TerrainGrids(findBlob)
 let last: Promise<unknown> = Promise.resolve()
 
 /** One plan after the other: the engine holds one at a time. */
 const service: CompareService = {
-  answer(bundle) {
+  answer(asked) {
     const made = last.then(async (): Promise<ComparedAnswer> => {
+      const heights = await layHeights(terrain, asked.district, countedLays(asked.plan))
+      const bundle = heights.length > 0 ? { ...asked, layHeights: heights } : asked
       const { legs } = await engine.begin(bundle)
       const chart = engine.chart()
       return { result: evaluatePlan({ ...bundle, legs: [...legs] }, { withoutMeasure: true }), ...(chart && { chart }) }

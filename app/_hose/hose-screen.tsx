@@ -42,7 +42,7 @@ function Hose({ board }: Study) {
         <div>
           <h2 className={styles.title}>{say('hose.title')}</h2>
           <p className={styles.intro}>{say('hose.intro')}</p>
-          {lay && <p className={styles.intro}>{say('hose.not-in-plan')}</p>}
+          {lay && <p className={styles.intro}>{say('hose.in-plan')}</p>}
         </div>
         {lay && <Button label={say('hose.print')} icon="print" size="s" className={styles.screenOnly} onClick={() => { window.print() }} />}
       </header>

@@ -5,6 +5,7 @@ import { findApparatus, type District, type Plan } from '@/lib/plan'
 import { answerLay, type HoseLayAnswer } from '@/lib/supply'
 import { profileAlong } from '@/lib/terrain'
 import { findBlob } from '../_client/blobs'
+import { LAY_STEP_FT } from '../_worker/ground/lay-heights'
 import { TerrainGrids } from '../_worker/ground/terrain-grids'
 import { RoadDesks } from '../_worker/road-desks'
 import { roadWay } from './road-way'
@@ -23,9 +24,6 @@ export type HoseService = {
   alongRoads(ask: HoseAsk): Promise<Point[] | Issue>
 }
 
-/** Closer than any sample of the usual elevation data; corners of the way count besides. */
-const STEP_FT = 50
-
 const terrain = new TerrainGrids(findBlob)
 const roads = new RoadDesks(findBlob)
 
@@ -38,7 +36,7 @@ const service: HoseService = {
     if (!lay) return undefined
     const grid = district.terrain && (await terrain.gridFor(district.terrain))
     if (grid && 'code' in grid) return { answer: answerLay({ district, plan }, lay), terrainFailure: failureOf(grid) }
-    return { answer: answerLay({ district, plan }, lay, grid && profileAlong(grid, lay.points, STEP_FT)) }
+    return { answer: answerLay({ district, plan }, lay, grid && profileAlong(grid, lay.points, LAY_STEP_FT)) }
   },
   async alongRoads({ district, plan, layId }) {
     const lay = plan.hoseLays?.find(({ id }) => id === layId)

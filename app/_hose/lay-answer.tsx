@@ -10,6 +10,7 @@ import { FigureTile } from '../_ui/figure-tile'
 import { IssueList } from '../_ui/issue-list'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
+import { LayInPlan } from './lay-in-plan'
 import type { HoseStudy } from './hose.worker'
 import { LayPlots } from './lay-plots'
 import { PumperTable } from './pumper-table'
@@ -21,6 +22,7 @@ export function LayAnswer({ study: { answer, terrainFailure }, lay }: { study: H
   return (
     <>
       <Figures answer={answer} lay={lay} system={system} />
+      <LayInPlan lay={lay} />
       <section className={styles.sheet} aria-label={say('hose.issues')}>
         <h3 className={styles.subtitle}>{say('hose.issues')}</h3>
         {terrainFailure && <p role="alert">{say('hose.terrain-failed', { why: terrainFailure })}</p>}

@@ -65,6 +65,8 @@ export function LayForm({ lay, begins, goals, answer, isPlacing, onPlacing, onPo
           <ChoiceField label={say('hose.from')} choices={choices(begins)} value={lay.fromId} onCommit={(id) => { setEnd('fromId', begins, id) }} />
           <ChoiceField label={say('hose.to')} choices={choices(goals)} value={lay.toId} onCommit={(id) => { setEnd('toId', goals, id) }} />
           <ItemQuantity field="wanted_gpm" hint={say('hose.wanted.hint')} />
+          <ItemCheck field="isLeftOut" label={say('hose.left-out')} hint={say('hose.left-out.hint')} />
+          {!lay.isLeftOut && <ItemQuantity field="start_s" absent={say('hose.start.none')} />}
           <ItemQuantity field="rise_ft" hint={say(hasTerrain ? 'hose.rise.hint.terrain' : 'hose.rise.hint.none')} />
         </div>
       </Card>

@@ -9,7 +9,7 @@ import styles from './supply-strip.module.css'
 
 /** The part of the chain that a link belongs to. */
 export const partOfLink: Readonly<Record<LinkKind, ChainPart['part']>> = {
-  source: 'source', fillRate: 'fill', fillHandling: 'fill', road: 'road', dumpRate: 'dump', dumpHandling: 'dump', portableTank: 'dump', dumpPump: 'fireGround',
+  source: 'source', fillRate: 'fill', fillHandling: 'fill', road: 'road', dumpRate: 'dump', dumpHandling: 'dump', portableTank: 'dump', dumpPump: 'fireGround', hoseLay: 'source',
 }
 
 export type SupplyStripProps = {

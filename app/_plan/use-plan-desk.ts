@@ -7,7 +7,7 @@ import { bundleFromDocuments, getClient, useDistrict, usePlan, type DocumentView
 import { say, sayIssue, type NameOf } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { usePlanAnswer, type PlanAnswerState } from '../_worker'
+import { useLayHeights, usePlanAnswer, type PlanAnswerState } from '../_worker'
 import type { PlanBoard } from './plan-context'
 
 export type PlanDesk = {
@@ -32,7 +32,8 @@ export function usePlanDesk(districtId: string, planId: string): PlanDesk {
   const toast = useToast()
   const [system] = useUnitSystem()
 
-  const bundle = useMemo(() => (district && plan ? bundleFromDocuments(district, plan) : undefined), [district, plan])
+  const heights = useLayHeights(district, plan)
+  const bundle = useMemo(() => (district && plan && heights ? bundleFromDocuments(district, plan, [], heights) : undefined), [district, plan, heights])
   const answer = usePlanAnswer(bundle)
 
   const itemNames = useMemo(() => (bundle ? namesOf(bundle) : new Map<string, string>()), [bundle])

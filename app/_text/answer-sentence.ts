@@ -27,6 +27,8 @@ export function answerSentences(result: SupplyResult, names: NameOf, system: Uni
   else if (needed_gpm === null) sentences.push(say('result.no-need', { sustainable: promised(sustainable_gpm), ready }))
   else if (sustainable_gpm <= 0) sentences.push(say('result.nothing', { needed: asked(needed_gpm) }))
   else sentences.push(say(sustainable_gpm < needed_gpm ? 'result.short' : 'result.enough', { sustainable: promised(sustainable_gpm), needed: asked(needed_gpm), ready }))
+  for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
+    sentences.push(say('result.later', { time: formatFrom(from_s), flow: promised(flow_gpm), count: layIds.length, lays: layIds.map((id) => names(id) ?? id).join(', ') }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
   sentences.push(say('result.assumed', { count: assumptions.filter(({ mark }) => mark === 'assumed').length }))
   return sentences

@@ -1,5 +1,6 @@
 import { wrap } from 'comlink'
 import type { Issue } from '@/lib/issue'
+import type { GroundHeights } from '@/lib/plan'
 import type { GroundHeight } from '@/lib/terrain'
 import { guardOf } from '../guard-worker'
 import type { GroundDrawing, GroundService } from './ground-service'
@@ -18,5 +19,6 @@ function start(): GroundService {
   return {
     draw: (terrain, unit) => guard<GroundDrawing | Issue>(port.draw(terrain, unit)),
     heights: (terrain, points) => guard<(GroundHeight | undefined)[] | Issue>(port.heights(terrain, points)),
+    layHeights: (district, lays) => guard<GroundHeights[]>(port.layHeights(district, lays)),
   }
 }

@@ -1,8 +1,10 @@
 import type { Point } from '@/lib/geo'
 import type { Issue } from '@/lib/issue'
+import type { District, GroundHeights, Lay } from '@/lib/plan'
 import { findHeight, type GroundHeight } from '@/lib/terrain'
 import type { FindBlob } from '../road-desks'
 import { contourLines, type ContourLine, type ContourUnit } from './contour-lines'
+import { layHeights } from './lay-heights'
 import { shadePicture, type ShadePicture } from './shade-picture'
 import { TerrainGrids, type TerrainAsk } from './terrain-grids'
 
@@ -14,6 +16,8 @@ export type GroundService = {
   draw(terrain: TerrainAsk, unit: ContourUnit): Promise<GroundDrawing | Issue>
   /** Heights at places, in their order; undefined where the data has none. */
   heights(terrain: TerrainAsk, points: readonly Point[]): Promise<(GroundHeight | undefined)[] | Issue>
+  /** Ground under hose lays; nothing where the elevation cannot be read. */
+  layHeights(district: Pick<District, 'terrain'>, lays: readonly Pick<Lay, 'points'>[]): Promise<GroundHeights[]>
 }
 
 export function groundService(findBlob: FindBlob): GroundService {
@@ -27,5 +31,6 @@ export function groundService(findBlob: FindBlob): GroundService {
       const grid = await grids.gridFor(terrain)
       return 'code' in grid ? grid : points.map((point) => findHeight(grid, point))
     },
+    layHeights: (district, lays) => layHeights(grids, district, lays),
   }
 }

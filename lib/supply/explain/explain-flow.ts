@@ -4,6 +4,7 @@ import type { CompiledPlan } from '../compile-plan'
 import { findNeededFlow } from '../demand'
 import type { Working, WorkingInput } from '../working'
 import { explainBayRate, explainDumpPump } from './explain-site'
+import { explainLay } from './explain-lay'
 import { explainHandFigure, explainRound } from './explain-tender'
 import { computed, given, worked, working } from './inputs'
 
@@ -23,6 +24,7 @@ export function explainHeldFlow(compiled: CompiledPlan, held: HeldFlow, flow_gpm
   return working(law, 'flow_gpm', flow_gpm, 'simulation at constant flow, searched downwards', [
     worked('hauledCapacity_gpm', explainHaul(compiled, held.haul)),
     ...compiled.dumps.map((dump) => worked('pump_gpm', explainDumpPump(compiled, dump))),
+    ...compiled.lays.map((lay) => worked('layFlow_gpm', explainLay(compiled, lay))),
     computed('bound_gpm', held.bound_gpm),
     ...compiled.dumps.flatMap(({ site, spec }): WorkingInput[] => [
       computed('capacity_gal', spec.capacity_gal),

@@ -6,6 +6,7 @@ import type { Working } from '../working'
 import { isWay } from '../ways'
 import { explainHaul, explainHeldFlow, explainNeeded, explainShortage } from './explain-flow'
 import { explainBayRate, explainDraft, explainDumpPump } from './explain-site'
+import { explainLay } from './explain-lay'
 import { explainHandFigure, explainRound, explainTenderHand } from './explain-tender'
 import { explainArrival, explainFirstWater, explainSupplyReady } from './explain-time'
 import { explainWay } from './explain-way'
@@ -20,7 +21,7 @@ export const explainedFigures = [
  *
  * @param figure a field of the result (`sustainable_gpm`), or `site/<id>/draft_gpm`, `site/<id>/bayRate_gpm`,
  *               `site/<id>/pump_gpm`, `tender/<id>/cycle_s`, `tender/<id>/hand_gpm`, `tender/<id>/arrive_s`,
- *               `leg/<apparatus>/<from>/<to>`
+ *               `lay/<id>/flow_gpm`, `leg/<apparatus>/<from>/<to>`
  * @returns the working, or undefined where the figure has no value
  * @throws RangeError for a figure that is none of these
  */
@@ -30,6 +31,10 @@ export function explain(bundle: Bundle, figure: string): Working | undefined {
   switch (kind) {
     case 'site': return explainSite(compiled, id ?? '', field ?? '')
     case 'tender': return explainTender(compiled, id ?? '', field ?? '')
+    case 'lay': {
+      const found = compiled.lays.find(({ lay }) => lay.id === id)
+      return found && explainLay(compiled, found)
+    }
     case 'leg': {
       const row = compiled.ways.rows.find(({ use }) => use.apparatusId === id && use.fromId === field && use.toId === to)
       return row && isWay(row.way) ? explainWay(compiled, row.use, row.way) : undefined

@@ -1,4 +1,5 @@
 import path from 'node:path'
+import { zipBytes } from '../tests/unit/worker/elevation/write-zip'
 import { expectAccessible } from './support/expect-accessible'
 import { expect, test } from './support/test'
 
@@ -24,6 +25,17 @@ test('elevation comes in from a GeoTIFF, is kept, can be rated by its maker’s 
   await expect(page.getByLabel('Heights are good to')).toHaveValue(/^3/)
   await expect(page.getByText(/From ostrel-valley-elevation\.tif, imported/)).toBeVisible()
   await expectAccessible(page)
+})
+
+test('a packed tile is opened here, and one without elevation is refused in one sentence', async ({ page }) => {
+  await page.goto(SURVEY)
+  await page.getByRole('button', { name: /^Elevation/ }).click()
+  const files = page.getByLabel('Choose elevation files')
+  const zip = (buffer: Uint8Array, name: string) => files.setInputFiles({ name, mimeType: 'application/zip', buffer: Buffer.from(buffer) })
+  await zip(zipBytes({ 'holiday/photo.jpg': new Uint8Array(64) }), 'photos.zip')
+  await expect(page.getByText('photos.zip holds no elevation: there is neither a .hgt tile nor a GeoTIFF in it.')).toBeVisible({ timeout: 30_000 })
+  await zip(zipBytes({ 'N43W042.hgt': Buffer.alloc(1201 * 1201 * 2) }), 'N43W042.hgt.zip')
+  await expect(page.getByText(/N43W042\.hgt\.zip is in: ground from 0\sft to 0\sft/)).toBeVisible({ timeout: 30_000 })
 })
 
 test('a picture and a file of another place are refused in one sentence', async ({ page }) => {

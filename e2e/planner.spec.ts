@@ -3,40 +3,45 @@ import type { Page } from '@playwright/test'
 import { expect, test } from './support/test'
 
 const DEMO_PLAN = '/district/ostrel-valley/plan/plan-yarrow-bank'
+/** One that sites are added to: no other journey waits for its answer. */
+const TOUCHED_PLAN = '/district/ostrel-valley/plan/plan-school'
 
 // Roads are fetched and weighed before the first answer: on a slow machine that takes its time.
 test.describe.configure({ timeout: 150_000 })
 const answered = (page: Page) => expect(page.getByText(/Limited by|No single part/)).toBeVisible({ timeout: 60_000 })
 
-test('a first plan, from an empty district, with four places and two vehicles', async ({ page }) => {
+/** A new district with nothing in it, at its plans. */
+async function beginAtPlans(page: Page, name: string): Promise<void> {
   await page.goto('/')
-  await page.getByLabel('Name of the district').fill('Trial district')
+  await page.getByLabel('Name of the district').fill(name)
   await page.getByRole('button', { name: 'Start the district' }).click()
-  await page.waitForURL(/\/district\/[^/]+\//)
+  await page.waitForURL(/\/survey/)
   await page.goto(new URL(page.url()).pathname.replace(/\/district\/([^/]+)\/.*/, '/district/$1/plan'))
   await expect(page.getByText('No plan yet')).toBeVisible()
+}
+
+test('a first plan, from an empty district, with four places and two vehicles, in six taps', async ({ page }) => {
+  await beginAtPlans(page, 'Trial district')
   await page.getByRole('button', { name: 'New plan' }).click()
   await page.waitForURL(/\/plan\/[^/]+$/)
   await expect(page.getByText('The plan has no fill site', { exact: false }).first()).toBeAttached()
 
   const map = page.getByRole('region', { name: 'Map', exact: true })
-  const place = async (button: string, x: number, y: number) => {
-    await page.getByRole('button', { name: button }).first().click()
-    await expect(page.getByRole('status').filter({ hasText: 'Click the map' })).toBeVisible()
-    await map.click({ position: { x, y } })
-  }
-  await place('Place a station', 200, 200)
-  await place('Place a fill site', 420, 160)
-  await page.getByRole('button', { name: 'Add a pumper' }).first().click()
-  await page.getByRole('menuitem', { name: 'Pumper, 1,250 gpm' }).click()
-  await place('Place a dump site', 420, 330)
-  await page.getByRole('button', { name: 'Add a portable tank' }).click()
-  await page.getByRole('menuitem', { name: 'Portable tank, 3,000 gal' }).click()
-  await place('Place the fire ground', 440, 350)
-  await page.getByRole('button', { name: /^Tenders/ }).click()
-  await page.getByRole('button', { name: 'Add a tender' }).click()
-  await page.getByRole('menuitem', { name: 'Tender, 2,000 gal' }).click()
+  const tells = (words: string) => expect(map.getByRole('status').filter({ hasText: words })).toBeVisible()
+  await page.getByRole('button', { name: 'Place these 3 on the map' }).click()
+  await tells('Tap where tenders fill')
+  await map.click({ position: { x: 420, y: 160 } })
+  await tells('Tap where tenders dump')
+  await map.click({ position: { x: 420, y: 330 } })
+  await tells('Tap the fire ground')
+  await map.click({ position: { x: 440, y: 390 } })
+  await page.getByRole('button', { name: 'Add a handbook pumper and tender' }).click()
   await expect(page.getByText(/expected [\d,]+\sgpm/i)).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('heading', { name: 'For a first answer' })).toHaveCount(0)
+  // What nobody said is said.
+  await page.getByRole('button', { name: /^To look at/ }).click()
+  await expect(page.getByText(/names no portable tank; one of 2,000\sgal is assumed/)).toBeVisible()
+  await expect(page.getByText(/names no pumper; one of 1,000\sgpm is assumed/).first()).toBeVisible()
 
   // Everything done is undone step by step, and done again.
   const undo = page.getByRole('button', { name: 'Undo' })
@@ -47,6 +52,52 @@ test('a first plan, from an empty district, with four places and two vehicles', 
   await expect(page.getByText('Saved', { exact: true })).toBeVisible()
   await page.reload()
   await expect(page.getByText(/expected [\d,]+\sgpm/i)).toBeVisible({ timeout: 60_000 })
+})
+
+test('a tap on a symbol while placing places there; a draft site’s takes the draft site, and nothing jumps', async ({ page }) => {
+  await page.goto(TOUCHED_PLAN)
+  await answered(page)
+  const map = page.getByRole('region', { name: 'Map', exact: true })
+  await page.getByRole('button', { name: /^Dump site/ }).first().click()
+  await page.getByRole('button', { name: 'Place a dump site' }).scrollIntoViewIfNeeded()
+  const boxes = async () => [await map.boundingBox(), await page.getByRole('button', { name: /^Dump site/ }).first().boundingBox()]
+  const before = await boxes()
+  await page.getByRole('button', { name: 'Place a dump site' }).click()
+  await expect(map.getByRole('status').filter({ hasText: 'Tap where the dump site stands' })).toBeVisible()
+  expect(await boxes()).toEqual(before)
+  await map.getByRole('button', { name: /, fire ground/ }).click()
+  await expect(map.getByRole('button', { name: 'Dump site 2, dump site' })).toBeVisible()
+
+  await page.getByRole('button', { name: /^Fill site/ }).first().click()
+  await page.getByRole('button', { name: 'Place a fill site' }).click()
+  const bank = map.getByRole('button', { name: 'Applegarth loop, draft site' })
+  // By key it is the same as by finger, wherever on the map it lies.
+  await bank.press('Enter')
+  await expect(page.getByText(/^Drafts at Applegarth loop, 0\sft away/)).toBeVisible()
+})
+
+test('a fill site away from every draft site asks where its pumper drafts, and takes the answer', async ({ page }) => {
+  await page.goto(TOUCHED_PLAN)
+  const map = page.getByRole('region', { name: 'Map', exact: true })
+  await page.getByRole('button', { name: /^Fill site/ }).first().click()
+  await page.getByRole('button', { name: 'Place a fill site' }).click()
+  await map.click({ position: { x: 140, y: 260 } })
+  await expect(page.getByText('Where does its pumper draft?')).toBeVisible()
+  const offer = page.getByRole('button', { name: /^Move it to .* away$/ }).first()
+  const name = /^Move it to (.*), /.exec((await offer.textContent()) ?? '')?.[1] ?? ''
+  await offer.click()
+  await expect(page.getByText(new RegExp(`^Drafts at ${name}, 0\\sft away`))).toBeVisible()
+})
+
+test('the map shows every hazard of the survey, the plan’s own marked, and a key to its symbols', async ({ page }) => {
+  await page.goto(DEMO_PLAN)
+  await answered(page)
+  const map = page.getByRole('region', { name: 'Map', exact: true })
+  expect(await map.getByRole('button', { name: /, target hazard/ }).count()).toBeGreaterThan(0)
+  await expect(map.getByRole('button', { name: /this plan’s hazard/ })).toHaveCount(1)
+  await map.getByRole('button', { name: 'Key' }).click()
+  await expect(map.getByRole('list', { name: 'What the symbols and lines mean' })).toContainText('target hazard')
+  await expectAccessible(page)
 })
 
 test('a figure opens its working, and the working ends in what somebody entered', async ({ page }) => {

@@ -73,19 +73,28 @@ test('a file that is no map data, or is cut off, is refused in a sentence and ch
   await expect(page.getByText('Map data:')).toHaveCount(0)
 })
 
-test('possible sources of the map data are taken in one by one, marked to check', async ({ page }) => {
+test('ponds and tagged points of the map are picked together, added to check, and go out again by undo', async ({ page }) => {
   await beginDistrict(page, 'Check township')
   await page.getByLabel('Choose a map file').setInputFiles(MAP_FILE)
-  await page.getByRole('button', { name: /^Look at \d+ possible sources?$/ }).click({ timeout: 30_000 })
-  const list = page.getByRole('list', { name: 'Possible sources in the map data' })
-  const before = await list.getByRole('listitem').count()
-  expect(before).toBeGreaterThan(1)
+  await page.getByRole('button', { name: /^See the \d+ places with water$/ }).click({ timeout: 30_000 })
+  await expect(page.getByRole('button', { name: /^Water on the map \d+ ponds and lakes, \d+ tagged water points on the map: add as sources to check/ })).toBeVisible({ timeout: 30_000 })
+  const list = page.getByRole('list', { name: 'Water on the map' })
+  await expect(list.getByRole('checkbox').first()).toBeVisible()
+  await columnOf(page).getByLabel('Kind', { exact: true }).selectOption({ label: await page.locator('option', { hasText: /^Ponds and lakes/ }).innerText() })
+  await columnOf(page).getByLabel('At least').selectOption('1')
+  await columnOf(page).getByLabel('First', { exact: true }).selectOption('Largest')
+  await expect(list.getByText(/\d\s?(ft|mi) to a road/).first()).toBeVisible()
   await expectAccessible(page)
-  await list.getByRole('button', { name: 'Take in' }).first().click()
-  await expect(page.getByText('is in the survey, marked to check.')).toBeVisible()
-  await columnOf(page).getByRole('button', { name: /to check on the spot/ }).click()
+  await list.getByRole('checkbox').nth(0).check()
+  await list.getByRole('checkbox').nth(1).check()
+  await page.getByRole('button', { name: 'Add 2 as sources to check' }).click()
+  await expect(page.getByText('2 sources are in the survey, marked to check.')).toBeVisible()
+  await expect(columnOf(page).getByRole('button', { name: /to check on the spot/ })).toHaveCount(2)
+  await columnOf(page).getByRole('button', { name: /to check on the spot/ }).first().click()
   await expect(columnOf(page).getByText(/^OpenStreetMap object \d+/)).toBeVisible()
   await expect(page.getByRole('button', { name: /^Place: assumed/ })).toBeVisible()
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click()
+  await expect(columnOf(page).getByRole('button', { name: /to check on the spot/ })).toHaveCount(0)
 })
 
 test('a pond is placed, measured, moved by keyboard, deleted and brought back', async ({ page }) => {
@@ -97,7 +106,7 @@ test('a pond is placed, measured, moved by keyboard, deleted and brought back', 
   await enter(page, 'Surface area', '1 acre')
   await enter(page, 'Usable depth', '1 ft')
   // An acre-foot is 325,851 gal: 43,560 sq ft by the definition of the acre, 231 cubic inches to the gallon (NIST Handbook 44, appendix C).
-  await expect(columnOf(page).getByText('325,800 gal').first()).toBeVisible()
+  await expect(columnOf(page).getByText(/about 326,000\sgal/).first()).toBeVisible()
   await expectAccessible(page)
   const pin = symbol(page, 'Mill pond')
   const before = await pin.boundingBox()
@@ -122,6 +131,16 @@ test('a place is put down by keyboard alone, in the middle of the map', async ({
   await page.keyboard.press('Enter')
   await expect(symbol(page, 'Station 1')).toBeVisible()
   await expect(columnOf(page).getByLabel('Name', { exact: true })).toHaveValue('Station 1')
+})
+
+test('a tap on a place while placing puts the new one there', async ({ page }) => {
+  await beginDistrict(page, 'Stacked township')
+  await place(page, 'source', 400, 300)
+  await symbol(page, 'Source 1').hover()
+  await columnOf(page).getByRole('button', { name: 'Place a target hazard', exact: true }).click()
+  await symbol(page, 'Source 1').click()
+  await expect(symbol(page, 'Target hazard 1')).toBeVisible()
+  await expect(columnOf(page).getByLabel('Name', { exact: true })).toHaveValue('Target hazard 1')
 })
 
 test('a hydrant shows what its flow test promises at 20 psi', async ({ page }) => {

@@ -6,6 +6,8 @@ import type { Point } from '@/lib/geo'
 import { feetFromMetres } from '@/lib/units'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { MapKey } from './map-key'
+import type { MapRoute, MapSite } from './map-types'
 import { useDevicePlace } from './use-device-place'
 import { usePointWords } from './use-point-words'
 import styles from './map.module.css'
@@ -13,6 +15,10 @@ import styles from './map.module.css'
 type Props = {
   map: L.Map
   pending?: SiteKind
+  pendingWords?: string
+  onStopPlacing?(): void
+  sites: readonly MapSite[]
+  routes: readonly MapRoute[]
   /** Nothing is drawn but a grid. */
   isBare: boolean
   attribution?: readonly string[]
@@ -25,7 +31,7 @@ type Props = {
 }
 
 /** What lies over the map: zoom, showing everything, where this device is, and what the next tap does. */
-export function MapControls({ map, pending, isBare, attribution = [], isGroundShown = false, onGround, onFit, onLocate, pointWords }: Props) {
+export function MapControls({ map, pending, pendingWords, onStopPlacing, sites, routes, isBare, attribution = [], isGroundShown = false, onGround, onFit, onLocate, pointWords }: Props) {
   const [system] = useUnitSystem()
   const zoom = useZoom(map)
   const { canLocate, state, locate, dismiss } = useDevicePlace(map, onLocate)
@@ -36,7 +42,8 @@ export function MapControls({ map, pending, isBare, attribution = [], isGroundSh
         {isBare && <p className={styles.sentence}>{say('map.no-data')}</p>}
         {pending && (
           <p className={styles.sentence} role="status">
-            {say('map.place-here', { kind: say(`map.kind.${pending}`) })} <span className={styles.keysOnly}>{say('map.place-keys')}</span>
+            {pendingWords ?? say('map.place-here', { kind: say(`map.kind.${pending}`) })} <span className={styles.keysOnly}>{say('map.place-keys')}</span>{' '}
+            {onStopPlacing && <Button size="s" icon="close" label={say('map.stop-placing')} onClick={onStopPlacing} />}
           </p>
         )}
         {state.kind === 'failed' && (
@@ -67,6 +74,7 @@ export function MapControls({ map, pending, isBare, attribution = [], isGroundSh
       <div className={styles.foot}>
         <div className={styles.actions}>
           {canLocate && <Button label={say(state.kind === 'asking' ? 'map.locating' : 'map.locate')} disabled={state.kind === 'asking'} onClick={locate} />}
+          <MapKey sites={sites} routes={routes} />
           <Button label={say('map.fit')} onClick={onFit} />
         </div>
         {attribution.length > 0 && <p className={styles.attribution}>{say('map.attribution', { sources: attribution.join('; ') })}</p>}

@@ -35,7 +35,12 @@ export type MapViewProps = {
   routes?: readonly MapRoute[]
   /** The kind of site that the next click or tap places. */
   pending?: SiteKind
-  onPlace?(point: Point): void
+  /** What that tap does, in place of the words for the kind. */
+  pendingWords?: string
+  /** @param onSiteId the site whose symbol was tapped, where the tap was on one */
+  onPlace?(point: Point, onSiteId?: string): void
+  /** Gives up placing. Its button lies over the map, where nothing has to make room for it. */
+  onStopPlacing?(): void
   onPick?(siteId: string): void
   /** A click where no site is, while none is pending. */
   onPickGround?(point: Point): void
@@ -83,7 +88,11 @@ export default function MapView(props: MapViewProps) {
     observer.observe(holder.current)
     const symbols = new SiteMarkers(made)
     symbols.setEvents({
-      pick: (id) => latest.current.onPick?.(id),
+      pick: (id, at) => {
+        const { pending: kind, onPlace, onPick } = latest.current
+        if (kind) onPlace?.(at, id)
+        else onPick?.(id)
+      },
       grab: (id) => latest.current.onGrab?.(id),
       drag: (id, point) => latest.current.onDrag?.(id, point),
       move: (id, point) => latest.current.onMove?.(id, point),
@@ -103,6 +112,8 @@ export default function MapView(props: MapViewProps) {
   useDistrictLayers(map, district, isGroundShown ? ground : undefined)
   const drawRoutes = useRoutes(map, routes)
   const faces = useSites(markers, sites)
+  const isPlacing = pending !== undefined
+  useEffect(() => markers?.holdStill(isPlacing), [markers, isPlacing])
 
   const fit = useCallback(() => map && lookAt(map, firstBounds(latest.current)), [map])
   const lookedAt = useRef<L.Map>(undefined)
@@ -135,7 +146,7 @@ export default function MapView(props: MapViewProps) {
       />
       {faces}
       {pending && <div className={styles.cross} aria-hidden="true" />}
-      {map && <MapControls map={map} onFit={fit} isBare={!district && !isLoading} {...(ground && { isGroundShown, onGround: showGround })} {...props} attribution={attributionOf(props, isGroundShown && ground !== undefined)} />}
+      {map && <MapControls map={map} onFit={fit} isBare={!district && !isLoading} {...(ground && { isGroundShown, onGround: showGround })} {...props} sites={sites} routes={routes} attribution={attributionOf(props, isGroundShown && ground !== undefined)} />}
     </div>
   )
 }

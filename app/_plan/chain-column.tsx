@@ -14,6 +14,7 @@ import { Figures } from './answer-bar'
 import { DumpCard } from './dump-card'
 import { FillCard } from './fill-card'
 import { FireCard } from './fire-card'
+import { FirstAnswer } from './first-answer'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
@@ -32,6 +33,8 @@ export type ChainColumnProps = {
   onPart: (part: PartName | undefined) => void
   placing: Placed | undefined
   onPlacing: (kind: Placed | undefined) => void
+  /** Begins placing all that is missing on the map, one after the other. */
+  onGuide: (kind: Placed | undefined) => void
   viaOf: LegUse | undefined
   onVia: (use: LegUse | undefined) => void
   sites: readonly MapSite[]
@@ -40,7 +43,7 @@ export type ChainColumnProps = {
 }
 
 /** The chain in its order, each part a card that opens in place: fill, road, tenders, dump, fire ground. */
-export function ChainColumn({ part, onPart, placing, onPlacing, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
+export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
   const { plan, district, result, selectedId, select, names } = usePlanBoard()
   const [system] = useUnitSystem()
   const limit = result?.limitingLink
@@ -60,7 +63,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, viaOf, onVia, si
   const leg = result?.legs.find(({ load, fromId }) => load === 'full' && plan.fillSites.some(({ id }) => id === fromId))
   return (
     <div className={styles.stack}>
-      {(placing ?? viaOf) && <p className={styles.hint} role="status">{say(viaOf ? 'plan.way.picking' : 'plan.placing')}</p>}
+      <FirstAnswer placing={placing} onGuide={onGuide} />
       <Card
         level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
         summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {

@@ -59,7 +59,7 @@ export function DumpCard({ site }: { site: DumpSite }) {
         </fieldset>}
         {hasChain && <ItemChoice field="tankLink" none={say('choice.tankLink.drains')} choices={(['drains', 'jetSiphon'] as const).map((value) => ({ value, label: say(`choice.tankLink.${value}`) }))} hint={say('plan.hint.tank-link')} />}
         {hasSiphons && <ItemCount field="jetSiphonCount" standIn={chosen.length - 1} />}
-        {!site.nurseId && chosen.length === 0 && <ItemQuantity field="tankCapacity_gal" hint={say('plan.hint.capacity')} />}
+        {!site.nurseId && chosen.length === 0 && <ItemQuantity field="tankCapacity_gal" standIn={defaults.portableTank_gal} hint={say('plan.hint.capacity')} />}
         <UnitChoice
           label={say('plan.nurse')} none={say('plan.nurse.none')} kind="tender" value={site.nurseId}
           onChoose={(id, before) => { editBoth({ district: before?.district ?? [], plan: [{ kind: 'setFields', collection: 'dumpSites', id: site.id, set: { nurseId: id ?? null } }] }, say('plan.nurse')) }}

@@ -12,6 +12,7 @@ import { Button } from '../_ui/button'
 import { Fold } from '../_ui/fold'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { countSet } from './count-set'
+import { DraftsAt } from './drafts-at'
 import { FigureRow } from './figure-row'
 import styles from './planner.module.css'
 import { usePlanBoard } from './plan-context'
@@ -40,6 +41,7 @@ export function FillCard({ site }: { site: FillSite }) {
           }}
         />
         <ItemChoice field="draftSiteId" label={say('plan.draftSite')} none={say('plan.draftSite.none')} choices={district.draftSites.map(({ id, name }) => ({ value: id as string, label: name }))} />
+        <DraftsAt site={site} />
         {!site.draftSiteId && <ItemChoice field="sourceId" label={say('plan.source')} none={say('plan.source.none')} choices={district.sources.map(({ id, name }) => ({ value: id as string, label: name }))} />}
         <ItemQuantity field="lift_ft" standIn={liftStandIn(district.draftSites.find(({ id }) => id === site.draftSiteId)?.lift_ft)} />
         <ItemCount field="bayCount" standIn={1} />

@@ -13,6 +13,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { useAddress } from '../_ui/use-address'
 import { getPlanner } from '../_worker'
 import { AnswerBar } from './answer-bar'
+import { firstPlaces, missingNeeds } from './first-needs'
 import { ChainColumn, findPart, type PartName } from './chain-column'
 import { Conflicts } from './conflicts'
 import { PlanBoardProvider, type PlanBoard } from './plan-context'
@@ -26,6 +27,8 @@ import { UndoButtons } from './undo-buttons'
 import { usePlanDesk } from './use-plan-desk'
 import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
 
+type FirstPlace = (typeof firstPlaces)[number]
+
 /** The card that opens for what has just been placed. */
 const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite: 'fill', dumpSite: 'dump', fireGround: 'fireGround', station: undefined }
 
@@ -38,9 +41,11 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   const [selectedId, setSelectedId] = useState<string>()
   const [part, setPart] = useState(() => findPart(partName))
   const [placing, setPlacing] = useState<Placed>()
+  const [isGuided, setGuided] = useState(false)
   const [viaOf, setViaOf] = useState<LegUse>()
   const [isChartOpen, setChartOpen] = useState(false)
   const map = useRef<MapHandle>(null)
+  const mapPart = useRef<HTMLElement>(null)
   const drawn = useDrawnDistrict(district?.map)
 
   const [dragged, setDragged] = useState<typeof answer.result>()
@@ -60,15 +65,15 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     if (id === undefined) return
     if (plan?.fillSites.some((site) => site.id === id)) setPart('fill')
     else if (plan?.dumpSites.some((site) => site.id === id)) setPart('dump')
-    else if (id === FIRE_GROUND) setPart('fireGround')
+    else if (id === FIRE_GROUND || district?.hazards.some((hazard) => hazard.id === id)) setPart('fireGround')
     else if (plan?.tenders.some((task) => task.tenderId === id)) setPart('tenders')
-  }, [plan])
+  }, [plan, district])
 
   const board = useMemo<PlanBoard | undefined>(() => district && plan && {
     district, plan, result, names, selectedId, select, ...acts,
   }, [district, plan, result, names, selectedId, select, acts])
 
-  const place = (point: Point) => {
+  const place = (point: Point, onSiteId?: string) => {
     if (!district || !plan) return
     if (viaOf) {
       const note = findLegNote({ plan }, viaOf.fromId, viaOf.toId, viaOf.apparatusId)
@@ -80,12 +85,12 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
       return
     }
     if (!placing) return
-    const made = placeEdit(placing, point, { district, plan }, () => getClient().newId())
+    const made = placeEdit(placing, { point, onSiteId }, { district, plan }, () => getClient().newId())
     if (edit([{ docId: districtId, body: made.district }, { docId: planId, body: made.plan }], made.label)) {
       setSelectedId(made.id)
       setPart(partOfPlaced[placing])
     }
-    setPlacing(undefined)
+    setPlacing(isGuided ? firstPlaces.slice(firstPlaces.indexOf(placing as FirstPlace) + 1).find((next) => missingNeeds(district, plan).includes(next)) : undefined)
   }
 
   const drag = (id: string, point: Point) => {
@@ -106,16 +111,20 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     map.current?.drawRoutes(undefined)
   }
 
+  const stopPlacing = useCallback(() => {
+    setPlacing(undefined)
+    setViaOf(undefined)
+  }, [])
+  // On a phone the button is far below the map that is to be tapped.
+  const isPicking = placing !== undefined || viaOf !== undefined
+  useEffect(() => { if (isPicking) mapPart.current?.scrollIntoView({ block: 'nearest' }) }, [isPicking])
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.key === 'Escape' && (placing || viaOf)) {
-        setPlacing(undefined)
-        setViaOf(undefined)
-      }
+      if (event.key === 'Escape' && (placing || viaOf)) stopPlacing()
     }
     window.addEventListener('keydown', onKey)
     return () => { window.removeEventListener('keydown', onKey) }
-  }, [placing, viaOf])
+  }, [placing, viaOf, stopPlacing])
 
   if (!board || !district || !plan || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
   return (
@@ -128,15 +137,15 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           </div>
           <Conflicts docIds={[planId, districtId]} names={names} />
           <section className={styles.column} aria-label={say('plan.column')}>
-            <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
+            <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setGuided(false); setViaOf(undefined) }} onGuide={(kind) => { setPlacing(kind); setGuided(true); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
           </section>
-          <section className={styles.mapPart} aria-label={say('plan.map')}>
+          <section ref={mapPart} className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap
               ref={map} sites={sites} routes={routes} {...(home && { home })}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
               {...(district.map && { attribution: [district.map.attribution] })} {...(district.terrain && { terrain: district.terrain })}
-              {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })}
-              onPlace={place} onPick={select} onGrab={(id) => { void getPlanner().warm(id) }} onDrag={drag} onMove={move}
+              {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })} {...((viaOf || (isGuided && placing)) && { pendingWords: viaOf ? say('plan.way.picking') : say(`plan.first.tap.${placing as FirstPlace}`) })}
+              onPlace={place} onStopPlacing={stopPlacing} onPick={select} onGrab={(id) => { void getPlanner().warm(id) }} onDrag={drag} onMove={move}
               className={styles.map}
             />
           </section>

@@ -4,6 +4,7 @@ import { apparatusTemplates, type Apparatus, type EditBody } from '@/lib/plan'
 import { say, type TextKey } from '../_text'
 import { ChoiceField } from '../_ui/choice-field'
 import { Menu } from '../_ui/menu'
+import { unitEdit } from './handbook-unit'
 import { usePlanBoard } from './plan-context'
 
 export type UnitKind = 'pumper' | 'tender'
@@ -35,14 +36,12 @@ export function AddUnit({ kind, onAdd }: { kind: UnitKind; onAdd: (id: string, a
   return (
     <Menu
       label={say(kind === 'tender' ? 'plan.add-tender' : 'plan.add-pumper')} icon="add" look="quiet" size="s"
-      items={apparatusTemplates.filter((template) => fits(kind, template)).map(({ key, ...template }) => ({
-        id: key,
-        label: say(`plan.template.${key}` as TextKey),
+      items={apparatusTemplates.filter((template) => fits(kind, template)).map((template) => ({
+        id: template.key,
+        label: say(`plan.template.${template.key}` as TextKey),
         onSelect: () => {
           const id = newId()
-          const number = district.apparatus.filter((unit) => unit.kind === template.kind).length + 1
-          const name = say(kind === 'tender' ? 'plan.tender-name' : 'plan.pumper-name', { number })
-          onAdd(id, { kind: 'addItem', collection: 'apparatus', item: { ...template, id, name, ...(district.stations[0] && { stationId: district.stations[0].id }) } })
+          onAdd(id, unitEdit(template, district, id))
         },
       }))}
     />

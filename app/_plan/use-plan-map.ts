@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { distanceM, type Point } from '@/lib/geo'
 import type { MapRoute, MapSite } from '../_map'
 import type { PlanAnswerState } from '../_worker'
 import { FIRE_GROUND, findPlace, type LegUse, type SupplyResult } from '@/lib/supply'
@@ -18,12 +19,16 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
       return { ...((limits ?? rate) !== undefined && { note: limits ?? rate }), ...(limits && { isMarked: true }) }
     }
     const own = (id: string) => ({ isMovable: true, isChosen: id === selectedId })
-    const used = new Set<string>([...plan.fillSites.flatMap(({ draftSiteId }) => draftSiteId ?? []), ...(plan.hazardId ? [plan.hazardId] : [])])
+    const used = new Set<string>(plan.fillSites.flatMap(({ draftSiteId }) => draftSiteId ?? []))
     const fire = findPlace({ district, plan }, FIRE_GROUND)
     return [
       ...plan.fillSites.map((site, index) => ({ id: site.id as string, kind: 'fillSite' as const, point: site.point, name: site.name, ...(plan.fillSites.length > 1 && { letter: `F${index + 1}` }), ...own(site.id), ...note(site.id) })),
       ...plan.dumpSites.map((site, index) => ({ id: site.id as string, kind: 'dumpSite' as const, point: site.point, name: site.name, ...(plan.dumpSites.length > 1 && { letter: `U${index + 1}` }), ...own(site.id), ...note(site.id) })),
-      ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? FIRE_GROUND, ...own(FIRE_GROUND) }] : []),
+      ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? FIRE_GROUND, ...own(FIRE_GROUND), ...(plan.hazardId && isSamePlace(district.hazards.find(({ id }) => id === plan.hazardId)?.point, fire) && { note: say('plan.own-hazard') }) }] : []),
+      ...district.hazards.filter(({ id, point }) => id !== plan.hazardId || !isSamePlace(point, fire)).map(({ id, name, point }) => ({
+        id: id as string, kind: 'hazard' as const, point, name, isChosen: id === selectedId,
+        ...(id === plan.hazardId ? { note: say('plan.own-hazard'), isMarked: true } : { isGhost: true }),
+      })),
       ...district.stations.map(({ id, name, point }) => ({ id: id as string, kind: 'station' as const, point, name, isChosen: id === selectedId })),
       ...district.draftSites.filter(({ id }) => !used.has(id)).map(({ id, name, point }) => ({ id: id as string, kind: 'draftSite' as const, point, name, isGhost: true })),
       ...district.sources.filter(({ id }) => !district.draftSites.some(({ sourceId }) => sourceId === id)).map(({ id, name, point }) => ({ id: id as string, kind: 'source' as const, point, name, isGhost: true })),
@@ -31,6 +36,11 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
     ]
   }, [district, plan, result, names, selectedId, system])
 }
+
+/** Nearer than this one symbol would lie on the other. */
+const SAME_PLACE_M = 15
+
+const isSamePlace = (a: Point | undefined, b: Point | undefined): boolean => a !== undefined && b !== undefined && distanceM(a, b) < SAME_PLACE_M
 
 /** The ways between the plan's sites, each once for each load. */
 export function usePlanRoutes({ legs, uses }: Pick<PlanAnswerState, 'legs' | 'uses'>, plan: Plan | undefined, selectedId: string | undefined): MapRoute[] {

@@ -15,7 +15,7 @@ import styles from './import.module.css'
 import { useSurvey } from './survey-context'
 import type { ElevationImportDesk } from './use-elevation-import'
 
-const FILE_KINDS = '.tif,.tiff,.hgt,.gz'
+const FILE_KINDS = '.tif,.tiff,.hgt,.gz,.zip'
 
 /** The district's elevation: where it is from, how good it is, and the place to bring it in. */
 export function ElevationPanel({ elevationImport: { state, run, cancel, close } }: { elevationImport: ElevationImportDesk }) {

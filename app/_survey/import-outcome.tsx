@@ -10,7 +10,7 @@ import type { ImportState } from './use-import'
 /** What an import has brought in, and what about it needs a look. */
 export function ImportOutcome({ outcome: { summary, issues, outsideCount }, onClose, onBrowse }: { outcome: ImportState & { kind: 'done' }; onClose: () => void; onBrowse: () => void }) {
   const [system] = useUnitSystem()
-  const sourceCount = summary.hydrantCount + summary.otherSourceCount
+  const sourceCount = summary.waterAreaCount + summary.hydrantCount + summary.otherSourceCount
   const lines: readonly (readonly [string, string])[] = [
     [say('survey.came.roads'), formatNumber(summary.roadCount)],
     [say('survey.came.length'), formatQuantity(summary.road_mi, 'mi', system, { digits: 0 })],

@@ -1,7 +1,7 @@
 import type { District } from '@/lib/plan'
 import { findHazardFlow_gpm } from '@/lib/supply'
 import { choiceLabel } from '../_fields/item-inputs'
-import { formatGiven, formatQuantity, say, type UnitSystem } from '../_text'
+import { formatAbout, formatGiven, formatQuantity, say, type UnitSystem } from '../_text'
 import { findFloatFlow_gpm, findHydrantFlow_gpm, findLensVolume_gal, findLiftByElevation_ft } from './known-water'
 import type { Place } from './survey-kinds'
 
@@ -24,7 +24,7 @@ function summaryOf(place: Place, district: District, system: UnitSystem): PlaceS
       const inflow_gpm = item.inflow_gpm ?? (item.kind === 'stream' ? findFloatFlow_gpm(item) : undefined)
       if (hydrant_gpm !== undefined) return { text: `${kind} · ${say('survey.summary.hydrant', { flow: formatGiven(hydrant_gpm, system) })}` }
       const figures = [
-        ...(volume_gal === undefined || item.kind === 'pressureHydrant' ? [] : [formatQuantity(volume_gal, 'gal', system, { style: 'headline' })]),
+        ...(volume_gal === undefined || item.kind === 'pressureHydrant' ? [] : [formatAbout(volume_gal, 'gal', system)]),
         ...(inflow_gpm === undefined ? [] : [say('survey.summary.inflow', { flow: formatQuantity(inflow_gpm, 'gpm', system) })]),
       ]
       return figures.length > 0 ? { text: [kind, ...figures].join(' · ') } : { text: kind, attention: say(item.kind === 'pressureHydrant' ? 'survey.summary.untested' : 'survey.summary.volume-unknown') }

@@ -4,7 +4,7 @@ import { sourceKinds, type Source } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
 import { useItem } from '../_fields/item-context'
 import { choiceLabel, ItemQuantity, ItemText } from '../_fields/item-inputs'
-import { formatQuantity, say } from '../_text'
+import { formatAbout, formatQuantity, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
 import { ChoiceField } from '../_ui/choice-field'
@@ -47,7 +47,7 @@ function OpenWater({ source }: { source: Source }) {
   const float_gpm = findFloatFlow_gpm(source)
   return (
     <>
-      <ItemQuantity field="usable_gal" standIn={hasSurface && lens_gal !== undefined ? { value: Math.round(lens_gal), mark: 'computed', source: say('survey.lens.how') } : undefined} />
+      <ItemQuantity field="usable_gal" standIn={hasSurface && lens_gal !== undefined ? { value: Number(lens_gal.toPrecision(3)), mark: 'computed', source: say('survey.lens.how') } : undefined} />
       {hasSurface && (
         <>
           <ItemQuantity field="surface_sqft" />
@@ -55,11 +55,11 @@ function OpenWater({ source }: { source: Source }) {
           <ItemQuantity field="deepest_ft" />
           {lens_gal !== undefined && (
             <ComputedRow
-              label={say('survey.lens')} value={formatQuantity(lens_gal, 'gal', system, { style: 'headline', toward: 'down' })} how={say('survey.lens.how')}
+              label={say('survey.lens')} value={formatAbout(lens_gal, 'gal', system)} how={say('survey.lens.how')}
               {...(source.usable_gal !== undefined && { onUse: () => { set({ usable_gal: undefined }, { usable_gal: undefined }, say('survey.use-figure')) } })}
             />
           )}
-          {all_gal !== undefined && <ComputedRow label={say('survey.pond')} value={formatQuantity(all_gal, 'gal', system, { style: 'headline', toward: 'down' })} how={say('survey.pond.how')} />}
+          {all_gal !== undefined && <ComputedRow label={say('survey.pond')} value={formatAbout(all_gal, 'gal', system)} how={say('survey.pond.how')} />}
         </>
       )}
       {kind === 'stream' && (

@@ -24,16 +24,17 @@ import { DistrictSettings } from './district-settings'
 import { ElevationPanel } from './elevation-panel'
 import { ImportPanel } from './import-panel'
 import { localDay } from './local-day'
-import { MapSources } from './map-sources'
+import { MapSources, MapWaterCount } from './map-sources'
 import { newPlaceEdit } from './new-place'
 import { foundPlaces, PlaceList } from './place-list'
 import { placeSummary } from './place-summary'
 import styles from './survey.module.css'
+import { nameOfMapWater } from './source-from-map'
 import { SurveyProvider, type Placing, type SurveyBoard } from './survey-context'
 import { collectionOf, findPlaceOf, placesOf, surveyKinds, type SurveyKind } from './survey-kinds'
 import { useElevationImport } from './use-elevation-import'
 import { useImport } from './use-import'
-import { useMapSources } from './use-map-sources'
+import { useMapWater } from './use-map-water'
 import { withoutPlace } from './without-place'
 
 /** The survey: every place of the district on the map and as a list of cards beside it. */
@@ -54,7 +55,7 @@ export function Survey({ districtId }: { districtId: string }) {
   const drawn = useDrawnDistrict(district?.map)
   const roadImport = useImport(district)
   const elevationImport = useElevationImport(district)
-  const mapSources = useMapSources(district?.map?.hash, openPanel === 'check')
+  const mapWater = useMapWater(district?.map?.hash, district?.roads?.hash)
 
   const itemNames = useMemo(() => new Map(district ? [...placesOf(district).map(({ item }) => [item.id as string, item.name] as const), ...district.apparatus.map(({ id, name }) => [id as string, name] as const)] : []), [district])
   const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
@@ -69,7 +70,7 @@ export function Survey({ districtId }: { districtId: string }) {
     if (place) map?.centreOn(place.item.point)
   }, [district, map])
 
-  const put = useCallback((wanted: Placing, point: Point, pointEvidence?: Evidence) => {
+  const put = useCallback((wanted: Placing, point: Point, { pointEvidence, onSiteId }: { pointEvidence?: Evidence; onSiteId?: string | undefined } = {}) => {
     if (!district) return
     setHere(undefined)
     setPlacing(undefined)
@@ -78,7 +79,7 @@ export function Survey({ districtId }: { districtId: string }) {
       if (place) edit(moveEdit(place.kind, wanted.moveId, point, pointEvidence ?? (place.item.evidence?.point && null)), say('survey.moved', { name: place.item.name }))
       return
     }
-    const body = newPlaceEdit({ kind: wanted.kind, point, sourceId: wanted.sourceId, pointEvidence }, district, () => getClient().newId())
+    const body = newPlaceEdit({ kind: wanted.kind, point, sourceId: wanted.sourceId ?? district.sources.find(({ id }) => id === onSiteId)?.id, pointEvidence }, district, () => getClient().newId())
     if (edit(body, say('survey.added', { name: String(body.item.name) }))) select(body.item.id)
   }, [district, edit, select])
 
@@ -139,23 +140,26 @@ export function Survey({ districtId }: { districtId: string }) {
           <section className={styles.column} aria-label={say('survey.column')}>
             {drawn.issue && <p className={styles.wrong} role="alert">{sayIssue(drawn.issue, names, system)}</p>}
             {isImportFirst && <Card level={2} title={say(district.roads ? 'survey.import.title' : 'survey.import.first')} startsOpen>{importPanel}</Card>}
+            {district.map && (
+              <Card level={2} title={say('survey.check.title')} summary={<MapWaterCount found={mapWater} />} {...panel('check')}>
+                {openPanel === 'check' && <MapSources found={mapWater} onLook={(water) => { setLooked({ id: `look-${water.osmId}`, kind: 'source', point: water.point, name: nameOfMapWater(water, system), isGhost: true }); map?.fitTo([water.point]) }} />}
+              </Card>
+            )}
             {hasPlaces && (
               <div className={styles.finder}>
                 <SearchBox label={say('survey.search')} value={search} onChange={setSearch} foundCount={foundPlaces(district, search).length} />
                 <ChoiceField label={say('survey.kinds')} none={say('survey.kinds.all')} value={kind} choices={surveyKinds.map((value) => ({ value, label: say(`survey.many.${value}`) }))} onCommit={setKind} />
               </div>
             )}
-            {placing && <PlacingHint placing={placing} name={names(placing.moveId ?? '')} onCancel={() => { setPlacing(undefined) }} />}
             {here && !placing && (
               <div className={styles.hint}>
                 <p>{say('survey.here', { accuracy: formatQuantity(feetFromMetres(here.accuracy_m), 'ft', system, { digits: 0 }) })}</p>
-                <Menu label={say('survey.here.place')} size="s" items={surveyKinds.map((one) => ({ id: one, label: say(`survey.place.${one}`), onSelect: () => { put({ kind: one }, here.point, deviceEvidence(here.accuracy_m)) } }))} />
+                <Menu label={say('survey.here.place')} size="s" items={surveyKinds.map((one) => ({ id: one, label: say(`survey.place.${one}`), onSelect: () => { put({ kind: one }, here.point, { pointEvidence: deviceEvidence(here.accuracy_m) }) } }))} />
                 <Button size="s" look="quiet" icon="close" label={say('kit.close')} onClick={() => { setHere(undefined) }} />
               </div>
             )}
             <PlaceList search={search} kind={kind} />
             <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
-            {district.map && <Card level={2} title={say('survey.check.title')} summary={say('survey.check.summary')} {...panel('check')}>{openPanel === 'check' && <MapSources found={mapSources} onLook={({ osmId, point, name, kind: found }) => { setLooked({ id: `look-${osmId}`, kind: 'source', point, name: name || say(`survey.check.kind.${found}`), isGhost: true }); map?.fitTo([point]) }} />}</Card>}
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
             {district.roads && <Card level={2} title={say('survey.elevation.title')} summary={district.terrain?.name ?? say('survey.elevation.none')} {...panel('elevation')}>{openPanel === 'elevation' && <ElevationPanel elevationImport={elevationImport} />}</Card>}
           </section>
@@ -165,24 +169,16 @@ export function Survey({ districtId }: { districtId: string }) {
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
               {...(district.map && { attribution: [district.map.attribution] })} {...(district.terrain && { terrain: district.terrain })}
               {...(placing && { pending: placing.kind })}
-              onPlace={(point) => { if (placing) put(placing, point) }}
-              onPick={(id) => { if (!placing && id !== looked?.id) select(id) }}
+              {...(placing?.moveId !== undefined && { pendingWords: say('survey.moving', { name: names(placing.moveId) ?? '' }) })}
+              onPlace={(point, onSiteId) => { if (placing) put(placing, point, { onSiteId }) }} onStopPlacing={() => { setPlacing(undefined) }}
+              onPick={(id) => { if (id !== looked?.id) select(id) }}
               onMove={(id, point) => { put({ kind: findPlaceOf(district, id)?.kind ?? 'source', moveId: id }, point) }}
-              onLocate={(point, accuracy_m) => { if (placing) put(placing, point, deviceEvidence(accuracy_m)); else setHere({ point, accuracy_m }) }}
+              onLocate={(point, accuracy_m) => { if (placing) put(placing, point, { pointEvidence: deviceEvidence(accuracy_m) }); else setHere({ point, accuracy_m }) }}
             />
           </section>
         </div>
       </SurveyProvider>
     </Shell>
-  )
-}
-
-function PlacingHint({ placing, name, onCancel }: { placing: Placing; name: string | undefined; onCancel: () => void }) {
-  return (
-    <div className={styles.hint} role="status">
-      <p>{placing.moveId === undefined ? say('survey.placing', { kind: say(`map.kind.${placing.kind}`) }) : say('survey.moving', { name: name ?? '' })}</p>
-      <Button size="s" icon="close" label={say('survey.place.cancel')} onClick={onCancel} />
-    </div>
   )
 }
 

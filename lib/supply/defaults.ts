@@ -65,6 +65,7 @@ export const defaults = {
   fillLineSize_in: assumed(4, 0),
   fillLineLength_ft: assumed(100, 0.3),
   discharge_psi: assumed(150, 0.1),
+  portableTank_gal: assumed(2000, 0.25, 'the smallest portable tank in common use; common practice, no source'),
   portableTankHeight_in: assumed(29, 0.1),
   dumpPump_gpm: assumed(1000, 0.25),
   dumpLift_ft: assumed(4, 0.4),

@@ -27,6 +27,7 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const nurse = findTender(bundle, site.nurseId)
   const nursed = nurse && nurseTank(ledger, site, nurse)
   const standing = nurse ? [] : portableTanks(bundle, ledger, site)
+  if (!nurse && isTankAssumed(site)) issues.push(issue('dump-tank-assumed', 'warn', [site.id], { capacity_gal: standing[0]?.capacity_gal ?? 0 }))
   const chain = chainOfTanks(ledger, bundle, site, standing)
   const drive_gpm = chain?.drive_gpm ?? 0
   const tanks = chain ? standing.slice(0, 1) : standing
@@ -130,6 +131,9 @@ function chainOfTanks(ledger: Ledger, { district }: Bundle, site: DumpSite, tank
   return { drive_gpm: count * flow.drive_gpm, front: { capacity_gal: front.reduce((sum, tank) => sum + portableTankCapacity_gal(tank), 0), transfer_gpm } }
 }
 
+/** Nobody has said which tank comes, nor how much it holds: one of the smallest ordinary size is counted on. */
+const isTankAssumed = ({ portableTankIds = [], tankCapacity_gal }: DumpSite): boolean => portableTankIds.length === 0 && tankCapacity_gal === undefined
+
 /** The site's tanks as they stand; a slope is given as the fall across the tank. */
 function portableTanks({ district }: Bundle, ledger: Ledger, site: DumpSite): PortableTank[] {
   const named = (site.portableTankIds ?? []).flatMap((id) => {
@@ -138,9 +142,12 @@ function portableTanks({ district }: Bundle, ledger: Ledger, site: DumpSite): Po
       ? [{ capacity_gal: takeKnown(ledger, item, 'capacity_gal', item.capacity_gal), height_in: take(ledger, item, 'height_in', item.height_in, defaults.portableTankHeight_in) }]
       : []
   })
-  const standing = named.length > 0 || site.tankCapacity_gal === undefined
+  const standing = named.length > 0
     ? named
-    : [{ capacity_gal: takeKnown(ledger, site, 'tankCapacity_gal', site.tankCapacity_gal), height_in: take(ledger, site, 'tankHeight_in', site.tankHeight_in, defaults.portableTankHeight_in) }]
+    : [{
+        capacity_gal: site.tankCapacity_gal === undefined ? take(ledger, site, 'tankCapacity_gal', undefined, defaults.portableTank_gal) : takeKnown(ledger, site, 'tankCapacity_gal', site.tankCapacity_gal),
+        height_in: take(ledger, site, 'tankHeight_in', site.tankHeight_in, defaults.portableTankHeight_in),
+      }]
   return standing.map((tank) => (site.tankSlope_in ? sloped(tank, site.tankSlope_in) : tank))
 }
 

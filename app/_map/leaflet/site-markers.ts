@@ -10,7 +10,8 @@ const HIT_PX = 44
 const KEY_PAUSE_MS = 700
 
 export type SiteEvents = {
-  pick?(siteId: string): void
+  /** A site was tapped at a point, or chosen by key, which is at its own. */
+  pick?(siteId: string, at: Point): void
   /** A finger or pointer is on a movable site, or it has the focus: it may be moved next. */
   grab?(siteId: string): void
   /** At most once a frame while a site is on its way. */
@@ -37,6 +38,7 @@ export class SiteMarkers {
   #faces: ReadonlyMap<string, HTMLElement> = new Map()
   #events: SiteEvents = {}
   #frame: number | undefined
+  #isStill = false
 
   constructor(map: L.Map) {
     this.#map = map
@@ -45,6 +47,12 @@ export class SiteMarkers {
 
   setEvents(events: SiteEvents): void {
     this.#events = events
+  }
+
+  /** While something is placed no symbol moves: a tap with an unsteady finger would drag the one under it away. */
+  holdStill(isStill: boolean): void {
+    this.#isStill = isStill
+    for (const held of this.#held.values()) this.#setMovable(held)
   }
 
   /** The element that each site's face is drawn into; the same map until sites come or go. */
@@ -95,8 +103,12 @@ export class SiteMarkers {
     held.site = site
     if (!held.isMoving) held.marker.setLatLng([site.point.lat, site.point.lon])
     held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -500 : 0)
-    if (site.isMovable) held.marker.dragging?.enable()
-    else held.marker.dragging?.disable()
+    this.#setMovable(held)
+  }
+
+  #setMovable({ marker, site }: Held): void {
+    if (site.isMovable && !this.#isStill) marker.dragging?.enable()
+    else marker.dragging?.disable()
   }
 
   #add(site: MapSite): Held {
@@ -105,7 +117,7 @@ export class SiteMarkers {
     const marker = L.marker([site.point.lat, site.point.lon], { icon, keyboard: true, draggable: site.isMovable ?? false, autoPan: true, autoPanPadding: [48, 48], bubblingMouseEvents: false })
     const held: Held = { marker, face, site, isMoving: false, endKeys: undefined, cancelWait: undefined }
     const { id } = site
-    marker.on('click', () => this.#events.pick?.(id))
+    marker.on('click', ({ originalEvent }: L.LeafletMouseEvent) => this.#events.pick?.(id, this.#tapped(originalEvent) ?? pointOf(marker)))
     marker.on('dragstart', () => {
       held.endKeys?.(true)
       held.isMoving = true
@@ -120,6 +132,13 @@ export class SiteMarkers {
     element?.addEventListener('blur', () => held.endKeys?.(true))
     this.#held.set(id, held)
     return held
+  }
+
+  /** Where on the ground a tap was; undefined for a click that no pointer made. */
+  #tapped(event: MouseEvent | undefined): Point | undefined {
+    if (!event || event.detail === 0) return undefined
+    const { lat, lng } = this.#map.mouseEventToLatLng(event)
+    return { lat, lon: lng }
   }
 
   #dragSoon(held: Held): void {
@@ -143,7 +162,7 @@ export class SiteMarkers {
       event.preventDefault()
       event.stopPropagation()
       if (held.endKeys) held.endKeys(true)
-      else this.#events.pick?.(held.site.id)
+      else this.#events.pick?.(held.site.id, pointOf(held.marker))
       return
     }
     if (event.key === 'Escape' && held.endKeys) {
@@ -151,7 +170,7 @@ export class SiteMarkers {
       held.endKeys(false)
       return
     }
-    const step = held.site.isMovable ? findKeyStep(event) : undefined
+    const step = held.site.isMovable && !this.#isStill ? findKeyStep(event) : undefined
     if (!step) return
     event.preventDefault()
     event.stopPropagation()

@@ -5,6 +5,7 @@ import {
   type DoubtBasis, type HeightGrid, type HeightSurface,
 } from '@/lib/terrain'
 import { feetFromMetres } from '@/lib/units'
+import { unpackZip } from './unpack-zip'
 
 export type ElevationFile = { readonly name: string; readonly blob: Blob }
 
@@ -43,7 +44,7 @@ const ROWS_A_BREATH = 64
 const READING_SHARE = 0.6
 
 /**
- * Makes a district's heights from the elevation files the user chose: GeoTIFF, or tiles of SRTM. Runs the same in a
+ * Makes a district's heights from the elevation files the user chose: GeoTIFF, or tiles of SRTM, as they are or packed as .zip. Runs the same in a
  * worker and on the command line.
  *
  * @param files   one or more that together cover the district; where two overlap the first one's heights stand
@@ -54,8 +55,10 @@ export async function importElevation(files: readonly ElevationFile[], { bounds,
   const ask = grown(bounds, MARGIN_M)
   const surfaces: HeightSurface[] = [], issues: Issue[] = []
   let isAllHgt = true
-  for (const [i, file] of files.entries()) {
-    const read = await readFile(file, ask, gunzip, (doneShare) => onProgress?.((READING_SHARE * (i + doneShare)) / files.length))
+  const opened = await openFiles(files)
+  if ('code' in opened) return opened
+  for (const [i, file] of opened.entries()) {
+    const read = await readFile(file, ask, gunzip, (doneShare) => onProgress?.((READING_SHARE * (i + doneShare)) / opened.length))
     if ('code' in read) return { ...read, values: { file: file.name, ...read.values } }
     surfaces.push(read.surface)
     if (read.assumedUnit && !issues.some(({ values }) => values['unit'] === read.assumedUnit)) issues.push(issue('elevation-unit-assumed', 'warn', [], { unit: read.assumedUnit }))
@@ -79,6 +82,18 @@ export async function importElevation(files: readonly ElevationFile[], { bounds,
     }
     if (++rows % ROWS_A_BREATH === 0) await onProgress?.(READING_SHARE + (1 - READING_SHARE) * turn.value)
   }
+}
+
+/** The files themselves, and those inside the packed ones. */
+async function openFiles(files: readonly ElevationFile[]): Promise<ElevationFile[] | Issue> {
+  const opened: ElevationFile[] = []
+  for (const file of files) {
+    const head = new Uint8Array(await file.blob.slice(0, 4).arrayBuffer())
+    const inside = findKind(head) === 'zip' ? await unpackZip(file) : [file]
+    if ('code' in inside) return { ...inside, values: { file: file.name, ...inside.values } }
+    opened.push(...inside)
+  }
+  return opened
 }
 
 type ReadSurface = { surface: HeightSurface; assumedUnit?: 'm' | 'ft' }

@@ -39,8 +39,8 @@ function checkDumpSites({ plan, district }: Docs): Issue[] {
     if (site.nurseId !== undefined) return checkNurse({ plan, district }, site)
     const tanks = (site.portableTankIds ?? []).flatMap((id) => district.equipment.filter((item) => item.id === id))
     const wrong = tanks.filter(({ kind }) => kind !== 'portableTank').map(({ id }) => issue('not-a-portable-tank', 'block', [site.id, id]))
-    const capacity = tanks.reduce((sum, tank) => sum + (tank.kind === 'portableTank' ? tank.capacity_gal : 0), 0) || (site.tankCapacity_gal ?? 0)
-    return capacity > 0 || wrong.length > 0 ? wrong : [issue('dump-site-without-tank', 'block', [site.id])]
+    // Nobody having said which tank comes is answered by an assumed one, said so; a capacity entered as nothing is meant.
+    return tanks.length === 0 && site.tankCapacity_gal === 0 ? [issue('dump-site-without-tank', 'block', [site.id])] : wrong
   })
 }
 

@@ -21,7 +21,7 @@ describe('checks of a plan', () => {
     ['a fill site has no pumper', { 'plan.fillSites.0.pumperId': undefined }, 'block fill-site-without-pumper f1'],
     ['a pumper has no rating', { 'district.apparatus.0.rated_gpm': undefined }, 'block pumper-without-rating p1'],
     ['a pumper stands in two places', { 'plan.dumpSites.0.pumperId': 'p1' }, 'block pumper-in-two-places p1,f1,du1'],
-    ['a dump site has no tank', { 'plan.dumpSites.0.portableTankIds': [] }, 'block dump-site-without-tank du1'],
+    ['a dump site is to have no tank', { 'plan.dumpSites.0.portableTankIds': [], 'plan.dumpSites.0.tankCapacity_gal': 0 }, 'block dump-site-without-tank du1'],
     ['an id names nothing', { 'plan.fillSites.0.draftSiteId': 'gone' }, 'block id-unresolved f1'],
     ['a tender weighs less full than empty', { 'district.apparatus.2.full_lb': 20000, 'district.apparatus.2.empty_lb': 30000 }, 'warn tender-lighter-full t1'],
   ])('speak when %s', (_, change, expected) => {

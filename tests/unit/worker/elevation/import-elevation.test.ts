@@ -9,6 +9,7 @@ import { decodeHeightGrid, findHeight, type HeightGrid } from '@/lib/terrain'
 import { feetFromMetres } from '@/lib/units'
 import { hgtBytes } from '../../terrain/grids'
 import { tiffBytes, type TiffAsk } from './write-tiff'
+import { zipBytes } from './write-zip'
 
 const bounds = { south: 43, west: -72, north: 43.02, east: -71.97 }
 const DEGREES = [[1024, 2], [1025, 1], [2048, 4326]] as const
@@ -149,7 +150,6 @@ describe('files that are no elevation of this district are refused in one issue'
   })
 
   test('other kinds of file are named', async () => {
-    expect(await run(new Uint8Array([0x50, 0x4b, 3, 4]), 'tile.zip')).toMatchObject({ code: 'elevation-not-elevation', values: { found: 'zip', file: 'tile.zip' } })
     expect(await run(new TextEncoder().encode('ncols 4'), 'grid.asc')).toMatchObject({ code: 'elevation-not-elevation', values: { found: 'other' } })
     expect(await run(new Uint8Array(0), 'nothing.tif')).toMatchObject({ code: 'elevation-not-elevation', values: { found: 'empty' } })
     expect(await importElevation([], { bounds, gunzip })).toMatchObject({ code: 'elevation-no-file' })
@@ -163,6 +163,30 @@ test('SRTM tiles are read plain or packed, and several make one', async () => {
   expect(plain.summary).toMatchObject({ doubtBasis: 'published', verticalDoubt_ft: 52.5, fileNames: ['N43W072.hgt'] })
   const both = whole(await importElevation([file(tile, 'N43W073.hgt'), file(tile, 'N43W072.hgt')], { bounds: { ...bounds, west: -72.02 }, gunzip }))
   expect(both.summary.coveredShare).toBe(1)
+})
+
+describe('a .zip', () => {
+  test('with a tile or a GeoTIFF in it gives what the bare file gives, whatever else is in it', async () => {
+    const tile = hgtBytes((row) => 300 + row / 100), tiff = tiffBytes(slope)
+    const bare = whole(await run(tile, 'N43W072.hgt'))
+    const packed = whole(await run(zipBytes({ 'srtm/readme.txt': new Uint8Array([65]), '__MACOSX/srtm/._N43W072.hgt': new Uint8Array(9), 'srtm/N43W072.hgt': tile }), 'N43W072.hgt.zip'))
+    expect(packed.terrainBlob).toEqual(bare.terrainBlob)
+    expect(packed.summary).toMatchObject({ doubtBasis: 'published', fileNames: ['N43W072.hgt.zip'] })
+    expect(whole(await run(zipBytes({ 'ground.tif': tiff }), 'ground.zip')).terrainBlob).toEqual(whole(await run(tiff)).terrainBlob)
+  })
+
+  test('with two tiles in it makes one ground of them', async () => {
+    const tile = hgtBytes((row) => 300 + row / 100)
+    const both = whole(await importElevation([file(zipBytes({ 'N43W073.hgt': tile, 'N43W072.hgt': tile }), 'both.zip')], { bounds: { ...bounds, west: -72.02 }, gunzip }))
+    expect(both.summary.coveredShare).toBe(1)
+  })
+
+  test('without elevation in it, or damaged, is refused in one issue', async () => {
+    expect(await run(zipBytes({ 'photo.jpg': new Uint8Array(40) }), 'photos.zip')).toMatchObject({ severity: 'block', code: 'elevation-zip-without', values: { file: 'photos.zip' } })
+    expect(await run(new Uint8Array([0x50, 0x4b, 3, 4]), 'tile.zip')).toMatchObject({ severity: 'block', code: 'elevation-damaged', values: { file: 'tile.zip', reason: 'zip' } })
+    const cut = zipBytes({ 'N43W072.hgt': hgtBytes(() => 300) })
+    for (let length = 4; length < cut.length; length += 499) expect(await run(cut.slice(0, length), 'cut.zip')).toMatchObject({ severity: 'block', code: expect.stringMatching(/^elevation-(damaged|zip-without)$/) })
+  })
 })
 
 test('progress rises to the whole', async () => {

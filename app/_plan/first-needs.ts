@@ -1,0 +1,21 @@
+import type { District, Plan } from '@/lib/plan'
+import { FIRE_GROUND, findPlace } from '@/lib/supply'
+
+/** What a first answer needs, in the order an officer gives it; the rest is assumed and said so. */
+export const firstNeeds = ['fillSite', 'dumpSite', 'fireGround', 'pumper', 'tender'] as const
+export type FirstNeed = (typeof firstNeeds)[number]
+
+/** Those placed on the map, in the order in which they are asked for one after the other. */
+export const firstPlaces = ['fillSite', 'dumpSite', 'fireGround'] as const satisfies readonly FirstNeed[]
+
+/** What the plan still lacks for a first answer. */
+export function missingNeeds(district: District, plan: Plan): FirstNeed[] {
+  const has: Readonly<Record<FirstNeed, boolean>> = {
+    fillSite: plan.fillSites.length > 0,
+    dumpSite: plan.dumpSites.length > 0,
+    fireGround: findPlace({ district, plan }, FIRE_GROUND) !== undefined,
+    pumper: plan.fillSites.some(({ pumperId, rate_gpm }) => pumperId !== undefined || rate_gpm !== undefined),
+    tender: plan.tenders.length > 0,
+  }
+  return firstNeeds.filter((need) => !has[need])
+}

@@ -65,7 +65,7 @@ test('a tap on a symbol while placing places there; a draft site’s takes the d
   await page.getByRole('button', { name: 'Place a dump site' }).click()
   await expect(map.getByRole('status').filter({ hasText: 'Tap where the dump site stands' })).toBeVisible()
   expect(await boxes()).toEqual(before)
-  await map.getByRole('button', { name: /, fire ground/ }).click()
+  await map.getByRole('button', { name: /^Meetinghouse cistern, fill site/ }).click()
   await expect(map.getByRole('button', { name: 'Dump site 2, dump site' })).toBeVisible()
 
   await page.getByRole('button', { name: /^Fill site/ }).first().click()

@@ -1,5 +1,5 @@
-/** A symbol's middle on the screen, and the size of the name under it. */
-export type NamedSpot = { x: number; y: number; width: number; height: number; isAlwaysShown: boolean }
+/** A symbol's middle on the screen, the size of the name under it, and how far that is moved sideways. */
+export type NamedSpot = { x: number; y: number; width: number; height: number; isAlwaysShown: boolean; shift_px?: number }
 
 /** Half the edge of a symbol, and how far below its middle the name begins. */
 const SYMBOL_PX = 14
@@ -16,12 +16,28 @@ type Box = { left: number; top: number; right: number; bottom: number }
 export function crowdedNames(spots: readonly NamedSpot[]): boolean[] {
   const symbols = spots.map(({ x, y }): Box => ({ left: x - SYMBOL_PX, right: x + SYMBOL_PX, top: y - SYMBOL_PX, bottom: y + SYMBOL_PX }))
   const named: Box[] = []
-  return spots.map(({ x, y, width, height, isAlwaysShown }, i) => {
-    const box = { left: x - width / 2, right: x + width / 2, top: y + NAME_TOP_PX, bottom: y + NAME_TOP_PX + height }
+  return spots.map(({ x, y, width, height, isAlwaysShown, shift_px = 0 }, i) => {
+    const box = { left: x + shift_px - width / 2, right: x + shift_px + width / 2, top: y + NAME_TOP_PX, bottom: y + NAME_TOP_PX + height }
     const isCrowded = !isAlwaysShown && (named.some((other) => meets(box, other)) || symbols.some((other, k) => k !== i && meets(box, other)))
     if (!isCrowded) named.push(box)
     return isCrowded
   })
+}
+
+/** Nearer to the edge of the map a name would touch it. */
+const EDGE_PX = 4
+
+/**
+ * How far a name is moved sideways so that it is not cut off by the edge of the map.
+ *
+ * @param x_px     middle of its symbol, from the map's left edge
+ * @param width_px of the name
+ * @param map_px   width of the map
+ * @returns 0 where it has room, or where its symbol is itself not on the map
+ */
+export function nameShift_px(x_px: number, width_px: number, map_px: number): number {
+  if (x_px < 0 || x_px > map_px || width_px > map_px) return 0
+  return Math.max(0, EDGE_PX - (x_px - width_px / 2)) - Math.max(0, x_px + width_px / 2 - (map_px - EDGE_PX))
 }
 
 const meets = (a: Box, b: Box): boolean => a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top

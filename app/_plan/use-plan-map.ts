@@ -19,7 +19,7 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
       return { ...((limits ?? rate) !== undefined && { note: limits ?? rate }), ...(limits && { isMarked: true }) }
     }
     const own = (id: string) => ({ isMovable: true, isChosen: id === selectedId })
-    const used = new Set<string>(plan.fillSites.flatMap(({ draftSiteId }) => draftSiteId ?? []))
+    const used = new Set<string>(plan.fillSites.flatMap(({ draftSiteId, sourceId }) => [draftSiteId ?? [], sourceId ?? []].flat()))
     const fire = findPlace({ district, plan }, FIRE_GROUND)
     return [
       ...plan.fillSites.map((site, index) => ({ id: site.id as string, kind: 'fillSite' as const, point: site.point, name: site.name, ...(plan.fillSites.length > 1 && { letter: `F${index + 1}` }), ...own(site.id), ...note(site.id) })),
@@ -27,11 +27,11 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
       ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? FIRE_GROUND, ...own(FIRE_GROUND), ...(plan.hazardId && isSamePlace(district.hazards.find(({ id }) => id === plan.hazardId)?.point, fire) && { note: say('plan.own-hazard') }) }] : []),
       ...district.hazards.filter(({ id, point }) => id !== plan.hazardId || !isSamePlace(point, fire)).map(({ id, name, point }) => ({
         id: id as string, kind: 'hazard' as const, point, name, isChosen: id === selectedId,
-        ...(id === plan.hazardId ? { note: say('plan.own-hazard'), isMarked: true } : { isGhost: true }),
+        ...(id === plan.hazardId ? { note: say('plan.own-hazard') } : { isGhost: true }),
       })),
       ...district.stations.map(({ id, name, point }) => ({ id: id as string, kind: 'station' as const, point, name, isChosen: id === selectedId })),
       ...district.draftSites.filter(({ id }) => !used.has(id)).map(({ id, name, point }) => ({ id: id as string, kind: 'draftSite' as const, point, name, isGhost: true })),
-      ...district.sources.filter(({ id }) => !district.draftSites.some(({ sourceId }) => sourceId === id)).map(({ id, name, point }) => ({ id: id as string, kind: 'source' as const, point, name, isGhost: true })),
+      ...district.sources.filter(({ id }) => !used.has(id) && !district.draftSites.some(({ sourceId }) => sourceId === id)).map(({ id, name, point }) => ({ id: id as string, kind: 'source' as const, point, name, isGhost: true })),
       ...district.roadNotes.map(({ id, name, point }) => ({ id: id as string, kind: 'roadNote' as const, point, name, isGhost: true })),
     ]
   }, [district, plan, result, names, selectedId, system])

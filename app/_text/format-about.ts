@@ -34,5 +34,5 @@ export function formatWaterSurface(surface_sqft: number, system: UnitSystem): st
   const isUs = system === 'us'
   const value = isUs ? surface_sqft / SQUARE_FEET_PER_ACRE : (surface_sqft * displayUnit('sqft', system).factor) / SQUARE_METRES_PER_HECTARE
   const digits = value < 1 ? { maximumSignificantDigits: 2, maximumFractionDigits: 2 } : { maximumSignificantDigits: SIGNIFICANT_DIGITS }
-  return new Intl.NumberFormat(LOCALE, { ...digits, ...(value < 0.1 && { maximumSignificantDigits: 1 }) }).format(value) + UNIT_SPACE + (isUs ? say('quantity.acre') : say('quantity.hectare'))
+  return new Intl.NumberFormat(LOCALE, { ...digits, ...(value < 0.1 && { maximumSignificantDigits: 1 }) }).format(value) + UNIT_SPACE + (isUs ? say('quantity.acre', { size: value <= 1 ? 1 : 2 }) : say('quantity.hectare'))
 }

@@ -1,7 +1,7 @@
 import L from 'leaflet'
 import type { Point } from '@/lib/geo'
 import type { MapSite } from '../map-types'
-import { crowdedNames } from '../crowded-names'
+import { crowdedNames, nameShift_px } from '../crowded-names'
 import { findKeyStep } from '../key-step'
 
 /** Edge of what a finger can hit, whatever the size of the symbol in it. */
@@ -42,7 +42,7 @@ export class SiteMarkers {
 
   constructor(map: L.Map) {
     this.#map = map
-    map.on('zoomend', this.thinNames)
+    map.on('zoomend moveend resize', this.thinNames)
   }
 
   setEvents(events: SiteEvents): void {
@@ -83,13 +83,16 @@ export class SiteMarkers {
     const boxes = order.map(({ marker, face, site }) => {
       const { x, y } = this.#map.latLngToLayerPoint(marker.getLatLng())
       const name = face.querySelector<HTMLElement>('[data-name]')
-      return { x, y, width: name?.offsetWidth ?? 0, height: name?.offsetHeight ?? 0, isAlwaysShown: site.isChosen ?? false }
+      const width = name?.offsetWidth ?? 0
+      const shift_px = nameShift_px(this.#map.latLngToContainerPoint(marker.getLatLng()).x, width, this.#map.getSize().x)
+      name?.style.setProperty('--name-shift', `${shift_px}px`)
+      return { x, y, width, height: name?.offsetHeight ?? 0, isAlwaysShown: site.isChosen ?? false, shift_px }
     })
     crowdedNames(boxes).forEach((isCrowded, i) => order[i]?.marker.getElement()?.toggleAttribute('data-crowded', isCrowded))
   }
 
   remove(): void {
-    this.#map.off('zoomend', this.thinNames)
+    this.#map.off('zoomend moveend resize', this.thinNames)
     if (this.#frame !== undefined) cancelAnimationFrame(this.#frame)
     for (const { marker, cancelWait } of this.#held.values()) {
       cancelWait?.()
@@ -102,7 +105,7 @@ export class SiteMarkers {
     const held = this.#held.get(site.id) ?? this.#add(site)
     held.site = site
     if (!held.isMoving) held.marker.setLatLng([site.point.lat, site.point.lon])
-    held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -500 : 0)
+    held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -2000 : site.isGhost ? -1000 : 0)
     this.#setMovable(held)
   }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { crowdedNames } from '@/app/_map/crowded-names'
+import { crowdedNames, nameShift_px } from '@/app/_map/crowded-names'
 import { findKeyStep } from '@/app/_map/key-step'
 import { mercatorLine } from '@/app/_map/mercator'
 import { graticuleStep } from '@/app/_map/paint/graticule-step'
@@ -30,9 +30,9 @@ describe('moving by keys', () => {
   })
 })
 
-describe('names of sites', () => {
-  const at = (x: number, y: number, isAlwaysShown = false) => ({ x, y, width: 60, height: 14, isAlwaysShown })
+const at = (x: number, y: number, isAlwaysShown = false) => ({ x, y, width: 60, height: 14, isAlwaysShown })
 
+describe('names of sites', () => {
   it('all show where there is room', () => {
     expect(crowdedNames([at(0, 0), at(100, 0)])).toEqual([false, false])
   })
@@ -44,6 +44,23 @@ describe('names of sites', () => {
 
   it('one that is asked for shows whatever lies there', () => {
     expect(crowdedNames([at(0, 0, true), at(0, 24)])).toEqual([false, false])
+  })
+})
+
+describe('a name at the edge of the map', () => {
+  it('is moved in by as much as is cut off, and left alone where it has room', () => {
+    expect(nameShift_px(40, 120, 390)).toBe(24)
+    expect(nameShift_px(360, 120, 390)).toBe(-34)
+    expect(nameShift_px(200, 120, 390)).toBe(0)
+  })
+
+  it('goes with its symbol when that has left the map', () => {
+    expect(nameShift_px(-5, 120, 390)).toBe(0)
+    expect(nameShift_px(400, 120, 390)).toBe(0)
+  })
+
+  it('is compared with the others where it stands after the move', () => {
+    expect(crowdedNames([{ ...at(0, 0), shift_px: 40 }, at(90, 0)])).toEqual([false, true])
   })
 })
 

@@ -16,7 +16,7 @@ describe('how much water there is', () => {
 })
 
 describe('a surface of water', () => {
-  it.each([[43_560, '1 acre'], [17_424, '0.4 acre'], [1000, '0.02 acre'], [5_432_100, '125 acre'], [653_400, '15 acre']])('of %d sq ft is said in acres', (surface_sqft, expected) => {
+  it.each([[43_560, '1 acre'], [17_424, '0.4 acre'], [1000, '0.02 acre'], [5_432_100, '125 acres'], [653_400, '15 acres']])('of %d sq ft is said in acres', (surface_sqft, expected) => {
     expect(plain(formatWaterSurface(surface_sqft, 'us'))).toBe(expected)
   })
 })

@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react'
 import { drawdown, highestLiftFor_ft, leftAfter_gal } from '@/lib/hydraulics'
 import type { Source } from '@/lib/plan'
 import { explainHydrant, explainInflow, explainLasts, explainVolume, type DraftSheet } from '@/lib/supply'
-import { formatQuantity, say, type NameOf } from '../_text'
+import { formatAbout, formatQuantity, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { QuantityField } from '../_ui/quantity-field'
@@ -31,7 +31,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   const isHydrant = source.kind === 'pressureHydrant'
   const figures: FigureEntry[] = [
     ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatQuantity(water.hydrant_gpm, 'gpm', system, { style: 'headline', toward: 'down' }), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
-    ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatQuantity(usable_gal, 'gal', system, { style: 'headline', toward: 'down' }), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.season}`), getWorking: () => explainVolume(source, water, drop) }] : []),
+    ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatAbout(usable_gal, 'gal', system), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.season}`), getWorking: () => explainVolume(source, water, drop) }] : []),
     ...(isHydrant ? [] : [{ id: 'inflow', label: say(source.kind === 'stream' ? 'draft.source.stream' : 'draft.source.inflow'), value: formatQuantity(water.inflow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }), getWorking: () => explainInflow(source, water, drop) }]),
     ...(found && usable_gal !== undefined ? [{
       id: 'lasts', label: say('draft.source.lasts'), value: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }),
@@ -51,7 +51,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
       {source.kind === 'stream' && water.inflow_gpm !== undefined && <p className={styles.quiet}>{say(draw_gpm > water.inflow_gpm ? 'draft.source.stream.short' : 'draft.source.stream.enough', { flow: formatQuantity(draw_gpm, 'gpm', system), stream: formatQuantity(water.inflow_gpm, 'gpm', system) })}</p>}
       {usable_gal !== undefined && usable_gal > 0 && found && (
         <LineChart
-          title={say('draft.source.heard', { usable: formatQuantity(usable_gal, 'gal', system), flow: formatQuantity(draw_gpm, 'gpm', system), lasts: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline' }) })}
+          title={say('draft.source.heard', { usable: formatAbout(usable_gal, 'gal', system), flow: formatQuantity(draw_gpm, 'gpm', system), lasts: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline' }) })}
           x={{ label: say('draft.source.time'), unit: 's', most: end_s }} y={{ label: say('draft.source.left'), unit: 'gal', most: usable_gal * 1.1 }}
           series={[{
             id: 'left', label: say('draft.source.left'), look: 'water',

@@ -114,6 +114,13 @@ export default function MapView(props: MapViewProps) {
   const faces = useSites(markers, sites)
   const isPlacing = pending !== undefined
   useEffect(() => markers?.holdStill(isPlacing), [markers, isPlacing])
+  // Whoever places by keys is at the map at once, and afterwards where they came from.
+  useEffect(() => {
+    const map = holder.current, before = document.activeElement
+    if (!isPlacing || !map) return
+    map.focus({ preventScroll: true })
+    return () => { if (document.activeElement === map && before instanceof HTMLElement) before.focus({ preventScroll: true }) }
+  }, [isPlacing])
 
   const fit = useCallback(() => map && lookAt(map, firstBounds(latest.current)), [map])
   const lookedAt = useRef<L.Map>(undefined)

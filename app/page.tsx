@@ -1,7 +1,9 @@
+import { BackupNotice } from './_home/backup-notice'
 import { DistrictList } from './_home/district-list'
 import styles from './_home/home.module.css'
 import { loadHome } from './_home/load-home'
 import { NewDistrict } from './_home/new-district'
+import { OpenArchive } from './_home/open-archive'
 import { say } from './_text'
 import { Caution } from './_ui/caution'
 import { EmptyState } from './_ui/empty-state'
@@ -18,6 +20,7 @@ export default async function Home() {
         <header className={styles.intro}>
           <h1 className={styles.title}>{say('home.title')}</h1>
           <p className={styles.lead}>{say('home.lead')}</p>
+          <BackupNotice />
         </header>
         <section className={styles.main} aria-labelledby="districts">
           <h2 id="districts" className={styles.heading}>{say('home.districts')}</h2>
@@ -27,6 +30,10 @@ export default async function Home() {
           <section aria-labelledby="new-district">
             <h2 id="new-district" className={styles.heading}>{say('home.new')}</h2>
             <NewDistrict />
+          </section>
+          <section aria-labelledby="archives">
+            <h2 id="archives" className={styles.heading}>{say('archive.title')}</h2>
+            <OpenArchive />
           </section>
           <section aria-labelledby="how">
             <h2 id="how" className={styles.heading}>{say('home.how')}</h2>

@@ -5,6 +5,7 @@ import { ButtonLink } from '../_ui/button-link'
 import { screenHref } from '../_ui/screens'
 import styles from './home.module.css'
 import type { HomeDistrict } from './load-home'
+import { SaveArchive } from './save-archive'
 
 /** Districts with their plans, each a way in. */
 export function DistrictList({ districts }: { districts: readonly HomeDistrict[] }) {
@@ -36,6 +37,7 @@ export function DistrictList({ districts }: { districts: readonly HomeDistrict[]
             <ButtonLink size="s" icon="resources" label={say('shell.resources')} href={screenHref('resources', id)} />
             <ButtonLink size="s" icon="plan" label={say('home.plans', { count: plans.length })} href={screenHref('plan', id)} />
             <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
+            <SaveArchive id={id} name={name} />
           </div>
         </li>
       ))}

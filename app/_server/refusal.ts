@@ -5,6 +5,8 @@ import { sayIssue, say, type TextValues } from '@/app/_text'
 export type RefusalCode =
   | 'wrong-host' | 'other-origin' | 'wrong-content-type' | 'too-large' | 'not-json' | 'not-found' | 'deleted' | 'taken'
   | 'district-missing' | 'base-ahead' | 'edit-id-taken' | 'other-document' | 'overlap' | 'wrong-hash' | 'busy' | 'unexpected'
+  | 'archive-not-zip' | 'archive-no-manifest' | 'archive-newer' | 'archive-too-large' | 'archive-part-missing' | 'archive-part-extra' | 'archive-part-twice'
+  | 'archive-part-damaged' | 'archive-part-wrong' | 'archive-history' | 'archive-apart' | 'archive-here'
 
 const STATUS: Record<RefusalCode, number> = {
   'wrong-host': 421,
@@ -23,6 +25,18 @@ const STATUS: Record<RefusalCode, number> = {
   'wrong-hash': 422,
   busy: 503,
   unexpected: 500,
+  'archive-not-zip': 422,
+  'archive-no-manifest': 422,
+  'archive-newer': 422,
+  'archive-too-large': 413,
+  'archive-part-missing': 422,
+  'archive-part-extra': 422,
+  'archive-part-twice': 422,
+  'archive-part-damaged': 422,
+  'archive-part-wrong': 422,
+  'archive-history': 422,
+  'archive-apart': 422,
+  'archive-here': 409,
 }
 
 /** Why a request is not carried out: thrown anywhere behind the door, answered at the door. */

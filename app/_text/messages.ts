@@ -1,4 +1,5 @@
 import advice from './en/advice.json'
+import archive from './en/archive.json'
 import caution from './en/caution.json'
 import choice from './en/choice.json'
 import compare from './en/compare.json'
@@ -26,7 +27,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

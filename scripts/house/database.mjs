@@ -1,6 +1,8 @@
 /** The database file: checked before it is used, migrated, checked again; set aside only when asked to. */
 import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
 import path from 'node:path'
+import { backupFolderOf } from './backup-names.mjs'
+import { listBackups } from './backups.mjs'
 import { connect, hasShapeOf, listMigrations } from './migrations.mjs'
 import { inRoot, root, urlOfFile } from './places.mjs'
 import { runNode } from './run.mjs'
@@ -25,11 +27,14 @@ export function setAsideDatabase(file) {
   return found.length > 0 ? aside : undefined
 }
 
-const unreadable = (file, reason) =>
-  new PlainError(
-    `The database file ${shown(file)} cannot be read (${reason}); it was left as it is. Put a back-up in its place, ` +
+async function unreadable(file, reason) {
+  const [newest] = await listBackups(backupFolderOf(file))
+  const backup = newest ? `the newest backup, ${shown(newest.path)},` : 'a backup'
+  return new PlainError(
+    `The database file ${shown(file)} cannot be read (${reason}); it was left as it is. Put ${backup} in its place, ` +
       'or keep it under another name and begin with an empty database: npm start -- --set-aside-database',
   )
+}
 
 const reasonOf = (error) => String(error?.cause?.originalMessage ?? error?.message ?? error).replace(/^SQLITE_[A-Z_]+: /, '')
 
@@ -43,7 +48,7 @@ async function openChecked(file) {
     return database
   } catch (error) {
     await database?.close()
-    throw unreadable(file, reasonOf(error))
+    throw await unreadable(file, reasonOf(error))
   }
 }
 

@@ -1,7 +1,9 @@
 /** Serves the built app from this process. */
 import { createServer } from 'node:http'
+import { startBackups } from './backup-schedule.mjs'
 import { listen } from './listen.mjs'
-import { root } from './places.mjs'
+import { databaseFile, root } from './places.mjs'
+import { sayProgress } from './say.mjs'
 
 /** Moves what is still in the log into the database file, so that the file alone is the whole of it. */
 async function settleDatabase() {
@@ -49,7 +51,11 @@ export async function serve({ host, port, isFixed }) {
   const app = next({ dev: false, dir: root, hostname: host, port: actualPort, httpServer: server })
   await quietly(() => app.prepare())
   opened.resolve(app.getRequestHandler())
+  const backups = startBackups(databaseFile(), { say: sayProgress })
+  // Kept on the global object for the pages, which run in this process.
+  globalThis.millraceBackups = backups.state
   const stop = async () => {
+    backups.stop()
     server.close()
     server.closeAllConnections()
     await app.close()

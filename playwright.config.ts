@@ -17,6 +17,8 @@ export default defineConfig({
   use: {
     locale: 'en-US',
     timezoneId: 'America/New_York',
+    // A journey that is about the app on the device lets it be put there; for the others it would only be work.
+    serviceWorkers: 'block',
     trace: 'retain-on-failure',
     screenshot: 'only-on-failure',
     launchOptions: { executablePath, args: browserFlags() },

@@ -1,19 +1,16 @@
 import { BackupNotice } from './_home/backup-notice'
-import { DistrictList } from './_home/district-list'
 import styles from './_home/home.module.css'
-import { loadHome } from './_home/load-home'
 import { NewDistrict } from './_home/new-district'
 import { OpenArchive } from './_home/open-archive'
+import { OwnDistricts } from './_home/own-districts'
 import { say } from './_text'
 import { Caution } from './_ui/caution'
-import { EmptyState } from './_ui/empty-state'
 import { Shell } from './_ui/shell'
 
 const steps = ['survey', 'resources', 'plan'] as const
 
 /** The first page: districts and their plans, how to begin, and what to beware of. */
-export default async function Home() {
-  const districts = await loadHome()
+export default function Home() {
   return (
     <Shell>
       <div className={styles.page}>
@@ -24,7 +21,7 @@ export default async function Home() {
         </header>
         <section className={styles.main} aria-labelledby="districts">
           <h2 id="districts" className={styles.heading}>{say('home.districts')}</h2>
-          {districts.length > 0 ? <DistrictList districts={districts} /> : <EmptyState title={say('home.empty')} text={say('home.empty.text')} />}
+          <OwnDistricts />
         </section>
         <div className={styles.side}>
           <section aria-labelledby="new-district">

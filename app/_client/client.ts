@@ -10,8 +10,11 @@ import { Unreachable, type DocumentEntry, type Transport } from './transport'
 import { emptyUndoStack, overtakenBy, pushed, withoutEdits, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
 
 export type SaveState = {
-  /** `waiting`: on this device, for the server is away; `away`: nothing unsent, but what is shown is this device's; `unkept`: in this window alone. */
-  state: 'saved' | 'away' | 'saving' | 'waiting' | 'unkept' | 'refused'
+  /**
+   * `waiting`: on this device, for the server is away; `away`: nothing unsent, but what is shown is this device's;
+   * `unkept`: in this window alone; `unsettled`: a person has to choose between two values.
+   */
+  state: 'saved' | 'away' | 'saving' | 'waiting' | 'unkept' | 'unsettled' | 'refused'
   unsentCount: number
   unkeptCount: number
   conflictCount: number
@@ -144,6 +147,22 @@ export class Client {
     this.#changed()
   }
 
+  /**
+   * Has the newest state of a district and of each of its plans on the shelf; what is there already is not asked for again.
+   *
+   * @returns ids of the documents that are there now
+   * @throws Unreachable when the server is
+   */
+  async keepDocuments(districtId: string): Promise<string[]> {
+    const { transport, shelf } = this.#options
+    const wanted = (await transport.list()).filter((entry) => entry.id === districtId || entry.districtId === districtId)
+    for (const { id, sequence } of wanted) {
+      const kept = await shelf.find(id)
+      if (!kept || kept.isDeleted || kept.sequence < sequence) await transport.load(id)
+    }
+    return wanted.map(({ id }) => id)
+  }
+
   /** Sends all that is unsent, now. */
   async flush(): Promise<void> {
     await Promise.all([...this.#stores.values()].map((store) => store.flush()))
@@ -259,15 +278,17 @@ export class Client {
     const unkeptCount = views.reduce((sum, view) => sum + view.unkeptCount, 0)
     const isWaiting = views.some(({ sending }) => sending === 'waiting')
     const isAway = [...this.#stores.values()].some((store) => store.isWatched && store.view().isAway)
+    const conflictCount = views.reduce((sum, view) => sum + view.conflicts.length, 0)
     this.#save = {
       state: this.#refusals.length > 0 ? 'refused'
         : isWaiting && unkeptCount > 0 ? 'unkept'
-          : isWaiting ? 'waiting'
-            : unsentCount > 0 ? 'saving'
-              : isAway ? 'away' : 'saved',
+          : conflictCount > 0 ? 'unsettled'
+            : isWaiting ? 'waiting'
+              : unsentCount > 0 ? 'saving'
+                : isAway ? 'away' : 'saved',
       unsentCount,
       unkeptCount,
-      conflictCount: views.reduce((sum, view) => sum + view.conflicts.length, 0),
+      conflictCount,
       refusals: this.#refusals,
     }
     for (const listener of this.#listeners) listener()

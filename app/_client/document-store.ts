@@ -91,6 +91,7 @@ export class DocumentStore {
       this.#become('ready', undefined, replica)
       this.#options.events.received?.(this.docId, { replica, foreignTouches: [], withdrawnIds, refused })
       if (replica.unsent.length > 0) this.#queue(0)
+      return loaded.isKept && 'away'
     })
   }
 
@@ -245,12 +246,11 @@ export class DocumentStore {
   }
 
   /** One exchange with the server at a time, in the order asked for. */
-  #inTurn(exchange: () => Promise<void>): Promise<void> {
+  #inTurn(exchange: () => Promise<'away' | void>): Promise<void> {
     const turn = this.#talk.then(async () => {
       try {
-        await exchange()
+        this.#setAway((await exchange()) === 'away')
         this.#failures = 0
-        this.#setAway(false)
       } catch (error) {
         this.#recover(error)
       }

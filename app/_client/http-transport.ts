@@ -4,13 +4,16 @@ import { Unreachable } from './transport'
 
 type ErrorBody = { error?: { code?: string; path?: string; sentence?: string; issue?: Issue }; history?: SequencedEdit[] }
 
+/** A signal that comes and goes leaves requests hanging; asked again, they come through or are known not to. */
+const LONGEST_MS = 20_000
+
 /** Answers that say nothing about the request itself: asking again later may help. */
 const PASSING = [408, 425, 429, 500, 502, 503, 504]
 
 /** The server behind `/api`, by fetch. */
 export function httpTransport(root = '/api', fetcher: typeof fetch = (input, init) => fetch(input, init)): Transport {
   const ask = async (path: string, init?: RequestInit): Promise<Response> => {
-    const response = await fetcher(`${root}/documents${path}`, { cache: 'no-store', ...init }).catch((error: unknown) => {
+    const response = await fetcher(`${root}/documents${path}`, { cache: 'no-store', signal: AbortSignal.timeout(LONGEST_MS), ...init }).catch((error: unknown) => {
       throw new Unreachable(String(error))
     })
     if (PASSING.includes(response.status)) throw new Unreachable(String(response.status))

@@ -2,12 +2,17 @@ import { issue, type Issue } from '@/lib/issue'
 import { documentKindOf, type EditableDocument } from '@/lib/plan'
 import type { Outbox } from './outbox'
 import type { Shelf } from './shelf'
-import { Unreachable, type DocumentEntry, type Transport } from './transport'
+import { realTimers, type Timers } from './timers'
+import { Unreachable, type DocumentEntry, type LoadedDocument, type Transport } from './transport'
+
+/** Where there is hardly any signal, a document that is here is shown after this long; the server's newer one follows. */
+const PATIENCE_MS = 2500
 
 export type KeptTransportOptions = {
   server: Transport
   shelf: Shelf
   outbox: Outbox
+  timers?: Timers
   /** A document made here while the server was away, that it will not have; it stays on this device. */
   refused?: (created: { docId: string; label: string; issue: Issue }) => void
 }
@@ -16,7 +21,7 @@ export type KeptTransportOptions = {
  * The server, and this device in its place while it is away: documents and lists come from the shelf then,
  * new documents wait in the outbox and are sent before anything else is said of them.
  */
-export function keptTransport({ server, shelf, outbox, refused }: KeptTransportOptions): Transport {
+export function keptTransport({ server, shelf, outbox, timers = realTimers, refused }: KeptTransportOptions): Transport {
   const said = new Set<string>()
 
   /** Documents made here that wait for the server; nothing is asked of the disk again while there are none. */
@@ -49,7 +54,12 @@ export function keptTransport({ server, shelf, outbox, refused }: KeptTransportO
   const fromShelf = async (docId: string, error: unknown) => {
     const kept = error instanceof Unreachable ? await shelf.find(docId) : undefined
     if (!kept) throw error
-    return { doc: kept.doc, sequence: kept.sequence, isDeleted: kept.isDeleted }
+    return { doc: kept.doc, sequence: kept.sequence, isDeleted: kept.isDeleted, isKept: true as const }
+  }
+  const fromServer = async (docId: string) => {
+    const loaded = await after(docId, () => server.load(docId))
+    if (!('code' in loaded)) await shelf.keep(loaded).catch(() => undefined)
+    return 'code' in loaded && (await isWaiting(docId)) ? fromShelf(docId, new Unreachable(loaded.code)) : loaded
   }
 
   return {
@@ -67,13 +77,13 @@ export function keptTransport({ server, shelf, outbox, refused }: KeptTransportO
       }
     },
     async load(docId) {
-      try {
-        const loaded = await after(docId, () => server.load(docId))
-        if (!('code' in loaded)) await shelf.keep(loaded).catch(() => undefined)
-        return 'code' in loaded && (await isWaiting(docId)) ? await fromShelf(docId, new Unreachable(loaded.code)) : loaded
-      } catch (error) {
-        return fromShelf(docId, error)
-      }
+      const asked: Promise<LoadedDocument | Issue> = fromServer(docId).catch((error: unknown) => fromShelf(docId, error))
+      if (!(await shelf.find(docId).catch(() => undefined))) return asked
+      let stop = () => {}
+      const patience = new Promise<void>((resolve) => { stop = timers.after(PATIENCE_MS, resolve) })
+      const first = await Promise.race([asked, patience.then(() => undefined)])
+      stop()
+      return first ?? fromShelf(docId, new Unreachable('no answer yet'))
     },
     async create(doc, label = '') {
       try {

@@ -5,15 +5,20 @@ import { indexedShelf, type Shelf } from './shelf'
 import { httpTransport } from './http-transport'
 import { Client as DocumentClient } from './client'
 import { mintId } from './mint-id'
+import type { Outbox } from './outbox'
 
 const CHANNEL = 'millrace-documents'
 const POLL_MS = 8_000
 
 let shared: Client | undefined
 let shelf: Shelf | undefined
+let outbox: Outbox | undefined
 
 /** What this device has of the server's documents. Only in a browser. */
 export const getShelf = (): Shelf => (shelf ??= indexedShelf())
+
+/** What this device holds for the server. Only in a browser. */
+export const getOutbox = (): Outbox => (outbox ??= indexedOutbox())
 
 /** The client of this window. Only in a browser. */
 export function getClient(): Client {
@@ -24,7 +29,7 @@ export function getClient(): Client {
 /** Wires a client to the browser: other windows, the way out, the network coming back, a slow poll for other devices. */
 function startClient(): Client {
   const channel = typeof BroadcastChannel === 'function' ? new BroadcastChannel(CHANNEL) : undefined
-  const [outbox, shelf] = [indexedOutbox(), getShelf()]
+  const [outbox, shelf] = [getOutbox(), getShelf()]
   const client: DocumentClient = new DocumentClient({
     transport: keptTransport({ server: httpTransport(), shelf, outbox, refused: (created) => client.refuse(created) }),
     outbox,
@@ -39,7 +44,7 @@ function startClient(): Client {
   const look = () => {
     if (document.visibilityState === 'visible') void client.pull()
   }
-  addEventListener('online', () => void client.flush())
+  addEventListener('online', () => void client.flush().then(() => client.pull()))
   addEventListener('focus', look)
   document.addEventListener('visibilitychange', () => (document.visibilityState === 'hidden' ? void client.flush() : look()))
   addEventListener('pagehide', () => client.sendLast())

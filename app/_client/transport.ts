@@ -12,7 +12,8 @@ export type DocumentEntry = {
   deletedAt?: string
 }
 
-export type LoadedDocument = { doc: EditableDocument; sequence: number; isDeleted: boolean }
+/** `isKept`: not the server's own answer, but what this device had of it. */
+export type LoadedDocument = { doc: EditableDocument; sequence: number; isDeleted: boolean; isKept?: true }
 
 /** An edit the server has put in its place in the document's history. */
 export type SequencedEdit = { id: string; sequence: number; body: EditBody; touches: readonly string[]; by: string; at: string }

@@ -4,7 +4,7 @@ import { formatDay, say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { screenHref } from '../_ui/screens'
 import styles from './home.module.css'
-import type { HomeDistrict } from './load-home'
+import type { HomeDistrict } from './home-districts'
 import { SaveArchive } from './save-archive'
 
 /** Districts with their plans, each a way in. */
@@ -15,7 +15,7 @@ export function DistrictList({ districts }: { districts: readonly HomeDistrict[]
         <li key={id} className={styles.district}>
           <div className={styles.districtHead}>
             <h3 className={styles.districtName}><Link href={screenHref('survey', id)}>{name}</Link></h3>
-            <p className={styles.quiet}>{say('home.changed', { day: formatDay(updatedAt) })}</p>
+            {updatedAt && <p className={styles.quiet}>{say('home.changed', { day: formatDay(updatedAt) })}</p>}
           </div>
           {plans.length === 0
             ? <p className={styles.quiet}>{say('home.no-plans')}</p>
@@ -26,7 +26,7 @@ export function DistrictList({ districts }: { districts: readonly HomeDistrict[]
                     <Link className={styles.plan} href={screenHref('plan', id, plan.id)}>
                       <Icon name="plan" />
                       <span className={styles.planName}>{plan.name}</span>
-                      <span className={styles.quiet}>{formatDay(plan.updatedAt)}</span>
+                      {plan.updatedAt && <span className={styles.quiet}>{formatDay(plan.updatedAt)}</span>}
                     </Link>
                   </li>
                 ))}

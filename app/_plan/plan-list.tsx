@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useRef, useState } from 'react'
 import { isBundle, readBundle, type Plan } from '@/lib/plan'
-import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList, useSaveState } from '../_client'
+import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList } from '../_client'
 import { compareHref, MOST_PLANS } from '../_compare/compare-href'
 import { say, sayIssue } from '../_text'
 import { formatDay } from '../_text/format-day'
@@ -11,7 +11,6 @@ import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
 import { Menu } from '../_ui/menu'
-import { SaveState } from '../_ui/save-state'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
 import { useToast } from '../_ui/toast'
@@ -30,7 +29,6 @@ export function PlanList({ districtId }: { districtId: string }) {
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
   const list = useDocumentList()
-  const save = useSaveState()
   const file = useRef<HTMLInputElement>(null)
   const [picked, setPicked] = useState<readonly string[]>([])
   const plans = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)
@@ -77,7 +75,7 @@ export function PlanList({ districtId }: { districtId: string }) {
   }
 
   return (
-    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="plan" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="plan" actions={<UndoButtons />}>
       <div className={styles.page}>
         <header className={styles.head}>
           <h1 className={styles.title}>{say('plan.title')}</h1>

@@ -2,8 +2,6 @@
 
 import { useMemo, type ReactNode } from 'react'
 import type { Bundle } from '@/lib/plan'
-import { useSaveState } from '../_client'
-import { SaveState } from '../_ui/save-state'
 import { Shell } from '../_ui/shell'
 import type { PlanAnswerState } from '../_worker'
 import { AnswerBar } from './answer-bar'
@@ -28,7 +26,6 @@ const nothing = () => undefined
 /** The frame of a page that looks closer at one plan: its answer stays in sight above. */
 export function PlanStudy({ districtId, planId, page, children }: { districtId: string; planId: string; page: PlanPage; children: (study: Study) => ReactNode }) {
   const { district, plan, status, bundle, answer, names, acts } = usePlanDesk(districtId, planId)
-  const save = useSaveState()
   const { legs, result, pending } = answer
   // Figures that come later, of the same plan and ways, leave the bundle as it is: what is worked out from it goes on.
   const isFound = result !== undefined && !pending.answer
@@ -39,7 +36,7 @@ export function PlanStudy({ districtId, planId, page, children }: { districtId: 
 
   if (!board || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
   return (
-    <Shell district={{ id: districtId, name: board.district.name }} screen="plan" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
+    <Shell district={{ id: districtId, name: board.district.name }} screen="plan" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <PlanNav districtId={districtId} planId={planId} name={board.plan.name} page={page} />
         <div className={styles.answer}><AnswerBar pending={pending} /></div>

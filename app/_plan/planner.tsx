@@ -3,11 +3,10 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds, type Point } from '@/lib/geo'
 import { FIRE_GROUND, findLegNote, type LegUse, type SupplyChart } from '@/lib/supply'
-import { getClient, useSaveState } from '../_client'
+import { getClient } from '../_client'
 import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
 import { formatAsked, formatGiven, say } from '../_text'
 import { Button } from '../_ui/button'
-import { SaveState } from '../_ui/save-state'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useAddress } from '../_ui/use-address'
@@ -36,7 +35,6 @@ const partOfPlaced: Readonly<Record<Placed, PartName | undefined>> = { fillSite:
 export function Planner({ districtId, planId }: { districtId: string; planId: string }) {
   const { part: partName } = useAddress('part')
   const { district, plan, status, answer, names, edit, acts } = usePlanDesk(districtId, planId)
-  const save = useSaveState()
   const [system] = useUnitSystem()
   const [selectedId, setSelectedId] = useState<string>()
   const [part, setPart] = useState(() => findPart(partName))
@@ -128,7 +126,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
 
   if (!board || !district || !plan || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
   return (
-    <Shell district={{ id: districtId, name: district.name }} screen="plan" layout="work" saveState={<SaveState state={save.state} unsentCount={save.unsentCount} />} actions={<UndoButtons />}>
+    <Shell district={{ id: districtId, name: district.name }} screen="plan" layout="work" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <div className={styles.planner}>
           <div className={styles.answer}>

@@ -3,6 +3,7 @@ import archive from './en/archive.json'
 import caution from './en/caution.json'
 import choice from './en/choice.json'
 import compare from './en/compare.json'
+import device from './en/device.json'
 import doubt from './en/doubt.json'
 import draft from './en/draft.json'
 import drill from './en/drill.json'
@@ -27,7 +28,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, caution, choice, compare, doubt, draft, drill, entry, evidence, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, caution, choice, compare, device, doubt, draft, drill, entry, evidence, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react'
 import type { Theme } from '../_look/theme'
+import { UpdateNotice } from '../_shell/update-notice'
 import type { UnitSystem } from '../_text'
 import { ThemeProvider } from './theme-context'
 import { ToastProvider } from './toast'
@@ -12,7 +13,10 @@ export function Providers({ system, theme, children }: { system: UnitSystem; the
   return (
     <UnitSystemProvider initial={system}>
       <ThemeProvider initial={theme}>
-        <ToastProvider>{children}</ToastProvider>
+        <ToastProvider>
+          {children}
+          <UpdateNotice />
+        </ToastProvider>
       </ThemeProvider>
     </UnitSystemProvider>
   )

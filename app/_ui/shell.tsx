@@ -35,7 +35,7 @@ export function Shell({ district, screen, title, saveState, actions, layout = 'p
         {district && <span className={styles.district} title={district.name}>{district.name}</span>}
         {district && <Screens district={district} screen={screen} />}
         <div className={styles.end}>
-          {saveState ?? (district && <LiveSaveState />)}
+          {saveState ?? (district && <LiveSaveState districtId={district.id} />)}
           {actions}
           <DisplayChoice />
         </div>

@@ -1,10 +1,10 @@
 'use client'
 
-import { createContext, use, useMemo, useState } from 'react'
+import { createContext, use, useLayoutEffect, useMemo } from 'react'
 import type { ReactNode } from 'react'
-import { THEME_COOKIE } from '../_look/theme'
+import { findTheme, THEME_COOKIE } from '../_look/theme'
 import type { Theme } from '../_look/theme'
-import { rememberChoice } from './cookie'
+import { useChoice } from './use-choice'
 
 type Value = readonly [theme: Theme | undefined, choose: (theme: Theme | undefined) => void]
 
@@ -12,14 +12,14 @@ const ThemeContext = createContext<Value | undefined>(undefined)
 
 /** Holds the light of the screen. The server wrote the first one into the page; a choice takes hold at once and is remembered. */
 export function ThemeProvider({ initial, children }: { initial: Theme | undefined; children: ReactNode }) {
-  const [theme, setTheme] = useState(initial)
-  const value = useMemo<Value>(() => [theme, (next) => {
+  const [name, choose] = useChoice(THEME_COOKIE, initial)
+  const theme = findTheme(name)
+  useLayoutEffect(() => {
     const { dataset } = document.documentElement
-    if (next === undefined) delete dataset.theme
-    else dataset.theme = next
-    rememberChoice(THEME_COOKIE, next)
-    setTheme(next)
-  }], [theme])
+    if (theme === undefined) delete dataset.theme
+    else dataset.theme = theme
+  }, [theme])
+  const value = useMemo<Value>(() => [theme, choose], [theme, choose])
   return <ThemeContext value={value}>{children}</ThemeContext>
 }
 

@@ -1,10 +1,10 @@
 'use client'
 
-import { createContext, use, useMemo, useState } from 'react'
+import { createContext, use, useMemo } from 'react'
 import type { ReactNode } from 'react'
-import { UNIT_COOKIE } from '../_text'
+import { findUnitSystem, UNIT_COOKIE } from '../_text'
 import type { UnitSystem } from '../_text'
-import { rememberChoice } from './cookie'
+import { useChoice } from './use-choice'
 
 type Value = readonly [system: UnitSystem, choose: (system: UnitSystem) => void]
 
@@ -12,11 +12,9 @@ const UnitSystemContext = createContext<Value | undefined>(undefined)
 
 /** Gives the screens below it the units in use; a choice is remembered on this device. */
 export function UnitSystemProvider({ initial, children }: { initial: UnitSystem; children: ReactNode }) {
-  const [system, setSystem] = useState(initial)
-  const value = useMemo<Value>(() => [system, (next) => {
-    rememberChoice(UNIT_COOKIE, next)
-    setSystem(next)
-  }], [system])
+  const [name, choose] = useChoice(UNIT_COOKIE, initial)
+  const system = findUnitSystem(name) ?? initial
+  const value = useMemo<Value>(() => [system, choose], [system, choose])
   return <UnitSystemContext value={value}>{children}</UnitSystemContext>
 }
 

@@ -6,14 +6,15 @@ import { createInterface } from 'node:readline'
 export type RunningServer = { address: string; stop(): Promise<void> }
 
 /**
- * Starts the built app on a free port with a database of its own.
+ * Starts the built app with a database of its own.
  *
+ * @param settings environment beside the usual; `PORT` is any free one unless given
  * @throws Error with what the server said if it ends before it is ready
  */
-export async function startServer(dataFolder: string): Promise<RunningServer> {
+export async function startServer(dataFolder: string, settings: Readonly<Record<string, string>> = {}): Promise<RunningServer> {
   const child = spawn(process.execPath, ['scripts/serve.mjs'], {
     cwd: path.resolve(import.meta.dirname, '../..'),
-    env: { ...process.env, MILLRACE_DATA: dataFolder, PORT: '0', NODE_ENV: 'production' },
+    env: { ...process.env, MILLRACE_DATA: dataFolder, PORT: '0', NODE_ENV: 'production', ...settings },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
   let said = ''

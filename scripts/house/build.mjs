@@ -3,10 +3,11 @@ import { hashOf } from './hash-files.mjs'
 import { buildFolder, inRoot } from './places.mjs'
 import { runNode } from './run.mjs'
 import { PlainError, sayProgress } from './say.mjs'
+import { bundleServiceWorker } from './service-worker.mjs'
 
 /** All that the production build is made from. */
 const SOURCES = [
-  'app', 'lib', 'public', 'prisma/schema.prisma', 'proxy.ts', 'next.config.mjs', 'tsconfig.json', 'package-lock.json',
+  'app', 'lib', 'public', 'scripts/house/service-worker.mjs', 'prisma/schema.prisma', 'proxy.ts', 'next.config.mjs', 'tsconfig.json', 'package-lock.json',
 ]
 
 /** Builds the app for production, if anything it is made from changed since the last build. */
@@ -23,5 +24,6 @@ export async function ensureBuild() {
     env: { NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
   })
   if (code !== 0) throw new PlainError('The app could not be built; what the build said is above.', output)
+  await bundleServiceWorker(folder)
   writeFileSync(stampFile, hash)
 }

@@ -101,6 +101,24 @@ describe('with the server away', () => {
   })
 })
 
+it('shows what is here while the server takes its time, and what the server says after it', async () => {
+  await opened(newWindow(), 'P')
+  let answer = () => {}
+  const slow = { ...server.transport(), load: async (docId: string) => { await new Promise<void>((resolve) => { answer = resolve }); return server.transport().load(docId) } }
+  const timers = manualTimers()
+  const client = new Client({ ...device, timers, transport: keptTransport({ server: slow, ...device, timers }) })
+  await opened(client, 'P')
+  expect(client.view('P').status).toBe('loading')
+  timers.runAll()
+  await settled()
+  expect(client.view('P')).toMatchObject({ status: 'ready', isAway: true })
+  server.take({ id: 'e', docId: 'P', base: 0, by: 'desk', at: '', body: setLift(9) })
+  answer()
+  await client.pull('P')
+  expect(liftOf(client.view('P').doc)).toBe(9)
+  expect(client.view('P').isAway).toBe(false)
+})
+
 describe('what is made while the server is away', () => {
   it('comes home before the edits to it, a district before its plans', async () => {
     server.isAway = true

@@ -1,0 +1,166 @@
+import { cpSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { chromium, type BrowserContext, type Page } from '@playwright/test'
+import { browserFlags, findBrowser } from '../scripts/house/browser.mjs'
+import { expectAccessible } from './support/expect-accessible'
+import { startServer, type RunningServer } from './support/start-server'
+import { TEMPLATES } from './support/templates'
+import { expect, test } from './support/test'
+
+/** A name that browsers do not take for this machine, and this machine's address for it. */
+const NAME = 'station.test'
+const DISTRICT = 'ostrel-valley'
+
+/** A station that can be switched off and on again at the same address, and a device with a disk of its own. */
+class Station {
+  readonly folder = mkdtempSync(path.join(tmpdir(), 'millrace-away-'))
+  server: RunningServer | undefined
+  port = '0'
+
+  async start(): Promise<void> {
+    this.server = await startServer(this.folder, { PORT: this.port, MILLRACE_NAMES: NAME })
+    this.port = new URL(this.server.address).port
+  }
+
+  async stop(): Promise<void> {
+    await this.server?.stop()
+    this.server = undefined
+  }
+
+  get address(): string {
+    return `http://${NAME}:${this.port}`
+  }
+
+  /** A browser of its own; opened twice on one folder it is the same device, taken up again. */
+  async openDevice(disk: string): Promise<BrowserContext> {
+    const executablePath = await findBrowser()
+    const secure = [`--host-resolver-rules=MAP ${NAME} 127.0.0.1`, `--unsafely-treat-insecure-origin-as-secure=${this.address}`]
+    return chromium.launchPersistentContext(disk, { ...(executablePath && { executablePath }), args: [...browserFlags(), ...secure], locale: 'en-US', baseURL: this.address, serviceWorkers: 'allow' })
+  }
+}
+
+const away = test.extend<{ station: Station; disks: { cab: string; pond: string } }>({
+  station: async ({}, provide) => {
+    const station = new Station()
+    cpSync(TEMPLATES.demo, station.folder, { recursive: true })
+    await station.start()
+    await provide(station)
+    await station.stop()
+    rmSync(station.folder, { recursive: true, force: true })
+  },
+  disks: async ({}, provide) => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'millrace-disks-'))
+    await provide({ cab: path.join(folder, 'cab'), pond: path.join(folder, 'pond') })
+    rmSync(folder, { recursive: true, force: true })
+  },
+})
+
+const page = async (device: BrowserContext): Promise<Page> => device.pages()[0] ?? device.newPage()
+
+/** Opens the district and waits until the device has all of it. */
+async function bringHere(one: Page): Promise<void> {
+  await one.goto('/device')
+  await expect(one.getByText('This device works without the station')).toBeVisible({ timeout: 30_000 })
+  await one.goto(`/district/${DISTRICT}/plan`)
+  await expect(one.getByRole('link', { name: /Gander Hill/ }).first()).toBeVisible()
+  await one.goto('/device')
+  await one.getByRole('button', { name: /^Bring .* here whole$/ }).click()
+  await expect(one.getByText(/plans, with roads and map/)).toBeVisible({ timeout: 30_000 })
+}
+
+async function setTank(one: Page, gallons: number): Promise<void> {
+  const tank = one.getByLabel('Tank', { exact: true })
+  await tank.fill(String(gallons))
+  await tank.press('Enter')
+}
+
+const tankAtStation = async (station: Station, tender: string): Promise<{ tank: number | undefined; edits: number }> => {
+  const root = `http://127.0.0.1:${station.port}/api/documents/${DISTRICT}`
+  const { doc } = (await (await fetch(root)).json()) as { doc: { apparatus: { id: string; tank_gal?: number }[] } }
+  const { history } = (await (await fetch(`${root}/edits?after=0`)).json()) as { history: unknown[] }
+  return { tank: doc.apparatus.find(({ id }) => id === tender)?.tank_gal, edits: history.length }
+}
+
+away('fifty changes made with the station gone, over a killed page, come home once each', async ({ station, disks }) => {
+  away.setTimeout(240_000)
+  let device = await station.openDevice(disks.pond)
+  let pond = await page(device)
+  await bringHere(pond)
+  await station.stop()
+
+  await pond.goto(`/district/${DISTRICT}/resources?item=tender-11`)
+  await expect(pond.getByLabel('Tank', { exact: true })).toBeVisible()
+  for (let change = 1; change <= 50; change += 1) await setTank(pond, 1500 + change)
+  await expect(pond.getByText('50 changes kept here, to be sent')).toBeVisible()
+  await expectAccessible(pond)
+  await device.close()
+
+  device = await station.openDevice(disks.pond)
+  pond = await page(device)
+  await pond.goto(`/district/${DISTRICT}/resources?item=tender-11`)
+  await expect(pond.getByLabel('Tank', { exact: true })).toHaveValue('1550')
+  await expect(pond.getByText('50 changes kept here, to be sent')).toBeVisible()
+  await station.start()
+  await expect(pond.getByText('Saved', { exact: true })).toBeVisible({ timeout: 60_000 })
+  expect(await tankAtStation(station, 'tender-11')).toEqual({ tank: 1550, edits: 50 })
+  await device.close()
+})
+
+away('two devices change one plan with the network gone: what is apart merges, what clashes is shown until somebody chooses', async ({ station, disks }) => {
+  away.setTimeout(240_000)
+  const plan = `/district/${DISTRICT}/plan/plan-gander-hill`
+  const devices = [await station.openDevice(disks.cab), await station.openDevice(disks.pond)]
+  const [cab, pond] = [await page(devices[0]!), await page(devices[1]!)]
+  for (const one of [cab, pond]) await bringHere(one)
+  await station.stop()
+  for (const [one, held] of [[cab, '90 min'], [pond, '100 min']] as const) {
+    await one.goto(plan)
+    await one.getByRole('button', { name: /^Fire ground/ }).click()
+    await one.getByRole('textbox', { name: 'Held for' }).fill(held)
+    await one.getByRole('textbox', { name: 'Held for' }).press('Enter')
+  }
+  await pond.getByRole('textbox', { name: 'Time to the first line' }).fill('4 min')
+  await pond.getByRole('textbox', { name: 'Time to the first line' }).press('Enter')
+  await expect(pond.getByText('2 changes kept here, to be sent')).toBeVisible()
+  // The answer is worked out on the device itself.
+  await expect(pond.getByText(/Sustained|Dependable/).first()).toBeVisible()
+
+  await station.start()
+  await expect(cab.getByText('Saved', { exact: true })).toBeVisible({ timeout: 60_000 })
+  await expect(pond.getByText('1 change to settle')).toBeVisible({ timeout: 60_000 })
+  await devices[1]!.close()
+  devices[1] = await station.openDevice(disks.pond)
+  const again = await page(devices[1])
+  await again.goto('/device')
+  await expect(again.getByRole('region', { name: 'To be settled' })).toContainText(/Held for .* was changed here to .*, and elsewhere to/)
+  await expectAccessible(again)
+  await again.getByRole('button', { name: 'Keep what was entered here' }).click()
+  await expect(again.getByRole('region', { name: 'To be settled' })).toHaveCount(0)
+  await expect(cab.getByRole('textbox', { name: 'Held for' })).toHaveValue(/100|1:40|1 h 40/, { timeout: 30_000 })
+  await expect(cab.getByRole('textbox', { name: 'Time to the first line' })).toHaveValue(/4/)
+  for (const device of devices) await device.close()
+})
+
+away('a plan begun at the pond is there, opens, and comes home when the station does', async ({ station, disks }) => {
+  away.setTimeout(240_000)
+  const device = await station.openDevice(disks.pond)
+  const pond = await page(device)
+  await bringHere(pond)
+  await station.stop()
+  await pond.goto('/')
+  await pond.getByRole('link', { name: /Gander Hill/ }).first().click()
+  await pond.goto(`/district/${DISTRICT}/plan`)
+  await pond.getByRole('button', { name: 'New plan' }).click()
+  await pond.waitForURL(/\/plan\/[\w-]+$/)
+  await expect(pond.getByRole('button', { name: /^Fire ground/ })).toBeVisible()
+  await pond.reload()
+  await expect(pond.getByRole('button', { name: /^Fire ground/ })).toBeVisible()
+  const id = new URL(pond.url()).pathname.split('/').at(-1)!
+  await station.start()
+  await expect(async () => {
+    const response = await fetch(`http://127.0.0.1:${station.port}/api/documents/${id}`)
+    expect(response.status).toBe(200)
+  }).toPass({ timeout: 60_000 })
+  await device.close()
+})

@@ -4,23 +4,11 @@ import { DocumentStore, type DocumentView } from './document-store'
 import { mintId } from './mint-id'
 import { memoryOutbox, type Outbox } from './outbox'
 import type { Received } from './replica'
+import { allSaved, saveStateOf, type SaveState } from './save-state'
 import { memoryShelf, type Shelf } from './shelf'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type DocumentEntry, type Transport } from './transport'
 import { emptyUndoStack, overtakenBy, pushed, withoutEdits, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
-
-export type SaveState = {
-  /**
-   * `waiting`: on this device, for the server is away; `away`: nothing unsent, but what is shown is this device's;
-   * `unkept`: in this window alone; `unsettled`: a person has to choose between two values.
-   */
-  state: 'saved' | 'away' | 'saving' | 'waiting' | 'unkept' | 'unsettled' | 'refused'
-  unsentCount: number
-  unkeptCount: number
-  conflictCount: number
-  /** Edits the server or a change elsewhere did not let stand, newest last, until dismissed. */
-  refusals: readonly { id: string; docId: string; label: string; issue: Issue }[]
-}
 
 export type UndoState = { canUndo: boolean; canRedo: boolean; undoLabel?: string; redoLabel?: string }
 export type DocumentList = { status: 'loading' | 'ready' | 'unreachable'; entries: readonly DocumentEntry[] }
@@ -49,7 +37,7 @@ export class Client {
   readonly #listeners = new Set<() => void>()
   #stack: UndoStack = emptyUndoStack
   #refusals: SaveState['refusals'] = []
-  #save: SaveState = { state: 'saved', unsentCount: 0, unkeptCount: 0, conflictCount: 0, refusals: [] }
+  #save: SaveState = allSaved
   #undo: UndoState = { canUndo: false, canRedo: false }
   #list: DocumentList = { status: 'loading', entries: [] }
 
@@ -273,24 +261,8 @@ export class Client {
   }
 
   #changed(): void {
-    const views = [...this.#stores.values()].map((store) => store.view())
-    const unsentCount = views.reduce((sum, view) => sum + view.unsentCount, 0)
-    const unkeptCount = views.reduce((sum, view) => sum + view.unkeptCount, 0)
-    const isWaiting = views.some(({ sending }) => sending === 'waiting')
-    const isAway = [...this.#stores.values()].some((store) => store.isWatched && store.view().isAway)
-    const conflictCount = views.reduce((sum, view) => sum + view.conflicts.length, 0)
-    this.#save = {
-      state: this.#refusals.length > 0 ? 'refused'
-        : isWaiting && unkeptCount > 0 ? 'unkept'
-          : conflictCount > 0 ? 'unsettled'
-            : isWaiting ? 'waiting'
-              : unsentCount > 0 ? 'saving'
-                : isAway ? 'away' : 'saved',
-      unsentCount,
-      unkeptCount,
-      conflictCount,
-      refusals: this.#refusals,
-    }
+    const stores = [...this.#stores.values()]
+    this.#save = saveStateOf(stores.map((store) => store.view()), this.#refusals, stores.some((store) => store.isWatched && store.view().isAway))
     for (const listener of this.#listeners) listener()
   }
 }

@@ -1,6 +1,7 @@
 import { issue, type Issue } from '@/lib/issue'
 import type { Edit, EditableDocument, EditBody } from '@/lib/plan'
 import type { Conflict } from './conflict'
+import { DiskQueue } from './disk-queue'
 import type { Outbox } from './outbox'
 import type { Shelf } from './shelf'
 import { addUnsent, conflictFromHistory, newReplica, receive, resolveConflict, withdraw, type Received, type Replica, type Unsent } from './replica'
@@ -48,17 +49,18 @@ export class DocumentStore {
   #sending: Sending = 'idle'
   #issue: Issue | undefined
   #isAway = false
-  #unkept = new Set<string>()
   #view: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }
   #listeners = new Set<() => void>()
   #cancelWait: (() => void) | undefined
   #failures = 0
   #talk: Promise<void> = Promise.resolve()
+  readonly #disk: DiskQueue
   readonly #options: Required<Omit<StoreOptions, 'shelf'>> & Pick<StoreOptions, 'shelf'>
 
   constructor(docId: string, options: StoreOptions) {
     this.docId = docId
     this.#options = { timers: realTimers, events: {}, ...options }
+    this.#disk = new DiskQueue(docId, options.outbox, () => this.#set(this.#replica))
   }
 
   view = (): DocumentView => this.#view
@@ -128,9 +130,9 @@ export class DocumentStore {
       inverses.push({ editId: edit.id, inverse: added.inverse, touches: added.touches })
     }
     const commit = () => {
-      this.#set(replica)
       const ids = new Set(edits.map(({ id }) => id))
-      this.#keep(replica.unsent.filter(({ edit }) => ids.has(edit.id)))
+      this.#disk.keep(replica.unsent.filter(({ edit }) => ids.has(edit.id)))
+      this.#set(replica)
       this.#queue(SEND_WAIT_MS)
     }
     return { inverses, commit }
@@ -141,7 +143,7 @@ export class DocumentStore {
     if (!this.#replica) return []
     const { replica, bodies } = resolveConflict(this.#replica, conflictId, choice)
     this.#set(replica)
-    void this.#options.outbox.keepConflicts(this.docId, replica.conflicts).catch(() => undefined)
+    void this.#disk.keepConflicts(replica)
     return bodies
   }
 
@@ -183,16 +185,6 @@ export class DocumentStore {
     void this.#options.shelf?.keep({ doc, sequence, isDeleted: this.#status === 'deleted' }).catch(() => undefined)
   }
 
-  /** Puts edits on the disk; until it has them they count as in this window alone. */
-  #keep(unsent: readonly Unsent[]): void {
-    for (const { edit } of unsent) this.#unkept.add(edit.id)
-    this.#set(this.#replica)
-    void this.#options.outbox.keep(unsent).then(() => {
-      for (const { edit } of unsent) this.#unkept.delete(edit.id)
-      this.#set(this.#replica)
-    }, () => undefined)
-  }
-
   async #sendAll(): Promise<void> {
     while (this.#status === 'ready' && this.#replica) {
       const next = this.#replica.unsent[0]
@@ -226,17 +218,9 @@ export class DocumentStore {
     const left = new Set(received.replica.unsent.map(({ edit }) => edit.id))
     const gone = before?.unsent.filter(({ edit }) => !left.has(edit.id)).map(({ edit }) => edit.id) ?? []
     if (received.replica.sequence !== before?.sequence) this.#shelve()
-    void this.#settleOutbox(received.replica, before, gone)
+    void this.#disk.settle(received.replica, before, gone)
     if (gone.length > 0) this.#options.events.saved?.(this.docId, received.replica.sequence)
     this.#options.events.received?.(this.docId, received)
-  }
-
-  /** What a person has to choose between is on the disk before the edit it came from leaves it. */
-  async #settleOutbox(replica: Replica, before: Replica | undefined, gone: readonly string[]): Promise<void> {
-    const { outbox } = this.#options
-    if (replica.conflicts !== before?.conflicts) await outbox.keepConflicts(this.docId, replica.conflicts).catch(() => undefined)
-    if (gone.length > 0) await outbox.forget(gone).catch(() => undefined)
-    for (const id of gone) this.#unkept.delete(id)
   }
 
   #queue(wait_ms: number): void {
@@ -301,7 +285,7 @@ export class DocumentStore {
       ...(replica && { doc: replica.view }),
       sequence: replica?.sequence ?? 0,
       unsentCount: replica?.unsent.length ?? 0,
-      unkeptCount: replica?.unsent.filter(({ edit }) => this.#unkept.has(edit.id)).length ?? 0,
+      unkeptCount: this.#disk.unkeptCount(replica?.unsent ?? []),
       conflicts: replica?.conflicts ?? [],
       sending: this.#sending,
       isAway: this.#isAway,

@@ -2,13 +2,13 @@
 
 import { useCallback, useEffect, useSyncExternalStore } from 'react'
 import type { District, EditableDocument, Plan } from '@/lib/plan'
-import type { DocumentList, SaveState, UndoState } from './client'
+import type { DocumentList, UndoState } from './client'
 import type { DocumentView } from './document-store'
 import { getClient } from './live'
+import { allSaved, type SaveState } from './save-state'
 
 const loading: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }
 const noList: DocumentList = { status: 'loading', entries: [] }
-const saved: SaveState = { state: 'saved', unsentCount: 0, unkeptCount: 0, conflictCount: 0, refusals: [] }
 const noUndo: UndoState = { canUndo: false, canRedo: false }
 
 /** A document as this window holds it, edits and all; loading until it comes, and while no id is given. */
@@ -28,7 +28,7 @@ export function useDocumentList(): DocumentList {
 }
 
 /** Whether all is saved, and what is not. */
-export const useSaveState = (): SaveState => useSyncExternalStore(subscribeToClient, () => getClient().saveState(), () => saved)
+export const useSaveState = (): SaveState => useSyncExternalStore(subscribeToClient, () => getClient().saveState(), () => allSaved)
 
 /** What undo and redo would do; the doing is `getClient().undo()`. */
 export const useUndo = (): UndoState => useSyncExternalStore(subscribeToClient, () => getClient().undoState(), () => noUndo)

@@ -1,5 +1,5 @@
-import { CacheFirst, Serwist, type SerwistPlugin } from 'serwist'
-import { DATA_CACHE, pageCacheOf } from './caches'
+import { CacheFirst, Serwist, StaleWhileRevalidate, type SerwistPlugin } from 'serwist'
+import { DATA_CACHE, ICON_CACHE, pageCacheOf } from './caches'
 import { findPage, keptAddress, pages, withIds } from './pages'
 
 declare const self: ServiceWorkerGlobalScope
@@ -17,9 +17,18 @@ const PAGE_CACHE = pageCacheOf(__BUILD__)
 
 const onlyWhole: SerwistPlugin = { cacheWillUpdate: async ({ response }) => (response.status === 200 ? response : null) }
 
+/**
+ * A worker's address is that of the answer it came by, and a kept answer has lost what stood after the `#`,
+ * where the framework tells a worker what to load. An answer without an address leaves the worker its own.
+ */
+const withoutAddress: SerwistPlugin = {
+  handlerWillRespond: async ({ request, response }) =>
+    request.destination === 'worker' ? new Response(response.body, { status: response.status, headers: response.headers }) : response,
+}
+
 const serwist = new Serwist({
   precacheEntries: __FILES__.map((url) => ({ url, revision: null })),
-  precacheOptions: { cleanupOutdatedCaches: true },
+  precacheOptions: { cleanupOutdatedCaches: true, plugins: [withoutAddress] },
   clientsClaim: true,
   // A new version waits until the user takes it: a plan may be half typed.
   skipWaiting: false,
@@ -28,6 +37,7 @@ const serwist = new Serwist({
     { matcher: ({ request, sameOrigin }) => sameOrigin && request.mode === 'navigate', handler: ({ request }) => openPage(request) },
     // Inner parts of a page; when they cannot be had, the framework opens the page anew, which is kept.
     { matcher: ({ request, url, sameOrigin }) => sameOrigin && (request.headers.has('RSC') || url.searchParams.has('_rsc')), handler: ({ request }) => askServer(request) },
+    { matcher: ({ url, sameOrigin }) => sameOrigin && /^\/(icons?[./]|apple-icon|manifest\.webmanifest)/.test(url.pathname), handler: new StaleWhileRevalidate({ cacheName: ICON_CACHE, plugins: [onlyWhole] }) },
     // What lies under a hash never changes.
     { matcher: ({ url, sameOrigin }) => sameOrigin && url.pathname.startsWith('/api/blobs/'), handler: new CacheFirst({ cacheName: DATA_CACHE, plugins: [onlyWhole] }) },
   ],

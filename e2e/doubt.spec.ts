@@ -11,13 +11,21 @@ const workedOut = (page: Page) => expect(page.getByRole('heading', { name: 'What
 test('how sure the answer is, and from there to the number to measure', async ({ page }) => {
   await page.goto(PLAN)
   // The first answer does not wait for the nights; they are told in it once they are done.
-  await expect(page.getByText(/Expected [\d,]+\sgpm, needed/)).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByText(/Not yet tested for doubt: expected [\d,]+\sgpm, needed/)).toBeVisible({ timeout: 60_000 })
   await expect(page.getByText(/Dependable [\d,]+\sgpm, expected [\d,]+\sgpm, needed 1,000\sgpm/)).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByText(/No water for \d+\smin: the first engine’s tank is empty/)).toBeVisible()
+  await expect(page.getByText(/Short by [\d,]+\sgpm of the 1,000\sgpm needed, counting what can be depended on/)).toBeVisible()
+  const first = await page.getByText(/First to measure \(\d+% of the doubt/).innerText()
 
   await page.getByRole('link', { name: 'How sure' }).click()
   await workedOut(page)
   const flow = page.getByRole('region', { name: 'Doubt about the flow' })
   await expect(flow.getByRole('link').first()).toContainText(/\d+%/)
+  // One ranking: the headline names what stands on top here, with its share.
+  const [share = '', words = ''] = (/\((\d+%).*?\): (.*?) Now /.exec(first) ?? []).slice(1)
+  expect(words).not.toBe('')
+  await expect(flow.getByRole('link').first()).toContainText(words)
+  await expect(flow.getByRole('link').first()).toContainText(share)
   for (const name of ['Flow that is held, and on how many nights', 'Chance of going short of the planned demand']) await expect(page.getByRole('figure', { name })).toBeVisible()
 
   // Every picture also stands in a table, opened by keyboard.

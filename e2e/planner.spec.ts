@@ -40,8 +40,12 @@ test('a first plan, from an empty district, with four places and two vehicles, i
   await expect(page.getByRole('heading', { name: 'For a first answer' })).toHaveCount(0)
   // What nobody said is said.
   await page.getByRole('button', { name: /^To look at/ }).click()
-  await expect(page.getByText(/names no portable tank; one of 2,000\sgal is assumed/)).toBeVisible()
-  await expect(page.getByText(/names no pumper; one of 1,000\sgpm is assumed/).first()).toBeVisible()
+  const toLookAt = page.getByRole('list', { name: 'To look at' })
+  // In the headline, and again in the list.
+  for (const words of [/No portable tank is named at Dump site 1: one of 2,000\sgal is assumed/, /No pumper is named at Dump site 1: a 1,000\sgpm pumper is assumed there\./]) {
+    await expect(page.getByText(words).first()).toBeVisible()
+    await expect(toLookAt.getByText(words)).toBeVisible()
+  }
 
   // Everything done is undone step by step, and done again.
   const undo = page.getByRole('button', { name: 'Undo' })
@@ -103,6 +107,7 @@ test('the map shows every hazard of the survey, the plan’s own marked, and a k
 test('a figure opens its working, and the working ends in what somebody entered', async ({ page }) => {
   await page.goto(DEMO_PLAN)
   await answered(page)
+  await expect(page.getByText(/^Short by [\d,]+\sgpm of the 750\sgpm needed/)).toBeVisible()
   await page.getByRole('button', { name: /^Figures/ }).click()
   await page.getByRole('button', { name: /^Hand figure/ }).click()
   const working = page.getByRole('region', { name: 'Working: Hand figure' })

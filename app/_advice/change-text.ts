@@ -49,9 +49,11 @@ export function stopText({ kind, subjectIds, values }: Pick<StopOutcome, 'kind' 
   const [subject, place] = [0, 1].map((at) => { const id = subjectIds[at]; return id === undefined ? '' : (names(id) ?? id) }) as [string, string]
   const roads = text(values['roads'])
   const cut = number(values['cut'])
+  // Where the plan names no pumper, the site stands for it.
+  const isUnnamed = subjectIds[0] === subjectIds[1]
   switch (kind) {
-    case 'fillPumper': return say('advice.stop.fillPumper', { subject, place })
-    case 'dumpPumper': return say('advice.stop.dumpPumper', { subject, place })
+    case 'fillPumper': return isUnnamed ? say('advice.stop.fillPumper.unnamed', { place }) : say('advice.stop.fillPumper', { subject, place })
+    case 'dumpPumper': return isUnnamed ? say('advice.stop.dumpPumper.unnamed', { place }) : say('advice.stop.dumpPumper', { subject, place })
     case 'tender': return say('advice.stop.tender', { subject })
     case 'fillBay': return say('advice.stop.fillBay', { subject })
     case 'dumpPosition': return say('advice.stop.dumpPosition', { subject })

@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { parseArgs } from 'node:util'
 import { sayIssue, say, type UnitSystem } from '@/app/_text'
-import { dependableFlow, NIGHT_COUNT, prepareDoubt, SEED } from '@/lib/doubt'
+import { flowDoubt, NIGHT_COUNT, prepareDoubt, SEED } from '@/lib/doubt'
 import { issue, type Issue } from '@/lib/issue'
 import { isBundle, namesOf, readBundle, type Bundle } from '@/lib/plan'
 import { compilePlan, evaluateCompiled, resolveLegs } from '@/lib/supply'
@@ -78,7 +78,7 @@ async function main(): Promise<void> {
     const compiled = compilePlan(bundle)
     const result = evaluateCompiled(compiled)
     const model = doubt && prepareDoubt(compiled)
-    answers.push({ bundle, result: model ? { ...result, dependable: dependableFlow(model, doubt) } : result })
+    answers.push({ bundle, result: model ? { ...result, ...flowDoubt(model, doubt) } : result })
   }
   const system: UnitSystem = values.metric ? 'metric' : 'us'
   const output = values.text

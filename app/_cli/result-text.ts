@@ -1,4 +1,4 @@
-import { answerSentences, formatAsked, formatChange, formatFrom, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, linkText, say, timeWords, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
+import { answerSentences, formatAsked, formatChange, formatFrom, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, linkText, measureWords, rangeWords, say, timeWords, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
 import { FIRE_GROUND, type SupplyResult } from '@/lib/supply'
 import type { Unit } from '@/lib/units'
 
@@ -17,9 +17,11 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
   const { dependable } = result
   if (dependable)
     lines.push(say('result.dependable-line', {
-      flow: flow(dependable.flow_gpm), low: flow(dependable.low_gpm), high: flow(dependable.high_gpm),
+      flow: flow(dependable.flow_gpm), low: flow(dependable.low_gpm) === flow(dependable.high_gpm) ? 'same' : flow(dependable.low_gpm), high: flow(dependable.high_gpm),
       share: formatShare(dependable.share), error: formatShare(dependable.shareError, 1), count: dependable.nightCount, seed: String(dependable.seed),
     }))
+  const { firstToMeasure: measure } = result
+  if (measure) lines.push(say('result.measure-line', { what: measureWords(measure, names), range: rangeWords(measure, system), share: formatShare(measure.share) }))
   for (const figure of flows)
     lines.push(`${say(`result.figure.${figure}`, { duration: formatMinutes(result.duration_s) })}: ${figure === 'needed_gpm' ? formatAsked(result[figure], system) : flow(result[figure])}`)
   for (const figure of times) lines.push(`${say(`result.figure.${figure}`)}: ${timeWords(figure, result)}`)
@@ -64,7 +66,7 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
   }
   if (result.issues.length > 0) {
     lines.push('', say('result.issues'))
-    for (const problem of result.issues) lines.push(`  ${say(`issue.severity.${problem.severity}`)}: ${sayIssue(problem, names, system)}`)
+    for (const problem of result.issues) lines.push(`  ${issueLabel(problem)}: ${sayIssue(problem, names, system)}`)
   }
   lines.push('', say('result.caution'))
   return lines.join('\n')

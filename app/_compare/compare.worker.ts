@@ -23,7 +23,7 @@ const service: CompareService = {
       const bundle = heights.length > 0 ? { ...asked, layHeights: heights } : asked
       const { legs } = await engine.begin(bundle)
       const chart = engine.chart()
-      return { result: evaluatePlan({ ...bundle, legs: [...legs] }, { withoutMeasure: true }), ...(chart && { chart }) }
+      return { result: evaluatePlan({ ...bundle, legs: [...legs] }), ...(chart && { chart }) }
     })
     last = made.catch(() => undefined)
     return made

@@ -2,16 +2,14 @@
 
 import Link from 'next/link'
 import { useId } from 'react'
-import type { Ranking } from '@/lib/doubt'
-import { formatShare, say } from '../_text'
+import { toldInputs, type Ranking } from '@/lib/doubt'
+import { formatShare, measureWords, rangeWords, say } from '../_text'
 import { EvidenceChip } from '../_ui/evidence-chip'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { usePlanBoard } from '../_plan/plan-context'
 import styles from './doubt.module.css'
-import { inputHref, measureWords, rangeWords } from './input-words'
+import { inputHref } from './input-words'
 
-/** What explains less than this is told together. */
-const LEAST_SHARE = 0.01
 const MOST_ROWS = 10
 
 /** What to go and measure, most first: each row opens the place where the number is entered. */
@@ -19,7 +17,7 @@ export function RankingList({ title, ranking }: { title: string; ranking: Rankin
   const { district, plan, names } = usePlanBoard()
   const [system] = useUnitSystem()
   const titleId = useId()
-  const rows = (ranking?.inputs ?? []).filter(({ share }) => share >= LEAST_SHARE).slice(0, MOST_ROWS)
+  const rows = toldInputs(ranking).slice(0, MOST_ROWS)
   const restShare = ranking?.restShare ?? 0
   const othersShare = Math.max(0, 1 - restShare - rows.reduce((sum, { share }) => sum + share, 0))
   return (

@@ -2,10 +2,9 @@
 
 import Link from 'next/link'
 import type { PlanAnswerState } from '../_worker'
-import { answerSentences, fieldName, formatChange, formatGiven, formatMinutes, formatQuantity, linkText, say, timeWords } from '../_text'
+import { answerLines, formatChange, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeWords } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { findUnit } from '@/lib/units'
 import { FigureRow } from './figure-row'
 import { usePlanBoard } from './plan-context'
 import { planPageHref } from './plan-pages'
@@ -16,16 +15,14 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
   const { plan, result, names } = usePlanBoard()
   const [system] = useUnitSystem()
   if (!result) return <AnswerSentence>{pending.answer ? say('plan.loading') : say('result.blocked')}</AnswerSentence>
-  const sentences = answerSentences(result, names, system)
-  const hasGap = (result.gap_s ?? 0) > 0 && result.sustainable_gpm !== null
-  const [gap, ...rest] = hasGap ? sentences : [undefined, ...sentences]
+  const lines = answerLines(result, names, system)
+  const alerts = lines.flatMap(({ look, text }) => (look === 'plain' ? [] : [{ look, text }]))
   const [link] = result.links
   const measure = result.firstToMeasure
-  const unit = measure && findUnit(measure.field)
   const isBlocked = result.issues.some(({ severity }) => severity === 'block')
   return (
     <AnswerSentence
-      gap={isBlocked ? rest[0] : gap} gapLook={isBlocked ? 'danger' : 'amber'}
+      alerts={alerts}
       pending={pending.answer || (pending.limitingLink && !isBlocked) ? say('plan.working-on') : undefined}
       change={link && link.gain_gpm > 0 && (
         <>
@@ -33,13 +30,14 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
           <Link href={planPageHref('advice', plan.districtId, plan.id)}>{say('plan.page.advice')}</Link>
         </>
       )}
-      measure={measure && say('plan.first-measure', {
-        field: fieldName(measure.field), name: names(measure.itemId) ?? measure.itemId,
-        value: unit === 's' ? formatMinutes(measure.value) : unit ? formatQuantity(measure.value, unit, system) : String(measure.value),
-        low: formatGiven(measure.low_gpm, system), high: formatGiven(measure.high_gpm, system),
-      })}
+      measure={measure && (
+        <>
+          {say('plan.first-measure', { what: measureWords(measure, names), range: rangeWords(measure, system), share: formatShare(measure.share) })}{' '}
+          <Link href={planPageHref('doubt', plan.districtId, plan.id)}>{say('plan.page.doubt')}</Link>
+        </>
+      )}
     >
-      {isBlocked ? say('plan.blocked-hint') : rest.join(' ')}
+      {isBlocked ? say('plan.blocked-hint') : lines.filter(({ look }) => look === 'plain').map(({ text }) => text).join(' ')}
     </AnswerSentence>
   )
 }
@@ -65,7 +63,7 @@ export function Figures() {
       })}
       {times.map((figure) => {
         const value = result[figure]
-        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value === null ? say('plan.never') : timeWords(figure, result)} look={figure === 'gap_s' && value ? 'amber' : 'plain'} />
+        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value === null ? say('plan.never') : timeWords(figure, result)} look={figure === 'gap_s' && value ? 'danger' : 'plain'} />
       })}
     </div>
   )

@@ -4,7 +4,7 @@ import type { Issue } from '@/lib/issue'
 import { FIRE_GROUND, type ChainPart, type LegUse } from '@/lib/supply'
 import { SiteSymbol } from '../_look/site-symbol'
 import type { MapSite } from '../_map'
-import { formatAsked, formatGiven, formatQuantity, formatTime, say } from '../_text'
+import { formatAsked, formatGiven, formatQuantity, formatTime, isAlarm, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { IssueList } from '../_ui/issue-list'
@@ -48,8 +48,9 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   const [system] = useUnitSystem()
   const limit = result?.limitingLink
   const edge = (name: PartName, ids: readonly string[]) => {
-    if (issues.some(({ severity, subjectIds }) => severity === 'block' && subjectIds.some((id) => ids.includes(id)))) return { edge: 'danger' as const }
-    return limit && (partOfLink[limit.kind] === name || (name === 'fill' && partOfLink[limit.kind] === 'source')) ? { edge: 'amber' as const } : {}
+    const blocking = issues.filter(({ severity, subjectIds }) => severity === 'block' && subjectIds.some((id) => ids.includes(id)))
+    if (blocking.some(isAlarm)) return { edge: 'danger' as const }
+    return blocking.length > 0 ? { edge: 'amber' as const } : limit && (partOfLink[limit.kind] === name || (name === 'fill' && partOfLink[limit.kind] === 'source')) ? { edge: 'amber' as const } : {}
   }
   const toggle = (name: PartName) => (isOpen: boolean) => { onPart(isOpen ? name : undefined) }
   const isOpen = (...own: PartName[]) => part !== undefined && own.includes(part)
@@ -117,7 +118,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
       {!hasFire && part !== 'fireGround' && place('fireGround')}
       {district.stations.length === 0 && place('station')}
-      <Card level={2} title={say('plan.issues')} summary={say('plan.see-issues', { count: issues.length })} {...(issues.some(({ severity }) => severity === 'block') && { edge: 'danger' as const, startsOpen: true })}>
+      <Card level={2} title={say('plan.issues')} summary={say('plan.see-issues', { count: issues.length })} {...(issues.some(isAlarm) && { edge: 'danger' as const })} {...(issues.some(({ severity }) => severity === 'block') && { startsOpen: true })}>
         <IssueList issues={issues} names={names} onGo={select} label={say('plan.issues')} />
       </Card>
       <Card level={2} title={say('plan.figures')}><Figures /></Card>

@@ -5,7 +5,7 @@ const asked: QuantityFormat = { style: 'headline', toward: 'up' }
 const typed: QuantityFormat = {}
 
 /** Values of every issue that were typed or are read from a table, by their name. */
-const typedValues = new Set(['rated_gpm', 'sourceRated_gpm', 'older_gpm', 'newer_gpm', 'inflow_gpm'])
+const typedValues = new Set(['rated_gpm', 'rate_gpm', 'sourceRated_gpm', 'older_gpm', 'newer_gpm', 'inflow_gpm'])
 /** Issues whose flows stand as typed: a test, or the flow at which a table holds. */
 const typedFlows = new Set(['test-point-impossible', 'curve-points-rise', 'strainer-loss-assumed', 'intake-loss-unmeasured'])
 /** Issues about what is asked for. */

@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react'
+import { Icon } from '../_look/icon'
 import styles from './answer-sentence.module.css'
 import { joinClasses } from './join-classes'
 
 export type AnswerSentenceProps = {
-  /** What must come before everything: the gap before supply is ready, or why there is no answer. */
-  gap?: string | undefined
-  gapLook?: 'amber' | 'danger'
+  /** What must come before everything: no water, short of the need, why there is no answer. */
+  alerts?: readonly { readonly look: 'amber' | 'danger'; readonly text: string }[]
   /** The answer, lowest figure first; figures inside as `Figure`. */
   children: ReactNode
   /** The first thing to change and the first thing to measure. */
@@ -16,10 +16,12 @@ export type AnswerSentenceProps = {
 }
 
 /** The answer as a sentence, always in sight. Read out when it changes. */
-export function AnswerSentence({ gap, gapLook = 'amber', children, change, measure, pending }: AnswerSentenceProps) {
+export function AnswerSentence({ alerts = [], children, change, measure, pending }: AnswerSentenceProps) {
   return (
     <div className={styles.answer} aria-live="polite" aria-busy={pending !== undefined}>
-      {gap && <p className={joinClasses(styles.gap, styles[gapLook])}>{gap}</p>}
+      {alerts.map(({ look, text }) => (
+        <p key={text} className={joinClasses(styles.alert, styles[look])}><span className={styles.sign}><Icon name={look === 'danger' ? 'block' : 'warn'} size={18} /></span><span>{text}</span></p>
+      ))}
       <p className={styles.sentence}>
         {children}
         {pending && <span className={styles.pending}> {pending}</span>}

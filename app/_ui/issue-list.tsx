@@ -1,15 +1,16 @@
 'use client'
 
 import type { Issue, Severity } from '@/lib/issue'
-import { Icon } from '../_look/icon'
-import { say, sayIssue } from '../_text'
-import type { NameOf } from '../_text'
+import { Icon, type IconName } from '../_look/icon'
+import { issueLabel, issueLook, say, sayIssue } from '../_text'
+import type { IssueLook, NameOf } from '../_text'
 import { Button } from './button'
 import styles from './issue-list.module.css'
 import { joinClasses } from './join-classes'
 import { useUnitSystem } from './unit-system-context'
 
 const order: readonly Severity[] = ['block', 'warn', 'note']
+const icons: Readonly<Record<IssueLook, IconName>> = { block: 'block', loss: 'block', unfinished: 'edit', warn: 'warn', note: 'note' }
 
 export type IssueListProps = {
   issues: readonly Issue[]
@@ -19,7 +20,7 @@ export type IssueListProps = {
   label?: string
 }
 
-/** What needs a look, worst first: each with its shape and its word. */
+/** What needs a look, by severity and else in the order given: each with its shape and its word. */
 export function IssueList({ issues, names, onGo, label }: IssueListProps) {
   const [system] = useUnitSystem()
   const sorted = [...issues].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
@@ -30,9 +31,9 @@ export function IssueList({ issues, names, onGo, label }: IssueListProps) {
         const [subject] = one.subjectIds
         const name = subject === undefined ? undefined : names(subject)
         return (
-          <li key={`${one.code} ${one.subjectIds.join(' ')} ${index}`} className={joinClasses(styles.issue, styles[one.severity])}>
-            <span className={styles.sign}><Icon name={one.severity} size={18} /></span>
-            <span className={styles.words}><span className={styles.severity}>{say(`issue.severity.${one.severity}`)}</span> {sayIssue(one, names, system)}</span>
+          <li key={`${one.code} ${one.subjectIds.join(' ')} ${index}`} className={joinClasses(styles.issue, styles[issueLook(one)])}>
+            <span className={styles.sign}><Icon name={icons[issueLook(one)]} size={18} /></span>
+            <span className={styles.words}><span className={styles.severity}>{issueLabel(one)}</span> {sayIssue(one, names, system)}</span>
             {onGo && subject !== undefined && name !== undefined && (
               <Button look="quiet" size="s" iconAfter="arrowRight" label={say('kit.go-to', { name })} onClick={() => { onGo(subject) }} />
             )}

@@ -1,6 +1,5 @@
-import { dependableFrom, DEPENDABLE_SHARE, LowestFlows, mattering, NIGHT_COUNT, SEED, type DoubtAnswer, type DoubtModel } from '@/lib/doubt'
+import { NIGHT_COUNT, SEED, type DoubtAnswer, type DoubtModel } from '@/lib/doubt'
 import type { Bundle } from '@/lib/plan'
-import type { DependableFlow } from '@/lib/supply'
 import type { DoubtService } from './doubt-service'
 
 export type DoubtJob = {
@@ -23,7 +22,6 @@ export class DoubtPool {
   readonly #nightCount: number
   #last: Promise<unknown> = Promise.resolve()
   #model: { key: string; model: DoubtModel | undefined } | undefined
-  #dependable: { key: string; flow: DependableFlow } | undefined
   #whole: { key: string; answer: DoubtAnswer } | undefined
 
   /** @param ports one or more workers */
@@ -33,26 +31,7 @@ export class DoubtPool {
     this.#nightCount = nightCount
   }
 
-  /** The dependable flow alone, the quickest way. */
-  dependable(bundle: Bundle, job: DoubtJob): Promise<DependableFlow | undefined> {
-    return this.#inTurn(bundle, job, async (key) => {
-      if (this.#whole?.key === key) return this.#whole.answer.dependable
-      if (this.#dependable?.key === key) return this.#dependable.flow
-      if (!(await this.#prepare(key, bundle, job))) return undefined
-      const flows_gpm = new Float64Array(this.#nightCount)
-      const lowest = new LowestFlows(mattering(this.#nightCount, DEPENDABLE_SHARE))
-      const isDone = await this.#share(job, async (port, from, count) => {
-        const part = await port.flows(SEED, from, count, lowest.ceiling_gpm)
-        flows_gpm.set(part, from)
-        for (const flow_gpm of part) lowest.add(flow_gpm)
-      })
-      if (!isDone) return undefined
-      this.#dependable = { key, flow: dependableFrom(flows_gpm, SEED) }
-      return this.#dependable.flow
-    })
-  }
-
-  /** Everything: bands, chances, what explains the doubt. */
+  /** Everything: dependable flow, bands, chances, what explains the doubt. Asked again for the same plan it is at hand. */
   whole(bundle: Bundle, job: DoubtJob): Promise<DoubtAnswer | undefined> {
     return this.#inTurn(bundle, job, async (key) => {
       if (this.#whole?.key === key) return this.#whole.answer

@@ -26,7 +26,6 @@ function startWorker(): DoubtService {
   return {
     prepare: (bundle) => guard(port.prepare(bundle)),
     take: (model) => guard(port.take(model)),
-    flows: (seed, from, count, ceiling_gpm) => guard(port.flows(seed, from, count, ceiling_gpm)),
     sample: (seed, from, count) => guard(port.sample(seed, from, count)),
     sum: (samples, seed) => guard(port.sum([...samples], seed)),
   }

@@ -1,15 +1,16 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
+import { firstToMeasure } from '@/lib/doubt'
 import { issue, type Issue } from '@/lib/issue'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
-import type { DependableFlow, LegUse, SupplyResult } from '@/lib/supply'
+import type { LegUse, SupplyResult } from '@/lib/supply'
 import { getDoubtPool } from './get-doubt-pool'
 import { getPlanner } from './planner'
 import type { PlanAnswer } from './planner-engine'
 
 export type PlanAnswerState = {
-  /** The newest answer there is; of an earlier state of the plan while `pending.answer`. Its dependable flow comes later than the rest. */
+  /** The newest answer there is; of an earlier state of the plan while `pending.answer`. Its dependable flow, and with it what to measure first, comes later than the rest. */
   result?: SupplyResult
   legs: readonly (Leg | NoLeg)[]
   uses: readonly LegUse[]
@@ -41,8 +42,8 @@ export function usePlanAnswer(bundle: Bundle | undefined): PlanAnswerState {
     }
   }, [bundle])
 
-  const dependable = useDependable(bundle, answer?.of === bundle ? answer?.given : undefined)
-  const result = useMemo(() => answer && (dependable?.of === answer.given ? { ...answer.given.result, dependable: dependable.flow } : answer.given.result), [answer, dependable])
+  const nights = useNights(bundle, answer?.of === bundle ? answer?.given : undefined)
+  const result = useMemo(() => answer && (nights?.of === answer.given ? { ...answer.given.result, ...nights.figures } : answer.given.result), [answer, nights])
 
   if (failure && failure.of === bundle) return { ...none, issues: [failure.issue], pending: { answer: false, limitingLink: false } }
   if (!bundle || !answer || answer.of.plan.id !== bundle.plan.id) return none
@@ -54,16 +55,18 @@ export function usePlanAnswer(bundle: Bundle | undefined): PlanAnswerState {
 /** The page has been still for so long before nights are drawn. */
 const IDLE_MS = 500
 
-/** The dependable flow of a whole answer, worked out while the page is idle; undefined until then. */
-function useDependable(bundle: Bundle | undefined, given: PlanAnswer | undefined): { of: PlanAnswer; flow: DependableFlow } | undefined {
-  const [found, setFound] = useState<{ of: PlanAnswer; flow: DependableFlow }>()
+/** What the nights add to a whole answer, worked out while the page is idle; undefined until then. The same nights as on the page that asks how sure it is. */
+function useNights(bundle: Bundle | undefined, given: PlanAnswer | undefined): { of: PlanAnswer; figures: Pick<SupplyResult, 'dependable' | 'firstToMeasure'> } | undefined {
+  const [found, setFound] = useState<ReturnType<typeof useNights>>()
   useEffect(() => {
     if (!bundle || !given || given.isQuick || given.result.sustainable_gpm === null) return
     const ending = new AbortController()
     const timer = setTimeout(() => {
-      // A pool that cannot start leaves the answer without this figure; the rest of it stands.
-      getDoubtPool().dependable({ ...bundle, legs: [...given.legs] }, { signal: ending.signal })
-        .then((flow) => { if (flow && !ending.signal.aborted) setFound({ of: given, flow }) }, () => undefined)
+      // A pool that cannot start leaves the answer without these figures; the rest of it stands.
+      getDoubtPool().whole({ ...bundle, legs: [...given.legs] }, { signal: ending.signal })
+        .then((doubt) => {
+          if (doubt && !ending.signal.aborted) setFound({ of: given, figures: { dependable: doubt.dependable, firstToMeasure: firstToMeasure(doubt.ofFlow) } })
+        }, () => undefined)
     }, IDLE_MS)
     return () => {
       clearTimeout(timer)

@@ -1,18 +1,12 @@
 import { dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED } from './dependable'
-import { explainedShares } from './explained'
 import type { DependableFlow } from '../supply'
-import type { DoubtInput } from './input'
 import type { DoubtModel } from './model'
 import { quantile, shareError } from './quantile'
+import { rankingOf, type Ranking } from './ranking'
 import { sampleNights, type NightSample } from './sample-nights'
 
 /** In one night of ten lower, in the middle, in nine of ten not higher; one entry a moment of the clock. */
 export type Band = { readonly low: readonly number[]; readonly middle: readonly number[]; readonly high: readonly number[] }
-
-/** One input and how much of a figure's variance it explains by itself. */
-export type RankedInput = { readonly input: DoubtInput; readonly share: number; readonly shareError: number }
-
-export type Ranking = { readonly inputs: readonly RankedInput[]; readonly restShare: number }
 
 /** How sure an answer is. Times from dispatch. */
 export type DoubtAnswer = {
@@ -69,12 +63,6 @@ export function doubtFrom(model: DoubtModel, samples: readonly NightSample[], se
   const flows_gpm = Float64Array.from(flow_gpm).sort()
   const readies_s = Float64Array.from(ready_s).sort()
   const [low, middle, high] = BAND_SHARES
-  const rank = (values: Float64Array): Ranking | undefined => {
-    const explained = explainedShares(factors, model.inputs.map(({ spreadShare }) => spreadShare), values)
-    if (!explained) return undefined
-    const inputs = model.inputs.map((input, i) => ({ input, share: explained.shares[i]!, shareError: explained.errors[i]! }))
-    return { inputs: inputs.sort((a, b) => b.share - a.share), restShare: explained.restShare }
-  }
   const metShare = failed_s.filter((time_s) => time_s === Infinity).length / nightCount
   const partOf = (of: (night: number) => boolean) => {
     let count = 0
@@ -106,8 +94,8 @@ export function doubtFrom(model: DoubtModel, samples: readonly NightSample[], se
       level_gal: bandOf(times_s, (t) => looks.map(({ sample, at }) => sample.level_gal[(at + t) * model.spec.dumps.length + d]!)),
     })),
     delivered_gal: bandOf(times_s, (t) => looks.map(({ sample, at }) => sample.delivered_gal[at + t]!)),
-    ofFlow: rank(flow_gpm),
-    ofReady: rank(ready_s),
+    ofFlow: rankingOf(model.inputs, factors, flow_gpm),
+    ofReady: rankingOf(model.inputs, factors, ready_s),
   }
 }
 

@@ -10,5 +10,7 @@ export {
 } from './dependable'
 export { quantile, shareError } from './quantile'
 export { sampleNights, type NightSample } from './sample-nights'
-export { doubtFrom, doubtOf, type Band, type DoubtAnswer, type RankedInput, type Ranking } from './answer'
+export { doubtFrom, doubtOf, type Band, type DoubtAnswer } from './answer'
+export { firstToMeasure, rankingOf, toldInputs, type RankedInput, type Ranking } from './ranking'
+export { flowDoubt } from './flow-doubt'
 export { explainedShares, type Explained } from './explained'

@@ -4,8 +4,8 @@ import { compileShuttle, flowUsingStored, hauledCapacity, laterFlows, runShuttle
 import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
-import { firstToMeasure } from './first-to-measure'
 import { linkTrials } from './improve-link'
+import { inOrderOfEffect } from './order-issues'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
 import { pumpCapacity_gpm } from './pump-capacity'
 import type { Link, SupplyResult } from './result'
@@ -13,10 +13,8 @@ import { handFigureOf } from './hand-figure'
 import { legResults } from './ways'
 
 export type EvaluateOptions = {
-  /** Leaves out the limiting link and the ranking of links, which take a search each, and what to measure. */
+  /** Leaves out the limiting link and the ranking of links, which take a search each. */
   readonly quick?: boolean
-  /** Leaves out only what to measure first, the longest search. */
-  readonly withoutMeasure?: boolean
 }
 
 /**
@@ -32,7 +30,7 @@ export function evaluatePlan(bundle: Bundle, options: EvaluateOptions = {}): Sup
 }
 
 /** The same from a plan that is already worked out as far as numbers. */
-export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withoutMeasure = quick }: EvaluateOptions = {}): SupplyResult {
+export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: EvaluateOptions = {}): SupplyResult {
   const { spec, bundle: { plan } } = compiled
   if (!spec) return blockedResult(compiled, compiled.issues)
   const scenario = compileShuttle(spec)
@@ -68,9 +66,9 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false, withou
     chain: chainOf(compiled),
     waterBalance_gal: planned.balance,
     ...parts(compiled, planned, quick ? undefined : bayOrdersOf(spec, sustainable_gpm, pump_gpm)),
-    firstToMeasure: withoutMeasure ? null : firstToMeasure(compiled),
+    firstToMeasure: null,
     ...(later.length > 0 && { laterFlows: later }),
-    issues,
+    issues: inOrderOfEffect(issues, { sustainable_gpm, links, tenderCount: compiled.tenders.length }),
   }
 }
 
@@ -113,7 +111,7 @@ function blockedResult(compiled: CompiledPlan, issues: readonly Issue[]): Supply
     limitingLink: null, links: [], chain: [], waterBalance_gal: null,
     ...parts(compiled, undefined),
     firstToMeasure: null,
-    issues: [...issues],
+    issues: inOrderOfEffect(issues, { sustainable_gpm: null, links: [], tenderCount: 0 }),
   }
 }
 

@@ -61,6 +61,8 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   if (!pump?.rated_gpm && site.rate_gpm === undefined) issues.push(issue('fill-site-without-pumper', 'block', [site.id]))
   if (!pump?.rated_gpm) {
     const measured_gpm = take(ledger, site, 'rate_gpm', site.rate_gpm, defaults.tenderFillLimit_gpm)
+    // A hydrant needs none; elsewhere somebody has to draft, and nobody is known to come.
+    if (!pump && source?.kind !== 'pressureHydrant') issues.push(issue('fill-pumper-assumed', 'warn', [site.id], { rate_gpm: measured_gpm }))
     return { ...shared, bayRate_gpm: bays(bayCount, (busy) => measured_gpm / busy), limit: 'measured', draftLimit: 'measured', issues }
   }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { evidenceMarks } from '../evidence'
 import { legSources } from '../plan'
 
 /**
@@ -129,13 +130,14 @@ export const assumptionSchema = z.strictObject({
 })
 
 export const firstToMeasureSchema = z.strictObject({
-  itemId: z.string(),
+  itemIds: z.array(z.string()).describe('whose number it is; a default nobody replaced may belong to many'),
+  otherId: z.string().optional().describe('the other end, where it is the way between two places'),
   field: z.string(),
   value: z.number(),
-  mark: z.enum(['computed', 'handbook', 'assumed']),
+  mark: z.enum(evidenceMarks),
   spreadShare: z.number().describe('half the range the number may lie in, as a share of it'),
-  low_gpm: z.number().describe('sustainable flow at the worse end of the range'),
-  high_gpm: z.number(),
+  share: z.number().describe('of the doubt about the flow (its variance over the nights) that this number explains by itself'),
+  shareError: z.number().describe('standard error of that share'),
 })
 
 export const dependableSchema = z.strictObject({
@@ -175,9 +177,9 @@ export const resultSchema = z.strictObject({
   lays: z.array(layResultSchema).optional().describe('hose lays that count in the flow; absent without any'),
   laterFlows: z.array(laterFlowSchema).optional().describe('by time: what is held once a hose lay takes over after supply was ready without it; absent where none raises it'),
   legs: z.array(legResultSchema),
-  firstToMeasure: firstToMeasureSchema.nullable().describe('the unmeasured number that moves the sustainable flow most'),
+  firstToMeasure: firstToMeasureSchema.nullable().describe('the number that explains most of the doubt about the flow; null: none does, or the dependable flow was not asked for'),
   assumptions: z.array(assumptionSchema).describe('numbers nobody has measured'),
-  issues: z.array(issueSchema),
+  issues: z.array(issueSchema).describe('by what they do to the flow, greatest first'),
 })
 
 export type ChainPart = z.infer<typeof chainPartSchema>

@@ -26,7 +26,7 @@ const dragged = times(FRAMES, (frame) => engine.drag('f1', step(frame + 1)))
 const find = legFinder(graph, [])
 const anew = times(6, (frame) => {
   const moved = portoBundle(hash, step(frame + 100))
-  evaluatePlan({ ...moved, legs: resolveLegs(moved, find).legs }, { withoutMeasure: true })
+  evaluatePlan({ ...moved, legs: resolveLegs(moved, find).legs })
 })
 process.stdout.write([
   'Dragging a fill site, 8 tenders, porto-roads',

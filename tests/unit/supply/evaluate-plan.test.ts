@@ -45,16 +45,6 @@ describe('the answer to a small plan', () => {
     expect(gains).toEqual(gains.toSorted((a, b) => b - a))
   })
 
-  it('names the unmeasured number that moves it most, with the flows at both ends of its range', () => {
-    const { firstToMeasure, sustainable_gpm } = result
-    expect(firstToMeasure?.mark).not.toBe('measured')
-    expect(firstToMeasure?.low_gpm).toBeLessThanOrEqual(sustainable_gpm ?? 0)
-    expect(firstToMeasure?.high_gpm).toBeGreaterThan(firstToMeasure?.low_gpm ?? Infinity)
-    // Measured, it is no longer the first.
-    const again = evaluatePlan(smallBundle({ [`district.apparatus.${firstToMeasure?.itemId === 't2' ? 3 : 2}.${firstToMeasure?.field}`]: firstToMeasure?.value, 'district.apparatus.2.evidence': { [firstToMeasure?.field ?? '']: { mark: 'measured' } } }))
-    expect(`${again.firstToMeasure?.itemId} ${again.firstToMeasure?.field}`).not.toBe(`t1 ${firstToMeasure?.field}`)
-  })
-
   it('explains each figure by a working that ends in the same value', () => {
     for (const figure of explainedFigures) expect(explain(bundle, figure)?.value ?? null, figure).toBe(result[figure])
     for (const site of result.sites) {
@@ -69,8 +59,8 @@ describe('the answer to a small plan', () => {
     expect(() => explain(bundle, 'nonsense')).toThrow(RangeError)
   })
 
-  it('leaves the limiting link and what to measure out of the quick answer and nothing else', () => {
-    expect(evaluatePlan(bundle, { quick: true })).toEqual({ ...result, links: [], limitingLink: null, firstToMeasure: null })
+  it('leaves the limiting link out of the quick answer and nothing else', () => {
+    expect(evaluatePlan(bundle, { quick: true })).toEqual({ ...result, links: [], limitingLink: null })
   })
 })
 

@@ -48,13 +48,13 @@ describe('bays', () => {
 
   test('both orders are figured, each as the plan gives it when it is chosen', () => {
     const orders = (bayOrder?: string) => {
-      const site = evaluatePlan(smallBundle({ ...two, ...(bayOrder && { 'plan.fillSites.0.bayOrder': bayOrder }) }), { withoutMeasure: true }).sites[0] as FillSiteResult
+      const site = evaluatePlan(smallBundle({ ...two, ...(bayOrder && { 'plan.fillSites.0.bayOrder': bayOrder }) })).sites[0] as FillSiteResult
       return site.bayOrders
     }
     const together = orders()
     expect(together).not.toBeNull()
     expect(orders('oneAtATime')).toEqual(together)
-    expect((evaluatePlan(smallBundle(), { withoutMeasure: true }).sites[0] as FillSiteResult).bayOrders).toBeNull()
+    expect((evaluatePlan(smallBundle()).sites[0] as FillSiteResult).bayOrders).toBeNull()
   })
 
   test('two lines into two inlets fill faster and take longer to hook up', () => {

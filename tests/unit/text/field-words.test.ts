@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { readdirSync, readFileSync } from 'node:fs'
-import { fieldLabel, fieldName, say } from '@/app/_text'
+import { fieldLabel, fieldName, measureWords, rangeWords, say } from '@/app/_text'
 
 /** Fields whose unmeasured value may lead the answer: whatever stands in `take(ledger, …)`. */
 const folder = new URL('../../../lib/supply/', import.meta.url)
@@ -18,7 +18,8 @@ describe('the name of a field', () => {
 
   test('begins a label in capitals and a sentence part without', () => {
     expect(fieldLabel('fillPosition_s')).toBe('Time to take the bay and hook up')
-    expect(say('plan.first-measure', { field: fieldName('fillPosition_s'), name: 'Tender 72', value: '1 min', low: '498 gpm', high: '512 gpm' }))
-      .toBe('First to measure: time to take the bay and hook up of Tender 72, taken as 1 min. Within its doubt the flow lies between 498 gpm and 512 gpm.')
+    const input = { itemIds: ['t72'], field: 'fillPosition_s', value: 60, mark: 'assumed', spreadShare: 0.3 } as const
+    expect(say('plan.first-measure', { what: measureWords(input, () => 'Tender 72'), range: rangeWords(input, 'us'), share: '27%' }).replaceAll('\u00a0', ' '))
+      .toBe('First to measure (27% of the doubt about the flow): Measure Tender 72: time to take the bay and hook up. Now 1 min ± 30%.')
   })
 })

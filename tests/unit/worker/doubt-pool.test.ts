@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { DoubtPool } from '@/app/_worker/doubt-pool'
 import { doubtService, type DoubtService } from '@/app/_worker/doubt-service'
-import { dependableFlow, doubtOf, prepareDoubt } from '@/lib/doubt'
+import { dependableFlow, doubtOf, firstToMeasure, flowDoubt, prepareDoubt } from '@/lib/doubt'
 import { compilePlan } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
@@ -22,10 +22,12 @@ describe('the pool of workers', () => {
     for (const count of [1, 3]) expect(await poolOf(count).whole(bundle, { signal: open() })).toEqual(alone)
   })
 
-  it('gives the same dependable flow as the command line', async () => {
-    const flow = await poolOf(2).dependable(bundle, { signal: open() })
-    expect(flow?.flow_gpm).toBe(dependableFlow(model, { nightCount: NIGHTS }).flow_gpm)
-    expect(flow).toEqual(alone.dependable)
+  it('gives the same dependable flow and the same number to measure first as the command line', async () => {
+    const whole = await poolOf(2).whole(bundle, { signal: open() })
+    const line = flowDoubt(model, { nightCount: NIGHTS })
+    expect(whole?.dependable).toEqual(line.dependable)
+    expect(whole?.dependable).toEqual(dependableFlow(model, { nightCount: NIGHTS }))
+    expect(firstToMeasure(whole?.ofFlow)).toEqual(line.firstToMeasure)
   })
 
   it('tells how far it is, up to the whole', async () => {
@@ -49,9 +51,9 @@ describe('the pool of workers', () => {
     let times = 0
     const pool = poolOf(2, (service) => ({ ...service, prepare: (given) => { times += 1; return service.prepare(given) } }))
     await pool.whole(bundle, { signal: open() })
-    await pool.dependable({ ...bundle }, { signal: open() })
+    await pool.whole({ ...bundle }, { signal: open() })
     expect(times).toBe(1)
-    await pool.dependable(smallBundle({ 'district.apparatus.2.tank_gal': 1500 }), { signal: open() })
+    await pool.whole(smallBundle({ 'district.apparatus.2.tank_gal': 1500 }), { signal: open() })
     expect(times).toBe(2)
   })
 
@@ -64,6 +66,6 @@ describe('the pool of workers', () => {
     const pool = poolOf(1, (service) => ({ ...service, prepare: (given) => (isBroken ? Promise.reject(new Error('gone')) : service.prepare(given)) }))
     await expect(pool.whole(bundle, { signal: open() })).rejects.toThrow('gone')
     isBroken = false
-    expect(await pool.dependable(bundle, { signal: open() })).toEqual(alone.dependable)
+    expect(await pool.whole(bundle, { signal: open() })).toEqual(alone)
   })
 })

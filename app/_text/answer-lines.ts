@@ -1,0 +1,64 @@
+import { isUnfinished, type Link, type SupplyResult } from '@/lib/supply'
+import { formatAsked, formatFrom, formatGiven, formatShortBy, formatUntil } from './format-figure'
+import { say } from './say'
+import { sayIssue, type NameOf } from './say-issue'
+import { timeWords } from './time-words'
+import type { UnitSystem } from './unit-system'
+
+/** A part of the chain in words: "the fill rate at Mill pond". */
+export const linkText = ({ kind, subjectId }: Pick<Link, 'kind' | 'subjectId'>, names: NameOf): string =>
+  say(`result.link.${kind}`, { subject: names(subjectId) ?? subjectId })
+
+/** A line of the answer: `danger` where somebody would be without water, `amber` where a person must look or go on. */
+export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly text: string }
+
+/** What an answer silently stands on unless its headline says it. */
+const saidInHeadline: ReadonlySet<string> = new Set(['dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed'])
+
+/**
+ * The answer in lines: first no water at all, then short of the need, then what it stands on that nobody has chosen,
+ * then the flows, the dependable one first. Until the nights are done it says that it is not tested for doubt.
+ */
+export function answerLines(result: SupplyResult, names: NameOf, system: UnitSystem): AnswerLine[] {
+  const { sustainable_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, assumptions, dependable } = result
+  const blocking = result.issues.find(({ severity }) => severity === 'block')
+  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }]
+  if (sustainable_gpm === null) return [{ look: 'amber', text: say('result.blocked') }]
+
+  const lines: AnswerLine[] = []
+  if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
+    lines.push({ look: 'danger', text: say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }) })
+  lines.push(...shortLine(result, sustainable_gpm, system))
+  for (const one of result.issues.filter(({ code }) => saidInHeadline.has(code))) lines.push({ look: 'amber', text: sayIssue(one, names, system) })
+
+  const sentences = [flowsSentence(result, sustainable_gpm, system)]
+  if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(say('result.ready', { ready: formatFrom(supplyReady_s) }))
+  if (dependable === undefined) sentences.unshift(say('result.untested'))
+  for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
+    sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), count: layIds.length, lays: layIds.map((id) => names(id) ?? id).join(', ') }))
+  if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
+  sentences.push(say('result.assumed', { count: assumptions.filter(({ mark }) => mark === 'assumed').length }))
+  return [...lines, { look: 'plain', text: sentences.join(' ') }]
+}
+
+/** Dependable, expected, needed; what is not known is left out. */
+function flowsSentence({ dependable, needed_gpm }: SupplyResult, sustainable_gpm: number, system: UnitSystem): string {
+  const flow = (value: number) => formatGiven(value, system, needed_gpm)
+  const tested = dependable ? 'dependable' : 'untested'
+  const expected = flow(sustainable_gpm)
+  const values = { expected, dependable: flow(dependable?.flow_gpm ?? 0), needed: formatAsked(needed_gpm, system) }
+  if (needed_gpm === null) return say(`result.flows.${tested}.no-need`, values)
+  return say((dependable?.flow_gpm ?? -1) >= needed_gpm ? 'result.flows.dependable.met' : `result.flows.${tested}`, values)
+}
+
+/** Short of the need: by the dependable flow where it is known, else by the expected one. */
+function shortLine({ dependable, needed_gpm }: SupplyResult, sustainable_gpm: number, system: UnitSystem): AnswerLine[] {
+  if (needed_gpm === null) return []
+  if (sustainable_gpm <= 0) return [{ look: 'danger', text: say('result.nothing', { needed: formatAsked(needed_gpm, system) }) }]
+  const short = formatShortBy(dependable?.flow_gpm ?? sustainable_gpm, needed_gpm, system)
+  if (short === undefined) return []
+  return [{ look: 'danger', text: say(dependable ? 'result.short.dependable' : 'result.short.untested', { short, needed: formatAsked(needed_gpm, system) }) }]
+}
+
+/** The same as sentences, for where lines have no look. */
+export const answerSentences = (result: SupplyResult, names: NameOf, system: UnitSystem): string[] => answerLines(result, names, system).map(({ text }) => text)

@@ -17,7 +17,7 @@ test('how sure the answer is, and from there to the number to measure', async ({
   await expect(page.getByText(/Short by [\d,]+\sgpm of the 1,000\sgpm needed, counting what can be depended on/)).toBeVisible()
   const first = await page.getByText(/First to measure \(\d+% of the doubt/).innerText()
 
-  await page.getByRole('link', { name: 'How sure' }).click()
+  await page.getByRole('navigation', { name: 'Pages of this plan' }).getByRole('link', { name: 'How sure' }).click()
   await workedOut(page)
   const flow = page.getByRole('region', { name: 'Doubt about the flow' })
   await expect(flow.getByRole('link').first()).toContainText(/\d+%/)

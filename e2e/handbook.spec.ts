@@ -7,7 +7,7 @@ test('the forms stand beside the simulation, term by term, with why they differ'
   await page.goto('/district/ostrel-valley/plan/plan-yarrow-bank')
   await page.getByRole('link', { name: 'By the handbook' }).click()
   const figures = page.getByRole('region', { name: 'Five figures for one plan' })
-  await expect(figures.getByText('NFPA 1142 annex', { exact: true })).toBeVisible({ timeout: 30_000 })
+  await expect(figures.getByText('Hauled-water form B (NFPA 1142 annex)', { exact: true })).toBeVisible({ timeout: 30_000 })
   const steps = page.getByRole('table', { name: 'From the form to the simulation' })
   await expect(steps.getByRole('row', { name: /Waiting for a bay −\d+\sgpm/ })).toBeVisible()
   const terms = page.getByRole('region', { name: 'Each tender, term by term' })
@@ -17,13 +17,18 @@ test('the forms stand beside the simulation, term by term, with why they differ'
   await expect(terms.getByRole('row', { name: /^Water a trip/ })).toHaveCount(2)
 })
 
-test('the credit check says pass, fail or not known, line by line, and where to enter what is missing', async ({ page }) => {
+test('the steady-supply check says pass, fail or not known, line by line, and where to enter what is missing', async ({ page }) => {
   await page.goto(page1)
-  const credit = page.getByRole('region', { name: 'Credit check' })
+  const credit = page.getByRole('region', { name: 'Steady-supply check' })
   await expect(credit.getByText('An estimate, not a rating.')).toBeVisible({ timeout: 30_000 })
+  await expect(credit.getByRole('heading', { name: /^Steady-supply check: 250\sgpm in 5 minutes$/ })).toBeVisible()
+  // It is held against what can be depended on, once that is known, and says so.
+  await expect(credit.getByText(/^Compared is the dependable flow of this plan, [\d,]+\sgpm/)).toBeVisible({ timeout: 60_000 })
+  const [compared = ''] = /[\d,]+(?=\sgpm)/.exec(await credit.getByText(/^Compared is the dependable flow/).innerText()) ?? []
+  await expect(credit.getByRole('listitem').filter({ hasText: 'A higher rate within 15 minutes' }).first()).toContainText(`of ${compared}`)
   await expect(credit.getByRole('listitem').filter({ hasText: '250 gpm within 5 minutes of first arrival' }).first()).toContainText('Pass')
   await expect(credit.getByRole('listitem').filter({ hasText: 'Source certificate' }).first()).toContainText('Not known')
-  await credit.getByRole('link', { name: /^Missing for .*: certified$/ }).click()
+  await credit.getByRole('link', { name: /^Enter for .*: day it was certified/ }).click()
   await expect(page).toHaveURL(/\/survey\?item=ostrel-river/)
 })
 
@@ -53,7 +58,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test(`accessible, ${colorScheme}, on a desk and on a phone, nothing wider than the page`, async ({ page }) => {
     await page.emulateMedia({ colorScheme })
     await page.goto(page1)
-    await expect(page.getByRole('region', { name: 'Credit check' })).toBeVisible({ timeout: 30_000 })
+    await expect(page.getByRole('region', { name: 'Steady-supply check' })).toBeVisible({ timeout: 30_000 })
     await expectAccessible(page)
     await page.setViewportSize({ width: 390, height: 844 })
     await expectAccessible(page)

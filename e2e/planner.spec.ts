@@ -112,7 +112,7 @@ test('a figure opens its working, and the working ends in what somebody entered'
   await page.getByRole('button', { name: /^Hand figure/ }).click()
   const working = page.getByRole('region', { name: 'Working: Hand figure' })
   await expect(working).toContainText('Q = Σ usable / (fill + travel + dump)')
-  await expect(working).toContainText('rating bureau page')
+  await expect(working).toContainText('hauled-water form A')
 })
 
 test('the string chart unfolds and says in words what it draws', async ({ page }) => {

@@ -1,4 +1,4 @@
-import { SupplyStrip } from '../_plan/supply-strip'
+import { fullWidthOf, SupplyStrip } from '../_plan/supply-strip'
 import { StringChart } from '../_plan/string-chart'
 import { formatGiven, formatMinutes, say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -8,14 +8,11 @@ import styles from './compare.module.css'
 /** As far as the charts reach; later rounds repeat. */
 const MOST_S = 90 * 60
 
-/** The widest need or narrowest part leaves this much room above it; parts wider than that are drawn no wider. */
-const ROOM_FACTOR = 1.25
-
 /** Strips under each other at one scale, charts under each other on one time axis. */
 export function CompareCharts({ columns }: { columns: readonly CompareColumn[] }) {
   const [system] = useUnitSystem()
   const ready = columns.flatMap(({ plan, names, compared }) => (compared?.answer ? [{ plan, names, ...compared.answer }] : []))
-  const full_gpm = Math.max(1, ...ready.flatMap(({ result: { chain, needed_gpm } }) => [needed_gpm ?? 0, ...(chain.length > 0 ? [Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm))] : [])])) * ROOM_FACTOR
+  const full_gpm = fullWidthOf(...ready.map(({ result }) => result))
   const end_s = Math.min(MOST_S, Math.max(60, ...ready.map(({ chart }) => chart?.end_s ?? 0)))
   return (
     <>

@@ -1,6 +1,6 @@
 import type { District, Plan } from '@/lib/plan'
 import type { CreditCheck, CreditLineCode } from '@/lib/supply'
-import { fieldName, isTextKey, say, type NameOf } from '../_text'
+import { fieldName, formatGiven, isTextKey, say, type NameOf } from '../_text'
 import { Icon } from '../_look/icon'
 import { ButtonLink } from '../_ui/button-link'
 import { screenHref } from '../_ui/screens'
@@ -13,14 +13,15 @@ type Props = { credit: CreditCheck; names: NameOf; district: District; plan: Pla
 
 const sourceOf = (code: CreditLineCode) => (code === 'volume' ? 'handbook.source.volume' : code === 'tested-pumps' ? 'handbook.source.tests' : 'handbook.source.rating')
 
-/** What a rating bureau asks, line by line: passed, failed or not known, and what is missing. */
+/** What is asked of a steady supply, line by line: passed, failed or not known, and what is still to be entered. */
 export function CreditList({ credit, names, district, plan }: Props) {
   const [system] = useUnitSystem()
   const count = (verdict: string) => credit.lines.filter((line) => line.verdict === verdict).length
   return (
     <section className={styles.part} aria-label={say('handbook.credit')}>
-      <h3 className={styles.subtitle}>{say('handbook.credit')}</h3>
+      <h3 className={styles.subtitle}>{say('handbook.credit.title', ruleWords(system))}</h3>
       <p className={styles.small}>{say('handbook.credit.hint')}</p>
+      {credit.compared && <p className={styles.small}>{say('handbook.credit.compared', { by: credit.compared.by, flow: formatGiven(credit.compared.flow_gpm, system) })}</p>}
       <p className={styles.estimate}><Icon name="warn" size={16} />{say('caution.credit')}</p>
       <p className={styles.line}><VerdictMark verdict={credit.verdict} /><span>{say(`handbook.credit.${credit.verdict}`, { count: count('fail'), unknown: count('unknown') })}</span></p>
       <ol className={styles.lines}>

@@ -1,5 +1,5 @@
 import { creditRules, type CreditCheck, type CreditLine } from '@/lib/supply'
-import { formatGiven, formatMinutes, formatQuantity, isTextKey, say, type NameOf, type TextValues, type UnitSystem } from '../_text'
+import { formatFrom, formatGiven, formatMinutes, formatQuantity, formatUntil, isTextKey, say, type NameOf, type TextValues, type UnitSystem } from '../_text'
 import { namesOfAll, shortWords } from './short-words'
 
 /** The limits of the check in the units in use. */
@@ -24,8 +24,9 @@ export function creditWords(line: CreditLine, credit: CreditCheck, names: NameOf
     ...ruleWords(system),
     subject: namesOfAll(subjectIds.slice(0, 1), names),
     subjects: namesOfAll(subjectIds, names),
-    start: formatMinutes(number('start_s')), end: formatMinutes(number('end_s')), higher: formatMinutes(number('higher_s')),
+    start: formatFrom(number('start_s')), end: formatUntil(number('end_s')), higher: formatFrom(number('higher_s')),
     flow: formatGiven(number('flow_gpm'), system), next: formatGiven(number('next_gpm'), system),
+    run: formatGiven(number('run_gpm'), system), compared: formatGiven(number('compared_gpm'), system), by: credit.compared?.by ?? '',
     held: formatQuantity(number('held_gal'), 'gal', system, { style: 'headline', toward: 'down' }),
     distance: code === 'suction-point' ? formatQuantity(number('distance_ft'), 'ft', system) : formatQuantity(number('distance_mi'), 'mi', system),
     time: fails_s === undefined ? '' : momentWords(fails_s, credit),

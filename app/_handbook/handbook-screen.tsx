@@ -13,13 +13,13 @@ import { StepTable } from './step-table'
 import { TenderTerms } from './tender-terms'
 import { useHandbook } from './use-handbook'
 
-/** A plan by the handbook: the forms beside the simulation, the officer's criterion, what a rating bureau asks. */
+/** A plan by the handbook: the forms beside the simulation, the officer's criterion, what is asked of a steady supply. */
 export function HandbookScreen({ districtId, planId }: { districtId: string; planId: string }) {
   return <PlanStudy districtId={districtId} planId={planId} page="handbook">{(study) => <Handbook {...study} />}</PlanStudy>
 }
 
 function Handbook({ board, bundle }: Study) {
-  const { study, failure, isPending } = useHandbook(bundle)
+  const { study, failure, isPending } = useHandbook(bundle, board.result?.dependable?.flow_gpm)
   const { names } = board
   if (failure) return <EmptyState title={say('handbook.failed', { reason: failure })} />
   return (

@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
-import { distanceM, findBounds, type Point } from '@/lib/geo'
+import { distanceM, findBounds, pointAlong, type Point } from '@/lib/geo'
 import type { Lay } from '@/lib/plan'
 import type { HoseLayAnswer } from '@/lib/supply'
 import { DistrictMap, useDrawnDistrict, type MapRoute, type MapSite } from '../_map'
@@ -9,7 +9,6 @@ import { usePlanBoard } from '../_plan/plan-context'
 import { formatQuantity, say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
-import { pointAlong } from './lay-points'
 
 /** Places nearer than this to a point of the lay are not drawn twice. */
 const SAME_PLACE_M = 40

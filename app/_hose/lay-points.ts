@@ -25,19 +25,3 @@ export function withPoint(points: readonly Point[], point: Point): Point[] {
   })
   return points.toSpliced(best + 1, 0, point)
 }
-
-/** A place along the way, by its share of the whole. */
-export function pointAlong(points: readonly Point[], share: number): Point | undefined {
-  const legs_m = points.slice(1).map((to, i) => distanceM(points[i] ?? to, to))
-  let left_m = share * legs_m.reduce((sum, leg_m) => sum + leg_m, 0)
-  for (const [i, leg_m] of legs_m.entries()) {
-    const from = points[i], to = points[i + 1]
-    if (!from || !to) break
-    if (left_m <= leg_m || i === legs_m.length - 1) {
-      const part = leg_m > 0 ? Math.min(1, left_m / leg_m) : 0
-      return { lat: from.lat + part * (to.lat - from.lat), lon: from.lon + part * (to.lon - from.lon) }
-    }
-    left_m -= leg_m
-  }
-  return points[0]
-}

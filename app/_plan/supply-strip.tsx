@@ -28,9 +28,9 @@ const MOST_TIMES = 3
 /** How much of a column the band takes to widen or narrow. */
 const EASE = 0.22
 
-/** Flow at the full width of a plan's band: wide enough for the need, not so wide that the narrowest part is lost. */
-function fullWidthOf({ chain, needed_gpm }: Pick<SupplyResult, 'chain' | 'needed_gpm'>): number {
-  return chain.length === 0 ? 1 : Math.max(Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm)) * MOST_TIMES, needed_gpm ?? 0, 1)
+/** Flow at the full width of the band of one plan, or of several at one scale: wide enough for the need, not so wide that the narrowest part is lost. */
+export function fullWidthOf(...results: readonly Pick<SupplyResult, 'chain' | 'needed_gpm'>[]): number {
+  return Math.max(1, ...results.flatMap(({ chain, needed_gpm }) => (chain.length === 0 ? [] : [Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm)) * MOST_TIMES, needed_gpm ?? 0])))
 }
 
 /** The chain from source to fire ground as one band whose width is capacity; the narrowest place shows at a glance. */

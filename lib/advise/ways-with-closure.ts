@@ -1,4 +1,4 @@
-import { distanceM, type Point } from '../geo'
+import type { Point } from '../geo'
 import type { Bundle, Leg } from '../plan'
 import { legUses, type LegUse } from '../supply'
 
@@ -35,23 +35,6 @@ export function shuttleLegs(bundle: Bundle): DrivenLeg[] {
 function lineKey(path: readonly Point[]): string {
   const points = path.map(({ lat, lon }) => `${lat.toFixed(5)},${lon.toFixed(5)}`)
   return [points.join(';'), points.toReversed().join(';')].sort()[0] ?? ''
-}
-
-/** The point that far along a line, by its length. */
-export function pointAlong(path: readonly Point[], share: number): Point {
-  const lengths_m = path.slice(1).map((point, index) => distanceM(path[index] ?? point, point))
-  let left_m = share * lengths_m.reduce((sum, length_m) => sum + length_m, 0)
-  for (const [index, length_m] of lengths_m.entries()) {
-    const [a, b] = [path[index], path[index + 1]]
-    if (a && b && left_m <= length_m) {
-      const part = length_m > 0 ? left_m / length_m : 0
-      return { lat: a.lat + (b.lat - a.lat) * part, lon: a.lon + (b.lon - a.lon) * part }
-    }
-    left_m -= length_m
-  }
-  const last = path.at(-1)
-  if (!last) throw new RangeError('path has no point, must have one or more')
-  return last
 }
 
 const CLOSURE_ID = 'advice-closure'

@@ -1,6 +1,6 @@
 import type { Point } from '../geo'
 import { DEGREES_E7 } from '../osm'
-import { distanceM } from '../geo'
+import { alongM, pointAlong } from '../geo'
 import { arcOfState, type RoadGraph } from './road-graph'
 import type { Arrival } from './search-states'
 
@@ -40,23 +40,8 @@ export function pointsOfPiece(graph: RoadGraph, { arc, fromShare, toShare }: Rou
 }
 
 function cut(points: readonly Point[], fromShare: number, toShare: number): Point[] {
-  const along: number[] = [0]
-  points.forEach((point, i) => {
-    const before = points[i - 1]
-    if (before) along.push((along[i - 1] ?? 0) + distanceM(before, point))
-  })
-  const total = along[along.length - 1] ?? 0
-  const from = fromShare * total, to = toShare * total
-  const inside = points.filter((_, i) => (along[i] ?? 0) > from && (along[i] ?? 0) < to)
-  return [pointAlong(points, along, from), ...inside, pointAlong(points, along, to)]
-}
-
-function pointAlong(points: readonly Point[], along: readonly number[], at: number): Point {
-  let i = 1
-  while (i < points.length - 1 && (along[i] ?? 0) < at) i++
-  const a = points[i - 1], b = points[i]
-  if (!a || !b) throw new RangeError('a road has fewer than two points')
-  const start = along[i - 1] ?? 0, length = (along[i] ?? 0) - start
-  const t = length > 0 ? Math.min(1, Math.max(0, (at - start) / length)) : 0
-  return { lat: a.lat + t * (b.lat - a.lat), lon: a.lon + t * (b.lon - a.lon) }
+  const along_m = alongM(points)
+  const total_m = along_m.at(-1) ?? 0
+  const inside = points.filter((_, i) => (along_m[i] ?? 0) > fromShare * total_m && (along_m[i] ?? 0) < toShare * total_m)
+  return [pointAlong(points, fromShare, along_m), ...inside, pointAlong(points, toShare, along_m)]
 }

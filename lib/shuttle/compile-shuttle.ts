@@ -1,10 +1,10 @@
 import { requireThat } from '../issue'
-import { SECONDS_PER_MINUTE } from '../units'
 import { chanceTableFor } from './chance'
 import { demandTableFor } from './demand-table'
 import { feedTableFor } from './feed-table'
 import type { EntityTable, FillTable, Scenario, SlotTable, TenderTable } from './scenario'
 import type { ShuttleSpec, TenderSpec } from './spec'
+import { dumpAlone_s } from './round-of'
 import { specBreaches } from './spec-breaches'
 import { startOf } from './start'
 import { wayTablesFor } from './way-table'
@@ -84,8 +84,7 @@ function tenderTableFor(tenders: readonly TenderSpec[]): TenderTable {
     dumpRate_gpm: Float64Array.from(tenders.flatMap(({ dumpRate_gpm }) => dumpRate_gpm)),
     partFrom: Int32Array.from(tenders, ({ dumpRate_gpm }) => { const from = part; part += dumpRate_gpm.length; return from }),
     partCount: Int32Array.from(tenders, ({ dumpRate_gpm }) => dumpRate_gpm.length),
-    dumpAlone_s: floats(({ dumpRate_gpm, usable_gal }) =>
-      dumpRate_gpm.reduce((sum, rate_gpm) => sum + (usable_gal / dumpRate_gpm.length / rate_gpm) * SECONDS_PER_MINUTE, 0)),
+    dumpAlone_s: floats(dumpAlone_s),
     restAfter_s: floats(({ rest }) => rest?.after_s ?? Infinity),
     rest_s: floats(({ rest }) => rest?.break_s ?? 0),
     ...wayTablesFor(tenders),

@@ -1,7 +1,8 @@
+import { roundOf } from '../shuttle'
 import { SECONDS_PER_MINUTE } from '../units'
 import type { CompiledPlan } from './compile-plan'
 import type { ChainPart } from './result'
-import { roundOf, type ResolvedTender } from './tender'
+import type { ResolvedTender } from './tender'
 
 /**
  * The chain from source to fire ground as five capacities side by side: what each part would

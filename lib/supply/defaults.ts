@@ -18,10 +18,10 @@ export const defaults = {
   turnout_s: assumed(180, 0.6),
   arrival_s: assumed(900, 0.6),
   firstLine_s: assumed(120, 0.5),
-  duration_s: handbook(7200, 'rating bureau page: 250 gpm for 2 hours', 0),
+  duration_s: handbook(7200, 'steady supply: 250 gpm for 2 hours', 0),
   reserve_s: assumed(120, 0),
 
-  usableShare: handbook(0.9, 'rating bureau page: tank less 10 %', 0.07),
+  usableShare: handbook(0.9, 'hauled-water form A: tank less 10 %', 0.07),
   tenderDump_gpm: handbook(1000, 'NFPA 1901: average 1,000 gpm over the first 90 % (from memory)', 0.3),
   tenderDumpTail_gpm: assumed(400, 0.5),
   tenderFillLimit_gpm: handbook(1000, 'NFPA 1903-1991: connection must take 1,000 gpm', 0.2),

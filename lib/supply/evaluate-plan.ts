@@ -1,6 +1,6 @@
 import { isBlocking, issue, type Issue } from '../issue'
 import type { Bundle } from '../plan'
-import { compileShuttle, flowUsingStored, hauledCapacity, laterFlows, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
+import { compileShuttle, flowUsingStored, laterFlows, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
 import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
@@ -35,10 +35,10 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
   if (!spec) return blockedResult(compiled, compiled.issues)
   const scenario = compileShuttle(spec)
   const planned = runShuttle(scenario)
-  const haul = hauledCapacity(scenario)
   const pump_gpm = pumpCapacity_gpm(compiled)
   const found = sustainableFlow(scenario)
   const sustainable_gpm = Math.min(found.flow_gpm, pump_gpm)
+  const { haul } = found
   const stored_gpm = Math.min(flowUsingStored(scenario, compiled.duration_s).flow_gpm, pump_gpm)
   const later = laterFlows(scenario, found)
     .map(({ from_s, flow_gpm, feedIds }) => ({ from_s, flow_gpm: Math.min(flow_gpm, pumpCapacity_gpm(compiled, from_s)), layIds: [...feedIds] }))

@@ -1,6 +1,6 @@
 import { handFigure_gpm } from '../hydraulics'
+import { roundOf } from '../shuttle'
 import type { CompiledPlan } from './compile-plan'
-import { roundOf } from './tender'
 
 /**
  * The handbook's figure for the plan: each tender's usable water over the sum of its fill,

@@ -1,10 +1,10 @@
 import type { TenderTask } from '../plan'
-import type { ShuttleRun } from '../shuttle'
+import { roundOf, type ShuttleRun } from '../shuttle'
 import { SECONDS_PER_MINUTE } from '../units'
 import type { ResolvedDumpSite } from './dump-site'
 import type { ResolvedFillSite } from './fill-site'
 import type { DumpSiteResult, FillSiteResult, TenderResult } from './result'
-import { roundOf, type ResolvedTender } from './tender'
+import type { ResolvedTender } from './tender'
 
 const mean = (shares: readonly number[] | undefined): number | null =>
   shares && shares.length > 0 ? shares.reduce((sum, share) => sum + share, 0) / shares.length : null

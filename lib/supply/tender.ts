@@ -2,7 +2,6 @@ import { findTenderDumpRates_gpm } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import type { TenderSpec, WaySpec } from '../shuttle'
 import { findTender, type Bundle, type DumpSite, type FillSite, type Plan, type Tender, type TenderTask } from '../plan'
-import { SECONDS_PER_MINUTE } from '../units'
 import { arrival } from './arrival'
 import { defaults, type Default } from './defaults'
 import { linesInto } from './fill-site'
@@ -126,16 +125,4 @@ function restOf(plan: Plan, ledger: Ledger): Pick<TenderSpec, 'rest'> {
   if (plan.restAfter_s === undefined && !isLong) return {}
   const after_s = take(ledger, plan, 'restAfter_s', plan.restAfter_s || undefined, defaults.restAfter_s)
   return { rest: { after_s, break_s: take(ledger, plan, 'rest_s', plan.rest_s, defaults.rest_s) } }
-}
-
-/** A round with nobody in the way, by its parts. */
-export function roundOf(spec: TenderSpec, bayRate_gpm: number): { fill_s: number; dump_s: number; handling_s: number; travel_s: number; cycle_s: number } {
-  const rate_gpm = Math.min(bayRate_gpm, spec.fillLimit_gpm)
-  const slow = spec.topUpShare / spec.topUpRateShare
-  const fill_s = rate_gpm > 0 ? (spec.usable_gal / rate_gpm) * SECONDS_PER_MINUTE * (1 - spec.topUpShare + slow) : 0
-  const part_gal = spec.usable_gal / spec.dumpRate_gpm.length
-  const dump_s = spec.dumpRate_gpm.reduce((sum, rate) => sum + (part_gal / rate) * SECONDS_PER_MINUTE, 0)
-  const handling_s = spec.dumpPosition_s + spec.dumpClear_s + spec.fillPosition_s + spec.fillClear_s
-  const travel_s = spec.toFill_s + spec.toDump_s
-  return { fill_s, dump_s, handling_s, travel_s, cycle_s: fill_s + dump_s + handling_s + travel_s }
 }

@@ -1,4 +1,4 @@
-import { distanceM, type Point } from '../geo'
+import { alongM, type Point } from '../geo'
 import { requirePositive } from '../issue'
 import { feetFromMetres } from '../units'
 import { findHeight } from './height-at'
@@ -31,13 +31,12 @@ const MOST_POINTS = 20_000
  */
 export function profileAlong(grid: HeightGrid, path: readonly Point[], step_ft: number): ProfilePoint[] {
   requirePositive('step_ft', step_ft)
-  const legs_ft = path.slice(1).map((point, i) => feetFromMetres(distanceM(path[i] ?? point, point)))
-  const whole_ft = legs_ft.reduce((sum, leg_ft) => sum + leg_ft, 0)
-  const spaced_ft = Math.max(step_ft, whole_ft / MOST_POINTS)
+  const along_ft = alongM(path).map(feetFromMetres)
+  const spaced_ft = Math.max(step_ft, (along_ft.at(-1) ?? 0) / MOST_POINTS)
   const points: ProfilePoint[] = []
-  let travelled_ft = 0
   path.forEach((from, i) => {
-    const to = path[i + 1], leg_ft = legs_ft[i] ?? 0
+    const to = path[i + 1], travelled_ft = along_ft[i] ?? 0
+    const leg_ft = (along_ft[i + 1] ?? travelled_ft) - travelled_ft
     // A corner given twice is one place.
     if (to === undefined || leg_ft > 0) points.push(profilePoint(grid, from, travelled_ft))
     if (!to || leg_ft === 0) return
@@ -47,7 +46,6 @@ export function profileAlong(grid: HeightGrid, path: readonly Point[], step_ft: 
       const point = { lat: from.lat + share * (to.lat - from.lat), lon: from.lon + share * (to.lon - from.lon) }
       points.push(profilePoint(grid, point, travelled_ft + share * leg_ft))
     }
-    travelled_ft += leg_ft
   })
   return points
 }

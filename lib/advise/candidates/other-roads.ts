@@ -1,9 +1,9 @@
-import { distanceM, type Point } from '../../geo'
+import { distanceM, pointAlong, type Point } from '../../geo'
 import { findLegNote, legUses } from '../../supply'
 import type { Bundle, EditBody } from '../../plan'
 import type { Candidate } from '../candidate'
 import { assumedEffort } from '../effort'
-import { lacksWays, pointAlong, shuttleLegs, withClosure, type ResolveWays } from '../ways-with-closure'
+import { lacksWays, shuttleLegs, withClosure, type ResolveWays } from '../ways-with-closure'
 import { freshId } from './fresh-id'
 
 /** Another road is worth a look only where it really is another: this far from the first at its widest. */

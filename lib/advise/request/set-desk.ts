@@ -1,6 +1,7 @@
 import type { Bundle } from '../../plan'
-import { compileShuttle, hauledCapacity, runShuttle, sustainableFlow, type ShuttleSpec, type TenderSpec } from '../../shuttle'
+import { compileShuttle, hauledCapacity, roundOf, runShuttle, sustainableFlow, type ShuttleSpec } from '../../shuttle'
 import { compilePlan, pumpCapacity_gpm, type CompiledPlan } from '../../supply'
+import { SECONDS_PER_MINUTE } from '../../units'
 import type { ResolveWays } from '../ways-with-closure'
 import { waysOfTender } from '../stops/tender-ways'
 import { requestTasks, type RequestAsk } from './request-ask'
@@ -113,17 +114,6 @@ export class SetDesk {
 function soloBound_gpm(spec: ShuttleSpec | undefined): number {
   const [tender] = spec?.tenders ?? []
   if (!tender || !spec) return 0
-  const rounds_s = waysOfTender(tender).map((way) => handlingAndDump_s(tender) + way.toFill_s + way.toDump_s + fill_s(tender, Math.max(...(spec.fills[way.fillIndex]?.bayRate_gpm ?? [0]))))
-  return (tender.usable_gal * 60) / Math.min(...rounds_s)
-}
-
-function fill_s(tender: TenderSpec, bay_gpm: number): number {
-  const slowShare = tender.topUpShare / tender.topUpRateShare
-  return ((tender.usable_gal * 60) / Math.min(bay_gpm, tender.fillLimit_gpm)) * (1 - tender.topUpShare + slowShare)
-}
-
-function handlingAndDump_s(tender: TenderSpec): number {
-  const part_gal = tender.usable_gal / tender.dumpRate_gpm.length
-  const dump_s = tender.dumpRate_gpm.reduce((sum, rate) => sum + (part_gal * 60) / rate, 0)
-  return dump_s + tender.dumpPosition_s + tender.dumpClear_s + tender.fillPosition_s + tender.fillClear_s
+  const rounds_s = waysOfTender(tender).map((way) => roundOf({ ...tender, ...way }, Math.max(...(spec.fills[way.fillIndex]?.bayRate_gpm ?? [0]))).cycle_s)
+  return (tender.usable_gal * SECONDS_PER_MINUTE) / Math.min(...rounds_s)
 }

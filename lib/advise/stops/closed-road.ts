@@ -1,8 +1,9 @@
+import { pointAlong } from '../../geo'
 import type { Bundle } from '../../plan'
 import type { ShuttleSpec, TenderSpec } from '../../shuttle'
 import { legUses, wayOf, type Way } from '../../supply'
 import type { Issue } from '../../issue'
-import { lacksWays, pointAlong, shuttleLegs, withClosure, type ResolveWays } from '../ways-with-closure'
+import { lacksWays, shuttleLegs, withClosure, type ResolveWays } from '../ways-with-closure'
 import type { Stop } from './stop'
 import { tendersKeeping, waysOfTender, withWays } from './tender-ways'
 

@@ -1,4 +1,4 @@
-import { advance, AFTER_READY_S, begin, carry, compileShuttle, EVENT, fork, hauledCapacity, withDemand, type Scenario, type ShuttleSpec, type SimState } from '../../shuttle'
+import { advance, AFTER_READY_S, begin, carry, compileShuttle, EVENT, fork, hauledCapacity, roundOf, withDemand, type Scenario, type ShuttleSpec, type SimState } from '../../shuttle'
 
 /** Moments of a round at which it may stop; the worst counts. */
 const MOMENT_COUNT = 12
@@ -29,8 +29,7 @@ export function momentsOf(spec: ShuttleSpec, flow_gpm: number): Moments {
   const scenario = scenarioAt(spec, flow_gpm)
   const followed_s = spec.afterReady_s ?? AFTER_READY_S
   const from_s = hauledCapacity(compileShuttle(spec)).steadyFrom_s
-  const round_s = Math.max(60, ...spec.tenders.map((tender) => tender.toFill_s + tender.toDump_s + tender.dumpPosition_s + tender.dumpClear_s + tender.fillPosition_s + tender.fillClear_s
-    + (tender.usable_gal / Math.min(tender.fillLimit_gpm, spec.fills[tender.fillIndex]?.bayRate_gpm[0] ?? tender.fillLimit_gpm) + tender.usable_gal / (tender.dumpRate_gpm[0] ?? 1)) * 60))
+  const round_s = Math.max(60, ...spec.tenders.map((tender) => roundOf(tender, spec.fills[tender.fillIndex]?.bayRate_gpm[0] ?? tender.fillLimit_gpm).cycle_s))
   const state = begin(scenario)
   const at: { state: SimState; ends_s: number }[] = []
   for (let moment = 0; moment < MOMENT_COUNT; moment++) {

@@ -1,14 +1,14 @@
 import { handFigureOf } from '../hand-figure'
 import type { CompiledPlan } from '../compile-plan'
 import type { ResolvedTender } from '../tender'
-import { roundOf } from '../tender'
+import { roundOf } from '../../shuttle'
 import type { Working } from '../working'
 import { isWay } from '../ways'
 import { SECONDS_PER_MINUTE } from '../../units'
 import { computed, given, worked, working } from './inputs'
 import { explainWay } from './explain-way'
 
-const RATING = 'rating bureau page: (tank − 10 %) / (fill + travel + discharge), added over tenders'
+const RATING = 'hauled-water form A: (tank − 10 %) / (fill + travel + discharge), added over tenders'
 
 /** The handbook's figure, tender by tender. */
 export function explainHandFigure(compiled: CompiledPlan): Working {
@@ -25,7 +25,7 @@ export function explainTenderHand(compiled: CompiledPlan, resolved: ResolvedTend
 
 function explainUsable({ ledger }: CompiledPlan, { tender, spec }: ResolvedTender): Working {
   const tank_gal = tender.tank_gal ?? 0
-  return working('usable-tank', 'usable_gal', spec.usable_gal, 'rating bureau page', [given(ledger, tender, 'tank_gal', tank_gal), given(ledger, tender, 'usableShare', tank_gal > 0 ? spec.usable_gal / tank_gal : 0)])
+  return working('usable-tank', 'usable_gal', spec.usable_gal, 'hauled-water form A: tank less 10 %', [given(ledger, tender, 'tank_gal', tank_gal), given(ledger, tender, 'usableShare', tank_gal > 0 ? spec.usable_gal / tank_gal : 0)])
 }
 
 /** A round with nobody in the way. */

@@ -1,5 +1,5 @@
 import { distanceM } from '../../geo'
-import { FIRE_GROUND, findApparatus, findDraftingPump, findSource, findDraftSite, findStation, type Apparatus, type DraftingPump, type Source } from '../../plan'
+import { FIRE_GROUND, findApparatus, findDraftingPump, findSource, findDraftSite, findStation, type Apparatus, type Bundle, type DraftingPump, type FillSite, type Source } from '../../plan'
 import { feetFromMetres } from '../../units'
 import { compilePlan, type CompiledPlan } from '../compile-plan'
 import { findPlace } from '../legs'
@@ -13,11 +13,30 @@ function usedSources({ bundle }: CompiledPlan): Source[] {
   return [...new Map(sources.map((source) => [source.id, source])).values()]
 }
 
-/** Each source holds 30,000 gal, or gives the rate for as long as it is asked. */
+/** A source whose water nobody has said, or a fill site that names no source. */
+export type Unmeasured = { readonly itemId: string; readonly field: 'usable_gal' | 'sourceId' }
+
+/** Where a line would stand on water that nobody knows: it is then not known either. */
+export function unmeasuredWater({ fills }: CompiledPlan): Unmeasured[] {
+  const all = fills.flatMap(({ site, source, water }): Unmeasured[] => {
+    if (!source) return [{ itemId: site.id, field: 'sourceId' }]
+    return water.usable_gal === undefined && water.hydrant_gpm === undefined ? [{ itemId: source.id, field: 'usable_gal' }] : []
+  })
+  return [...new Map(all.map((one) => [one.itemId, one])).values()]
+}
+
+/** Fill sites that name no source. */
+const sourceless = ({ bundle }: CompiledPlan): string[] =>
+  bundle.plan.fillSites.filter((site) => !findSource(bundle, site.sourceId ?? findDraftSite(bundle, site.draftSiteId)?.sourceId)).map(({ id }) => id)
+
+const noSource = (code: 'volume' | 'certificate', ids: readonly string[]): CreditLine =>
+  creditLine(code, 'unknown', { why: 'no-source', subjectIds: ids, missing: ids.map((itemId) => ({ itemId, field: 'sourceId' })) })
+
+/** The sources hold 30,000 gal together, or give the rate for as long as it is asked. */
 export function volumeLine(compiled: CompiledPlan): CreditLine {
-  const { bundle, fills } = compiled
+  const { fills } = compiled
   const sources = usedSources(compiled)
-  if (sources.length === 0) return creditLine('volume', 'unknown', { why: 'no-source', missing: bundle.plan.fillSites.map(({ id }) => ({ itemId: id, field: 'sourceId' })) })
+  if (sources.length === 0) return noSource('volume', sourceless(compiled))
   let held_gal = 0
   const unknown: Source[] = []
   for (const source of sources) {
@@ -28,13 +47,18 @@ export function volumeLine(compiled: CompiledPlan): CreditLine {
   }
   if (held_gal >= creditRules.volume_gal) return creditLine('volume', 'pass', { values: { held_gal }, subjectIds: sources.map(({ id }) => id) })
   if (unknown.length > 0) return creditLine('volume', 'unknown', { values: { held_gal }, subjectIds: unknown.map(({ id }) => id), missing: unknown.map(({ id }) => ({ itemId: id, field: 'usable_gal' })) })
+  if (sourceless(compiled).length > 0) return noSource('volume', sourceless(compiled))
   return creditLine('volume', 'fail', { values: { held_gal }, subjectIds: sources.map(({ id }) => id) })
 }
 
 /** Apparatus that is sent on the first alarm without being asked for. */
 export function dispatchLine(compiled: CompiledPlan, held: HeldAsk | undefined, isHeld: (without: CompiledPlan) => boolean): CreditLine {
   const { bundle } = compiled
-  const asked = usedUnits(compiled).filter(({ mutualAid, stationId }) => mutualAid ?? findStation(bundle, stationId)?.mutualAid ?? false)
+  const used = usedUnits(compiled)
+  if (used.length === 0) return creditLine('dispatch', 'unknown', { why: 'no-unit' })
+  const unsaid = used.filter(({ mutualAid, stationId }) => mutualAid === undefined && !findStation(bundle, stationId)).map(({ id }) => id)
+  if (unsaid.length > 0) return creditLine('dispatch', 'unknown', { why: 'no-station', subjectIds: unsaid, missing: unsaid.map((itemId) => ({ itemId, field: 'stationId' })) })
+  const asked = used.filter(({ mutualAid, stationId }) => mutualAid ?? findStation(bundle, stationId)?.mutualAid ?? false)
   if (asked.length === 0) return creditLine('dispatch', 'pass', {})
   const subjectIds = asked.map(({ id }) => id)
   if (held?.isHeld && isHeld(withoutUnits(compiled, new Set<string>(subjectIds)))) return creditLine('dispatch', 'pass', { why: 'without-them', subjectIds })
@@ -62,15 +86,24 @@ function withoutUnits({ bundle }: CompiledPlan, out: ReadonlySet<string>): Compi
 
 /** Every pumper at the water has a test on record, and a young one where the day is given. */
 export function testedLine({ bundle }: CompiledPlan, today: string | undefined): CreditLine {
+  const unnamed = unnamedAt(bundle)
   const ids = [...bundle.plan.fillSites, ...bundle.plan.dumpSites].map(({ pumperId }) => pumperId)
   const pumps = [...new Map(ids.flatMap((id) => findDraftingPump(bundle, id) ?? []).map((pump) => [pump.id, pump])).values()]
-  if (pumps.length === 0) return creditLine('tested-pumps', 'unknown', { why: 'no-pumper' })
   const untested = pumps.filter((pump) => lastTest(pump) === undefined)
   const old = today === undefined ? [] : pumps.filter((pump) => { const on = lastTest(pump); return on !== undefined && on < yearBefore(today) })
   if (old.length > 0) return creditLine('tested-pumps', 'fail', { why: 'test-old', subjectIds: old.map(({ id }) => id) })
   if (untested.length > 0)
     return creditLine('tested-pumps', 'unknown', { why: 'no-test', subjectIds: untested.map(({ id }) => id), missing: untested.map(({ id }) => ({ itemId: id, field: 'testedOn' })) })
+  if (unnamed.length > 0 || pumps.length === 0) return creditLine('tested-pumps', 'unknown', { why: 'no-pumper', subjectIds: unnamed })
+  if (today === undefined) return creditLine('tested-pumps', 'unknown', { why: 'no-day' })
   return creditLine('tested-pumps', 'pass', { subjectIds: pumps.map(({ id }) => id) })
+}
+
+/** Sites that draft and name no pumper: whoever comes may be tested or not. A hydrant needs none. */
+function unnamedAt(bundle: Bundle): string[] {
+  const isHydrant = (site: FillSite) => findSource(bundle, site.sourceId ?? findDraftSite(bundle, site.draftSiteId)?.sourceId)?.kind === 'pressureHydrant'
+  const sites = [...bundle.plan.fillSites.filter((site) => !isHydrant(site)), ...bundle.plan.dumpSites]
+  return sites.filter(({ pumperId }) => pumperId === undefined).map(({ id }) => id)
 }
 
 /** Day of the newest test on record; days as written sort as text. */
@@ -83,7 +116,8 @@ const yearBefore = (day: string): string => `${String(Number(day.slice(0, 4)) - 
 /** Every source has a certificate that it lasts in a drought. */
 export function certificateLine(compiled: CompiledPlan): CreditLine {
   const sources = usedSources(compiled)
-  if (sources.length === 0) return creditLine('certificate', 'unknown', { why: 'no-source', missing: compiled.bundle.plan.fillSites.map(({ id }) => ({ itemId: id, field: 'sourceId' })) })
+  const open = sourceless(compiled)
+  if (sources.length === 0 || open.length > 0) return noSource('certificate', open)
   const bare = sources.filter(({ certifiedOn }) => certifiedOn === undefined)
   if (bare.length > 0) return creditLine('certificate', 'unknown', { subjectIds: bare.map(({ id }) => id), missing: bare.map(({ id }) => ({ itemId: id, field: 'certifiedOn' })) })
   return creditLine('certificate', 'pass', { subjectIds: sources.map(({ id }) => id) })

@@ -4,7 +4,7 @@ export type { SimulatedRound } from './simulated-round'
 export {
   compareHandbook, comparisonSteps, type ComparisonStep, type Difference, type DifferenceCode, type HandbookComparison, type TenderComparison,
 } from './compare-handbook'
-export { creditCheck, type CreditCheck, type CreditOptions } from './credit-check'
+export { creditCheck, type Compared, type CreditCheck, type CreditOptions } from './credit-check'
 export { creditLines, creditRules, type CreditLine, type CreditLineCode, type Verdict } from './credit-rules'
 export { checkCriterion, type CriterionAnswer } from './check-criterion'
 export { holdFlow, type AskedFlow, type HeldAsk, type ShortCause } from './hold-flow'

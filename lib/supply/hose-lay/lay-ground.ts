@@ -1,4 +1,4 @@
-import { distanceM, type Point } from '../../geo'
+import { alongM, type Point } from '../../geo'
 import { issue, type Issue } from '../../issue'
 import type { Lay } from '../../plan'
 import type { GroundPoint } from '../../relay'
@@ -26,14 +26,7 @@ export type LayGround = {
 const LEAST_WAY_FT = 10
 
 /** Level feet to each point of a way. */
-export function wayDistances_ft(points: readonly Point[]): number[] {
-  let far_ft = 0
-  return points.map((point, i) => {
-    const before = points[i - 1]
-    if (before) far_ft += feetFromMetres(distanceM(before, point))
-    return far_ft
-  })
-}
+export const wayDistances_ft = (points: readonly Point[]): number[] => alongM(points).map(feetFromMetres)
 
 /**
  * Ground under a lay: elevation where there is some, an entered rise where there is none.

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { pointAlong, withHalfway, withPoint } from '@/app/_hose/lay-points'
+import { withHalfway, withPoint } from '@/app/_hose/lay-points'
 
 const at = (lat: number, lon = 0) => ({ lat, lon })
 const way = [at(0), at(0.01), at(0.04)]
@@ -13,11 +13,5 @@ describe('points of a way', () => {
     expect(withPoint(way, at(0.02, 0.001))).toEqual([at(0), at(0.01), at(0.02, 0.001), at(0.04)])
     expect(withPoint(way, at(-0.01))).toEqual([at(0), at(-0.01), at(0.01), at(0.04)])
     expect(withPoint(way, at(0.06))).toEqual([at(0), at(0.01), at(0.06), at(0.04)])
-  })
-
-  test('a place along the way is found by its share of the length', () => {
-    expect(pointAlong(way, 0)).toEqual(at(0))
-    expect(pointAlong(way, 0.5)!.lat).toBeCloseTo(0.02, 9)
-    expect(pointAlong(way, 1)!.lat).toBeCloseTo(0.04, 9)
   })
 })

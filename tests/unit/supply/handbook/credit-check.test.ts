@@ -25,8 +25,8 @@ const strong: Changes = {
   'district.sources.0': { id: 'so1', name: 'Mill pond', kind: 'pond', point: { lat: 45.02, lon: -40.0 }, usable_gal: 400_000, droughtDrop_ft: 1, seasonalDrop_ft: 1, surface_sqft: 20_000, certifiedOn: '2020-05-01' },
 }
 
-describe('what a rating bureau asks of hauled water', () => {
-  it('is 250 gpm for two hours from five minutes after arrival, 30,000 gal in all (rating bureau page, seen)', () => {
+describe('what is asked of hauled water', () => {
+  it('is 250 gpm for two hours from five minutes after arrival, 30,000 gal in all (published page on alternative supplies, seen as reproduced)', () => {
     expect(creditRules.minimum_gpm * creditRules.duration_s / 60).toBe(creditRules.volume_gal)
     expect(creditRules.startWithin_s).toBe(300)
     expect(creditRules.higherWithin_s).toBe(900)
@@ -63,9 +63,27 @@ describe('what a rating bureau asks of hauled water', () => {
     expect(weak).toMatchObject({ verdict: 'fail', why: 'draft-lost' })
   })
 
-  it('finds the highest rate such that the next step is not held', () => {
-    const { highest_gpm = NaN } = check(strong)
-    expect(line('higher-rate', strong)).toMatchObject({ verdict: 'pass', values: { flow_gpm: highest_gpm, next_gpm: highest_gpm + 10 } })
+  it('counts the highest rate only as far as the plan gives it steadily, and says what the run alone would hold', () => {
+    const { highest_gpm = NaN, compared } = check(strong)
+    const found = line('higher-rate', strong)
+    expect(compared?.by).toBe('sustained')
+    expect(found).toMatchObject({ verdict: 'pass', values: { flow_gpm: highest_gpm } })
+    // Steps of 10 gpm, the lower of the two: rounding by hand.
+    expect(highest_gpm).toBe(Math.min(found.values.run_gpm ?? NaN, Math.floor((compared?.flow_gpm ?? NaN) / 10) * 10))
+    expect(found.values.next_gpm).toBe((found.values.run_gpm ?? NaN) + 10)
+  })
+
+  it('is held against the dependable flow once that is known: nothing passes that cannot be depended on', () => {
+    const against = (dependable_gpm: number) => creditCheck(compilePlan(smallBundle(strong)), { today: '2026-11-25', dependable_gpm })
+    const verdicts = (dependable_gpm: number) => Object.fromEntries(against(dependable_gpm).lines.map(({ code, verdict, why }) => [code, why === undefined ? verdict : `${verdict} ${why}`]))
+    expect(against(274).compared).toEqual({ by: 'dependable', flow_gpm: 274 })
+    expect(against(274).highest_gpm).toBe(270)
+    expect(verdicts(274)).toMatchObject({ start: 'pass', duration: 'pass', 'higher-rate': 'pass steady' })
+    expect(verdicts(252)).toMatchObject({ duration: 'pass', 'higher-rate': 'fail less-steady' })
+    // The run alone holds it, what can be depended on does not: both are in the line.
+    const short = against(240).lines.find(({ code }) => code === 'duration')
+    expect(short).toMatchObject({ verdict: 'fail', why: 'less-steady', values: { compared_gpm: 240 } })
+    expect(short?.values.end_s).toBeGreaterThan(7200)
   })
 
   it('knows nothing of the flow where no engine is named first due', () => {
@@ -94,6 +112,19 @@ describe('what a rating bureau asks of hauled water', () => {
     expect(line('tested-pumps', strong, '2027-03-31').verdict).toBe('pass')
     expect(line('tested-pumps', strong, '2027-04-02')).toMatchObject({ verdict: 'fail', why: 'test-old' })
     expect(line('tested-pumps', { ...strong, 'district.apparatus.0.curvePoints': undefined })).toMatchObject({ verdict: 'unknown', missing: [{ itemId: 'p1', field: 'testedOn' }] })
+  })
+
+  it('knows nothing where nothing was checked: such a line never passes', () => {
+    const source = { id: 'so1', name: 'Mill pond', kind: 'pond', point: { lat: 45.02, lon: -40.0 }, droughtDrop_ft: 1, surface_sqft: 20_000, certifiedOn: '2020-05-01' }
+    const unmeasured = { ...strong, 'district.sources.0': source }
+    expect(line('duration', unmeasured)).toMatchObject({ verdict: 'unknown', why: 'source-unknown', missing: [{ itemId: 'so1', field: 'usable_gal' }] })
+    expect(line('all-year', unmeasured)).toMatchObject({ verdict: 'unknown', why: 'source-unknown' })
+    const unnamed = { ...strong, 'plan.fillSites.0.draftSiteId': undefined, 'plan.fillSites.0.lift_ft': 10 }
+    for (const code of ['duration', 'volume', 'all-year', 'certificate'] as const) expect(line(code, unnamed), code).toMatchObject({ verdict: 'unknown', missing: [{ itemId: 'f1', field: 'sourceId' }] })
+    expect(line('all-year', { ...strong, 'district.sources.0': { ...source, usable_gal: 400_000, surface_sqft: undefined } })).toMatchObject({ verdict: 'unknown', why: 'usual-water' })
+    expect(line('tested-pumps', strong)).toMatchObject({ verdict: 'unknown', why: 'no-day' })
+    expect(line('tested-pumps', { ...strong, 'plan.dumpSites.0.pumperId': undefined }, '2026-11-25')).toMatchObject({ verdict: 'unknown', why: 'no-pumper', subjectIds: ['du1'] })
+    expect(line('dispatch', { ...strong, 'district.apparatus.6.stationId': undefined })).toMatchObject({ verdict: 'unknown', why: 'no-station', missing: [{ itemId: 't4', field: 'stationId' }] })
   })
 
   it('measures from the station by road and from the portable tank as the crow flies', () => {

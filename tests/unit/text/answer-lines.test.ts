@@ -49,8 +49,13 @@ describe('the headline', () => {
       .toContain('amber: No pumper is named at Fill site 1: the 605 gpm entered there is counted from its set-up on, whoever pumps it.')
   })
 
+  it('says which portable tank is counted on that nobody named', () => {
+    expect(linesOf(evaluatePlan(smallBundle({ 'plan.dumpSites.0.portableTankIds': [] }), { quick: true })).find((line) => line.includes('portable tank')))
+      .toMatch(/^amber: No portable tank is named at Dump site 1: one of [\d,]+ gal is assumed to come with the first tender\.$/)
+  })
+
   it('takes a form that is not finished as something to do, and an impossible plan as danger', () => {
-    const untanked = evaluatePlan(smallBundle({ 'plan.dumpSites.0.portableTankIds': [] }))
+    const untanked = evaluatePlan(smallBundle({ 'plan.dumpSites.0.portableTankIds': [], 'plan.dumpSites.0.tankCapacity_gal': 0 }))
     expect(linesOf(untanked)).toEqual(['amber: No answer yet. No portable tank (or nurse tender) at Dump site 1: nothing to draft from. Choose one, or enter its capacity.'])
     expect(linesOf(evaluatePlan(smallBundle({ 'district.draftSites.0.lift_ft': 33 })))[0]).toMatch(/^danger: No answer yet\. /)
   })

@@ -55,7 +55,7 @@ export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined;
         {needsPumper && pumpers.length > 0 && <Menu label={say('plan.first.choose-pumper')} items={pumpers.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: drafts(id) }, say('plan.pumper')) } }))} />}
         {needsTender && tenders.length > 0 && <Menu label={say('plan.first.choose-tender')} items={tenders.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: hauls(id) }, say('plan.added', { name })) } }))} />}
       </div>
-      <p className={styles.rest}>{say('plan.first.rest')}</p>
+      <p className={styles.rest}>{(pumpers.length === 0 || tenders.length === 0) && say('plan.first.handbook')} {say('plan.first.rest')}</p>
     </section>
   )
 }

@@ -12,6 +12,8 @@ export type ScreenFrame = {
   origin: L.Point
   topLeft: L.Point
   size: L.Point
+  /** What of it is in sight now. */
+  view: { left: number; top: number; right: number; bottom: number }
 }
 
 /** A canvas over the map that is drawn as a whole, and stretched while a zoom is on its way. */
@@ -85,7 +87,9 @@ export class ScreenCanvas extends L.Layer {
     context.clearRect(0, 0, width, height)
     context.setTransform(ratio, 0, 0, ratio, -topLeft.x * ratio, -topLeft.y * ratio)
     const zoom = map.getZoom()
-    this.#paint({ context, zoom, worldSize: 256 * 2 ** zoom, origin: map.getPixelOrigin(), topLeft, size })
+    const { x: left, y: top } = topLeft.add(margin)
+    const view = { left, top, right: left + map.getSize().x, bottom: top + map.getSize().y }
+    this.#paint({ view, context, zoom, worldSize: 256 * 2 ** zoom, origin: map.getPixelOrigin(), topLeft, size })
   }
 
   /** Moves and scales what is drawn to where it belongs at another centre and zoom. */

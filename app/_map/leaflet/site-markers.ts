@@ -105,7 +105,7 @@ export class SiteMarkers {
     const held = this.#held.get(site.id) ?? this.#add(site)
     held.site = site
     if (!held.isMoving) held.marker.setLatLng([site.point.lat, site.point.lon])
-    held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -2000 : site.isGhost ? -1000 : 0)
+    held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -2000 : site.isGhost ? -1000 : site.kind === 'hazard' ? -300 : 0)
     this.#setMovable(held)
   }
 

@@ -20,11 +20,13 @@ export function drawLabels(frame: ScreenFrame, labels: readonly MapLabel[], pale
   for (const label of labels) {
     if (taken.length >= MOST) break
     if (zoom < label.firstZoom) continue
-    const spot = spotOf(frame, label)
-    if (!spot || spot.x < topLeft.x || spot.x > right || spot.y < topLeft.y || spot.y > bottom) continue
+    const found = spotOf(frame, label)
+    if (!found || found.x < topLeft.x || found.x > right || found.y < topLeft.y || found.y > bottom) continue
     context.font = fontOf(label, zoom, palette)
     const width = context.measureText(label.text).width
-    if (label.line.length > 2 && width > spot.length_px) continue
+    if (label.line.length > 2 && width > found.length_px) continue
+    const spot = wholeSpot(found, width, frame.view)
+    if (!spot) continue
     const box = boxOf(spot, width, label.text)
     if (taken.some((other) => isHit(other, box))) continue
     taken.push(box)
@@ -32,7 +34,27 @@ export function drawLabels(frame: ScreenFrame, labels: readonly MapLabel[], pale
   }
 }
 
-type Spot = { x: number; y: number; angle: number; length_px: number }
+export type Spot = { x: number; y: number; angle: number; length_px: number }
+
+/** Room between a name and the edge. */
+const EDGE_PX = 3
+const HALF_HEIGHT_PX = 8
+
+/**
+ * Where a name is written so that the edge of the map does not cut it off: an upright one is moved in as long as its own
+ * place is in sight; one that lies along a road, or whose place is out of sight, is left out.
+ *
+ * @param width_px of the name
+ */
+export function wholeSpot(spot: Spot, width_px: number, { left, top, right, bottom }: ScreenFrame['view']): Spot | undefined {
+  const { x, y, angle } = spot
+  const halfX = (Math.abs(Math.cos(angle)) * width_px) / 2 + EDGE_PX, halfY = (Math.abs(Math.sin(angle)) * width_px) / 2 + HALF_HEIGHT_PX
+  if (x - halfX >= left && x + halfX <= right && y - halfY >= top && y + halfY <= bottom) return spot
+  // Wholly out of sight it waits for the next drag.
+  if (x + halfX <= left || x - halfX >= right || y + halfY <= top || y - halfY >= bottom) return spot
+  if (angle !== 0 || x < left || x > right || y < top || y > bottom || 2 * halfX > right - left) return undefined
+  return { ...spot, x: Math.min(Math.max(x, left + halfX), right - halfX), y: Math.min(Math.max(y, top + halfY), bottom - halfY) }
+}
 
 /** A point's own place; of a line the middle of its longest straight piece. */
 function spotOf({ worldSize, origin }: ScreenFrame, { line }: MapLabel): Spot | undefined {

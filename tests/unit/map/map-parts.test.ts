@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { crowdedNames, nameShift_px } from '@/app/_map/crowded-names'
 import { findKeyStep } from '@/app/_map/key-step'
 import { mercatorLine } from '@/app/_map/mercator'
+import { wholeSpot } from '@/app/_map/paint/draw-labels'
 import { graticuleStep } from '@/app/_map/paint/graticule-step'
 import { labelsFrom } from '@/app/_map/paint/labels'
 import { findRoadStyle, roadLayers } from '@/app/_map/paint/road-style'
@@ -61,6 +62,23 @@ describe('a name at the edge of the map', () => {
 
   it('is compared with the others where it stands after the move', () => {
     expect(crowdedNames([{ ...at(0, 0), shift_px: 40 }, at(90, 0)])).toEqual([false, true])
+  })
+})
+
+describe('names of the map itself at its edge', () => {
+  const view = { left: 0, top: 0, right: 390, bottom: 300 }
+  const spot = (x: number, y: number, angle = 0) => ({ x, y, angle, length_px: Infinity })
+
+  it('are moved in whole while their place is in sight', () => {
+    expect(wholeSpot(spot(380, 150), 80, view)).toMatchObject({ x: 347, y: 150 })
+    expect(wholeSpot(spot(200, 2), 80, view)).toMatchObject({ x: 200, y: 8 })
+    expect(wholeSpot(spot(200, 150), 80, view)).toEqual(spot(200, 150))
+  })
+
+  it('are left out where they would be cut: along a road, or when their place is out of sight', () => {
+    expect(wholeSpot(spot(380, 150, 0.3), 80, view)).toBeUndefined()
+    expect(wholeSpot(spot(400, 150), 80, view)).toBeUndefined()
+    expect(wholeSpot(spot(500, 150), 80, view)).toEqual(spot(500, 150))
   })
 })
 

@@ -20,5 +20,7 @@ export { levelAt, recordShuttle, startRecord, type LoggedEvent, type PhaseSegmen
 export { isDirect } from './feed-table'
 export { laterFlows, type LaterFlow } from './later-flow'
 export { carry } from './carry'
+export { drainSource } from './drain-source'
+export { loseWater } from './lose-water'
 export { entityOf } from './chance'
 export { FLOW_RESOLUTION_GPM, flowTest, gridFor, refineFlow, type FlowTest } from './flow-search'

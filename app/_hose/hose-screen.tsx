@@ -14,6 +14,7 @@ import styles from './hose.module.css'
 import { layBegins, layGoals } from './lay-ends'
 import { LayDesk } from './lay-desk'
 import { newLay } from './new-lay'
+import { WheelsPart } from './wheels-part'
 import { wayDistances_ft } from '@/lib/supply'
 
 /** Hose lays of a plan: drawn on the map, worked out as relays. */
@@ -21,7 +22,7 @@ export function HoseScreen({ districtId, planId }: { districtId: string; planId:
   return <PlanStudy districtId={districtId} planId={planId} page="hose">{(study) => <Hose {...study} />}</PlanStudy>
 }
 
-function Hose({ board }: Study) {
+function Hose({ board, bundle }: Study) {
   const { district, plan, names, editPlan, newId } = board
   const [system] = useUnitSystem()
   const [chosenId, setChosenId] = useState<string>()
@@ -67,6 +68,7 @@ function Hose({ board }: Study) {
           <LayDesk key={lay.id} lay={lay} begins={begins} goals={goals} />
         </>
       )}
+      {begins.length > 0 && <WheelsPart bundle={bundle} begins={begins} />}
       <Caution kinds={['pressure', 'traffic', 'planning-aid']} />
     </div>
   )

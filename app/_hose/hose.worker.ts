@@ -2,10 +2,10 @@ import { expose } from 'comlink'
 import type { Point } from '@/lib/geo'
 import { issue, type Issue } from '@/lib/issue'
 import { findApparatus, type District, type Plan } from '@/lib/plan'
+import { findCrossings, type RoadCrossing } from '@/lib/roads'
 import { answerLay, type HoseLayAnswer } from '@/lib/supply'
-import { profileAlong } from '@/lib/terrain'
 import { findBlob } from '../_client/blobs'
-import { LAY_STEP_FT } from '../_worker/ground/lay-heights'
+import { heightsUnder } from '../_worker/ground/lay-heights'
 import { TerrainGrids } from '../_worker/ground/terrain-grids'
 import { RoadDesks } from '../_worker/road-desks'
 import { roadWay } from './road-way'
@@ -22,6 +22,8 @@ export type HoseService = {
   study(ask: HoseAsk): Promise<HoseStudy | undefined>
   /** The way of a lay along roads its source pumper can drive, or why there is none. */
   alongRoads(ask: HoseAsk): Promise<Point[] | Issue>
+  /** Where a lay crosses roads; nothing where these are not known. */
+  crossings(ask: HoseAsk): Promise<RoadCrossing[]>
 }
 
 const terrain = new TerrainGrids(findBlob)
@@ -35,8 +37,15 @@ const service: HoseService = {
     const lay = plan.hoseLays?.find(({ id }) => id === layId)
     if (!lay) return undefined
     const grid = district.terrain && (await terrain.gridFor(district.terrain))
-    if (grid && 'code' in grid) return { answer: answerLay({ district, plan }, lay), terrainFailure: failureOf(grid) }
-    return { answer: answerLay({ district, plan }, lay, grid && profileAlong(grid, lay.points, LAY_STEP_FT)) }
+    const failed = grid && 'code' in grid ? grid : undefined
+    const desk = lay.standsOnRoads ? (await roads.deskFor(district)).desk : undefined
+    const answer = answerLay({ district, plan }, lay, heightsUnder(grid && !('code' in grid) ? grid : undefined, district, lay, desk))
+    return { answer, ...(failed && { terrainFailure: failureOf(failed) }) }
+  },
+  async crossings({ district, plan, layId }) {
+    const lay = plan.hoseLays?.find(({ id }) => id === layId)
+    const { desk } = await roads.deskFor(district)
+    return lay && desk ? findCrossings(desk.graph, lay.points) : []
   },
   async alongRoads({ district, plan, layId }) {
     const lay = plan.hoseLays?.find(({ id }) => id === layId)

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Lay } from '@/lib/plan'
-import type { HoseLayAnswer, LaidStretch } from '@/lib/supply'
+import { crossingsOf, type HoseLayAnswer, type LaidStretch } from '@/lib/supply'
 import type { RelayGain, RelayStep } from '@/lib/relay'
 import { usePlanBoard } from '../_plan/plan-context'
 import { formatAsked, formatGiven, formatMinutes, formatNumber, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
@@ -38,7 +38,7 @@ export function LayAnswer({ study: { answer, terrainFailure }, lay }: { study: H
           </div>
         </>
       )}
-      {answer.hose.length > 0 && <HoseTable answer={answer} system={system} />}
+      {answer.hose.length > 0 && <HoseTable answer={answer} lay={lay} system={system} />}
       <div className={styles.pair}>
         {answer.time && <TimeTable time={answer.time} system={system} />}
         {answer.pumpers.length > 0 && <Gains gains={answer.gains} names={names} system={system} />}
@@ -83,7 +83,8 @@ function Steps({ title, steps, names, system }: { title: string; steps: readonly
   )
 }
 
-function HoseTable({ answer, system }: { answer: HoseLayAnswer; system: UnitSystem }) {
+function HoseTable({ answer, lay, system }: { answer: HoseLayAnswer; lay: Lay; system: UnitSystem }) {
+  const { bridgeCount, rampCount } = crossingsOf(lay)
   const feet = (value: number) => formatQuantity(value, 'ft', system)
   return (
     <div className={styles.sheet}>
@@ -97,6 +98,7 @@ function HoseTable({ answer, system }: { answer: HoseLayAnswer; system: UnitSyst
         ]}
       />
       <p className={styles.quiet}>{say('hose.hose.note', { list: answer.stretches.map((one) => stretchWords(one, system)).join('; ') })}</p>
+      {lay.crossings && lay.crossings.length > 0 && <p className={styles.quiet}>{say('hose.crossing.needs', { bridges: bridgeCount, ramps: rampCount })}</p>}
     </div>
   )
 }

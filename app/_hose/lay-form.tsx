@@ -15,6 +15,7 @@ import { PointField } from '../_ui/point-field'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { ApplianceFields } from './appliance-fields'
+import { CrossingFields } from './crossing-fields'
 import styles from './hose.module.css'
 import type { LayEnd } from './lay-ends'
 import { withHalfway } from './lay-points'
@@ -85,11 +86,13 @@ export function LayForm({ lay, begins, goals, answer, isPlacing, onPlacing, onPo
             />
           )}
           <ItemChoice field="mode" none={say('hose.mode.default')} />
+          {district.roads && <ItemCheck field="standsOnRoads" label={say('hose.on-roads')} hint={say('hose.on-roads.hint')} />}
           <ItemCheck field="standsAtPoints" label={say('hose.stands')} hint={say('hose.stands.hint')} />
         </div>
       </Card>
       <Card title={say('hose.stretches')} startsOpen><StretchFields lay={lay} answer={answer} /></Card>
       <Card title={say('hose.appliances')} aside={lay.appliances?.length ?? 0}><ApplianceFields lay={lay} /></Card>
+      <Card title={say('hose.crossings')} aside={lay.crossings?.length ?? 0}><CrossingFields lay={lay} /></Card>
       <Card title={say('hose.points')} aside={lay.points.length}>
         <div className={styles.fields}>
           <p className={styles.quiet}>{say('hose.points.hint')}</p>

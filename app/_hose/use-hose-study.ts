@@ -5,11 +5,12 @@ import { useEffect, useState } from 'react'
 import type { Point } from '@/lib/geo'
 import type { Issue } from '@/lib/issue'
 import type { District, Plan } from '@/lib/plan'
+import type { RoadCrossing } from '@/lib/roads'
 import { guardOf } from '../_worker/guard-worker'
 import { latestWins } from '../_worker/latest-wins'
 import type { HoseAsk, HoseService, HoseStudy } from './hose.worker'
 
-type Asks = { study: (ask: HoseAsk) => Promise<HoseStudy | undefined>; alongRoads: (ask: HoseAsk) => Promise<Point[] | Issue> }
+type Asks = { study: (ask: HoseAsk) => Promise<HoseStudy | undefined>; alongRoads: (ask: HoseAsk) => Promise<Point[] | Issue>; crossings: (ask: HoseAsk) => Promise<RoadCrossing[]> }
 
 let shared: Asks | undefined
 
@@ -22,11 +23,14 @@ function startAsks(): Asks {
   const worker = new Worker(new URL('./hose.worker.ts', import.meta.url))
   const guard = guardOf(worker)
   const service = wrap<HoseService>(worker)
-  return { study: latestWins((ask) => guard(service.study(ask))), alongRoads: (ask) => guard<Point[] | Issue>(service.alongRoads(ask) as Promise<Point[] | Issue>) }
+  return { study: latestWins((ask) => guard(service.study(ask))), alongRoads: (ask) => guard<Point[] | Issue>(service.alongRoads(ask) as Promise<Point[] | Issue>), crossings: (ask) => guard(service.crossings(ask)) }
 }
 
 /** The way of a lay along roads its source pumper can drive, or why there is none. */
 export const findRoadWay = (ask: HoseAsk): Promise<Point[] | Issue> => getAsks().alongRoads(ask)
+
+/** Where a lay crosses the district's roads. */
+export const findLayCrossings = (ask: HoseAsk): Promise<RoadCrossing[]> => getAsks().crossings(ask)
 
 export type HoseStudyState = { study?: HoseStudy; failure?: string; isPending: boolean }
 

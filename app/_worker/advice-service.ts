@@ -1,10 +1,10 @@
 import { advise, baselineOf, dependableGains, requestList, type Advice, type DependableGains, type Progress, type RequestAsk, type RequestList, type ResolveWays } from '@/lib/advise'
 import type { Issue } from '@/lib/issue'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
-import { legUses } from '@/lib/supply'
-import { legFrom } from './planner-engine'
+import { driveWork } from './drive-work'
 import { RecentMap } from './recent-map'
 import { RoadDesks, type FindBlob } from './road-desks'
+import { wayResolver } from './way-resolver'
 
 /** What comes while advice is worked out: how far it is, the advice, then what it does to the dependable flow. */
 export type AdvicePart =
@@ -24,8 +24,6 @@ const LEGS_KEPT = 6000
 const DESKS_KEPT = 4
 /** Changes whose dependable flow is worked out. */
 const DOUBTED_COUNT = 8
-/** Work goes on this long before messages are taken up. */
-const STINT_MS = 40
 
 /**
  * Advice behind messages: work in stints, between which a newer question or a stop is taken up.
@@ -38,36 +36,9 @@ export function adviceService(findBlob: FindBlob, turn: () => Promise<void>, now
   const legs = new RecentMap<Leg | NoLeg>(LEGS_KEPT)
   let newest = 0
 
-  const drive = async <P extends Progress, R>(own: number, work: Generator<P, R>, onProgress: (progress: P) => void): Promise<{ result: R } | undefined> => {
-    let since = now()
-    for (;;) {
-      const step = work.next()
-      if (step.done) return own === newest ? { result: step.value } : undefined
-      if (now() - since < STINT_MS) continue
-      onProgress(step.value)
-      await turn()
-      if (own !== newest) return undefined
-      since = now()
-    }
-  }
-
-  const resolver = async (bundle: Bundle): Promise<ResolveWays> => {
-    const { roads } = bundle.district
-    const { desk } = await desks.deskFor(bundle.district)
-    return (asked) => {
-      for (const leg of asked.legs) legs.put(leg.key, leg)
-      const there = desk && roads && desks.deskOn(desk.graph, roads.hash, asked.district.roadNotes)
-      const found = new Map<string, Leg | NoLeg>()
-      for (const { key, ask } of legUses(asked)) {
-        if (found.has(key)) continue
-        const leg = legs.find(key) ?? legFrom(key, there?.find(ask))
-        if (!leg) continue
-        legs.put(key, leg)
-        found.set(key, leg)
-      }
-      return { ...asked, legs: [...found.values()] }
-    }
-  }
+  const drive = <P extends Progress, R>(own: number, work: Generator<P, R>, onProgress: (progress: P) => void): Promise<{ result: R } | undefined> =>
+    driveWork(work, { isCurrent: () => own === newest, turn, now, onProgress })
+  const resolver = (bundle: Bundle): Promise<ResolveWays> => wayResolver(desks, legs, bundle)
 
   return {
     async advise(bundle, onPart) {

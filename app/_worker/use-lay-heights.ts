@@ -13,16 +13,18 @@ const none: readonly GroundHeights[] = []
  * @returns the same list until a lay's way or the elevation changes; undefined while it is read
  */
 export function useLayHeights(district: District | undefined, plan: Plan | undefined): readonly GroundHeights[] | undefined {
-  const terrain = district?.terrain
   const lays = plan?.hoseLays
-  const asked = useMemo(() => (terrain && lays ? { terrain, lays: lays.filter(isCounted).map(({ points }) => ({ points })) } : undefined), [terrain, lays])
-  const key = asked ? asked.lays.map((lay) => layHeightsKey({ terrain: asked.terrain }, lay)).join(' ') : ''
+  const asked = useMemo(() => {
+    const counted = (lays ?? []).filter((lay) => isCounted(lay) && (district?.terrain ?? (lay.standsOnRoads && district?.roads)))
+    return district && counted.length > 0 ? { district, lays: counted } : undefined
+  }, [district, lays])
+  const key = asked ? asked.lays.map((lay) => layHeightsKey(asked.district, lay)).join(' ') : ''
   const [found, setFound] = useState<{ key: string; heights: readonly GroundHeights[] }>()
   useEffect(() => {
     if (key === '' || !asked) return
     let isGone = false
     const keep = (heights: readonly GroundHeights[]) => { if (!isGone) setFound((before) => (before?.key === key ? before : { key, heights })) }
-    getGround().layHeights({ terrain: asked.terrain }, asked.lays).then(keep, () => { keep(none) })
+    getGround().layHeights(asked.district, asked.lays).then(keep, () => { keep(none) })
     return () => { isGone = true }
   }, [key, asked])
   if (key === '') return none

@@ -4,7 +4,7 @@ import { requireNotNegative, requireThat } from '../issue'
 import { findClosedStands, type Stand, type StandAsk } from './closed-stands'
 import { layLine, type LayLine } from './lay-line'
 import { findOpenStands } from './open-stands'
-import { netLimit, pumperKinds, sourceLimit, tankDraft, type PressureByFlow, type SourceLimit } from './pumper-limits'
+import { capped, netLimit, pumperKinds, sourceLimit, tankDraft, type PressureByFlow, type SourceLimit } from './pumper-limits'
 
 /** A relay worked out once for all flows. */
 export type CompiledRelay = {
@@ -37,7 +37,7 @@ export function compileRelay(spec: RelaySpec): CompiledRelay {
   const line = layLine(spec.lay, spec.profile)
   const stations_ft = spec.stations_ft && [...new Set(spec.stations_ft)].filter((at_ft) => at_ft >= 0 && at_ft <= line.length_ft).sort((a, b) => a - b)
   const source = sourceLimit(spec.source, wanted.residual_psi)
-  const limitOf = (one: RelayPumper): PressureByFlow => (spec.mode === 'closed' ? netLimit(one.pumper) : draftDischarge_psi(tankDraft(one, spec.source)))
+  const limitOf = (one: RelayPumper): PressureByFlow => (spec.mode === 'closed' ? netLimit(one.pumper) : capped(draftDischarge_psi(tankDraft(one, spec.source)), one.mostDischarge_psi))
   return {
     spec, line, wanted, source, limits: new Map(spec.pumpers.map((one) => [one.id, limitOf(one)])),
     ask: { line, source, wanted, kinds: pumperKinds(spec.pumpers, limitOf), stations_ft },

@@ -51,10 +51,12 @@ export function findClosedStands(ask: StandAsk, flow_gpm: number, effortShare = 
       for (const node of nodes) {
         const at_ft = findFarthest(line, { flow_gpm, from_ft: node.at_ft, head_psi: node.head_psi, end_psi: residual_psi, least_psi: leastHose_psi }, ask.stations_ft)
         if (at_ft === undefined) continue
-        kinds.forEach(({ ids }, kind) => {
+        kinds.forEach(({ ids, mostDischarge_psi = Infinity }, kind) => {
           const boost_psi = boosts_psi[kind]
           if (boost_psi === undefined || (used[kind] ?? 0) >= ids.length) return
-          const head_psi = headBehind(node.head_psi + effortShare * boost_psi, at_ft)
+          const here = placeOnLay(line, at_ft, flow_gpm)
+          const run_psi = Math.max(node.head_psi, mostDischarge_psi + here.z_psi + here.loss_psi)
+          const head_psi = headBehind(Math.min(node.head_psi + effortShare * boost_psi, run_psi), at_ft)
           if (head_psi <= node.head_psi + PRESSURE_GRAIN_PSI) return
           keepBest(next, used.map((count, i) => (i === kind ? count + 1 : count)).join(), { at_ft, head_psi, kind, before: node })
         })

@@ -16,11 +16,26 @@ export type SourceLimit = {
 /**
  * Highest discharge pressure of the source pumper by flow, and what stands at its intake.
  *
- *   draft: net(Q) − (lift + suction loss) / 2.3 · hydrant: what the main leaves + net(Q), no less than `residual_psi` left
+ *   draft: net(Q) − (lift + suction loss) / 2.3 · hydrant: what the main leaves + net(Q), no less than `residual_psi` left; no more than it is run at
  *
  * @source draftDischarge_psi; hydrantResidual_psi
  */
 export function sourceLimit(source: RelaySource, residual_psi: number): SourceLimit {
+  const limit = pumpLimit(source, residual_psi)
+  const { mostDischarge_psi } = source
+  return mostDischarge_psi === undefined ? limit : { ...limit, discharge_psi: capped(limit.discharge_psi, mostDischarge_psi, limit.intake_psi) }
+}
+
+/** No more than a pump is run at; what arrives under more than that goes through it all the same. */
+export function capped(limit_psi: PressureByFlow, most_psi: number | undefined, intake_psi: PressureByFlow = () => undefined): PressureByFlow {
+  if (most_psi === undefined) return limit_psi
+  return (flow_gpm) => {
+    const psi = limit_psi(flow_gpm)
+    return psi === undefined ? undefined : Math.max(Math.min(psi, most_psi), intake_psi(flow_gpm) ?? 0)
+  }
+}
+
+function pumpLimit(source: RelaySource, residual_psi: number): SourceLimit {
   if (source.kind === 'draft') {
     return { discharge_psi: draftDischarge_psi(source.draft), intake_psi: () => undefined, mostFlow_gpm: mostFlow_gpm(source.draft.pumper) }
   }
@@ -55,18 +70,18 @@ export const tankDraft = ({ pumper, tankDraft: own }: RelayPumper, source: Relay
 }
 
 /** Pumpers that are alike are one kind: which of them stands first makes no difference. */
-export type PumperKind = { readonly ids: readonly string[]; readonly limit_psi: PressureByFlow }
+export type PumperKind = { readonly ids: readonly string[]; readonly limit_psi: PressureByFlow; readonly mostDischarge_psi?: number }
 
 /**
  * Pumpers by kind, in the order given; the limit is net pressure in a closed relay, discharge pressure in an open one.
  */
 export function pumperKinds(pumpers: readonly RelayPumper[], limitOf: (pumper: RelayPumper) => PressureByFlow): PumperKind[] {
-  const kinds = new Map<string, { ids: string[]; limit_psi: PressureByFlow }>()
+  const kinds = new Map<string, { ids: string[]; limit_psi: PressureByFlow; mostDischarge_psi?: number }>()
   for (const one of pumpers) {
-    const key = JSON.stringify([one.pumper, one.tankDraft])
+    const key = JSON.stringify([one.pumper, one.tankDraft, one.mostDischarge_psi])
     const kind = kinds.get(key)
     if (kind) kind.ids.push(one.id)
-    else kinds.set(key, { ids: [one.id], limit_psi: limitOf(one) })
+    else kinds.set(key, { ids: [one.id], limit_psi: limitOf(one), ...(one.mostDischarge_psi !== undefined && { mostDischarge_psi: one.mostDischarge_psi }) })
   }
   return [...kinds.values()]
 }

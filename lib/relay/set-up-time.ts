@@ -13,12 +13,15 @@ export type LayingRates = {
   readonly hookUp_s?: number
   /** From water at its intake until a pumper holds its pressure. */
   readonly throttle_s?: number
+  /** To put up a hose bridge, or a pair of ramps, at a road crossing. */
+  readonly bridge_s?: number
+  readonly ramp_s?: number
   /** Hose is filled this gently, so that air gets out and couplings hold. */
   readonly fill_gpm?: number
 }
 
 /** Assumed, no source: a bed at walking pace, a person with 100 ft of hose in five minutes. */
-export const assumedRates: Required<LayingRates> = { bed_ftPerMin: 250, handOne_ftPerMin: 20, hookUp_s: 180, throttle_s: 30, fill_gpm: 300 }
+export const assumedRates: Required<LayingRates> = { bed_ftPerMin: 250, handOne_ftPerMin: 20, hookUp_s: 180, throttle_s: 30, bridge_s: 180, ramp_s: 60, fill_gpm: 300 }
 
 /** Hose is laid in teams of two: one alone neither carries nor couples large hose well. Assumed. */
 const TEAM_COUNT = 2
@@ -35,6 +38,8 @@ export type SetUpAsk = {
   /** Until the source pumper drafts: set-up and priming. */
   readonly sourceReady_s: number
   readonly flow_gpm: number
+  /** Road crossings by how the hose is kept from wheels. */
+  readonly crossings?: { readonly bridgeCount: number; readonly rampCount: number }
   readonly rates?: LayingRates
 }
 
@@ -56,7 +61,7 @@ export type SetUpTime = {
  * Time from everything on the spot until the relay stands at its flow.
  *
  *   ready = max(lay, hook-up, source ready) + hose volume / filling flow + throttle · pumpers
- *   lay = Σ bed length · lines / (rate · vehicles) + Σ hand length · lines / (rate of one · people in teams of two)
+ *   lay = Σ bed length · lines / (rate · vehicles) + Σ hand length · lines / (rate of one · people in teams of two) + crossings
  *
  * Hose by vehicle and hose by hand are laid one after the other: the same people do both. Driving to the spot is not in it.
  *
@@ -65,8 +70,8 @@ export type SetUpTime = {
  * @throws RangeError if a number is out of range
  * @source own; rates assumed, no source
  */
-export function setUpTime({ lay, isByHand = [], bedCount = 1, crewCount, pumperCount, sourceReady_s, flow_gpm, rates }: SetUpAsk): SetUpTime {
-  const { bed_ftPerMin, handOne_ftPerMin, hookUp_s, throttle_s, fill_gpm } = { ...assumedRates, ...rates }
+export function setUpTime({ lay, isByHand = [], bedCount = 1, crewCount, pumperCount, sourceReady_s, flow_gpm, crossings = { bridgeCount: 0, rampCount: 0 }, rates }: SetUpAsk): SetUpTime {
+  const { bed_ftPerMin, handOne_ftPerMin, hookUp_s, throttle_s, bridge_s, ramp_s, fill_gpm } = { ...assumedRates, ...rates }
   for (const [name, value] of Object.entries({ bed_ftPerMin, handOne_ftPerMin, fill_gpm, bedCount, flow_gpm })) requirePositive(name, value)
   for (const [name, value] of Object.entries({ crewCount, pumperCount, sourceReady_s, hookUp_s, throttle_s })) requireNotNegative(name, value)
   const teamCount = Math.max(1, Math.floor(crewCount / TEAM_COUNT))
@@ -76,7 +81,7 @@ export function setUpTime({ lay, isByHand = [], bedCount = 1, crewCount, pumperC
     else bed_ft += length_ft * lines.length
     for (const { size_in } of lines) hose_gal += hoseVolume_gal(size_in, length_ft)
   })
-  const lay_s = SECONDS_PER_MINUTE * (bed_ft / (bed_ftPerMin * bedCount) + hand_ft / (handOne_ftPerMin * teamCount * TEAM_COUNT))
+  const lay_s = SECONDS_PER_MINUTE * (bed_ft / (bed_ftPerMin * bedCount) + hand_ft / (handOne_ftPerMin * teamCount * TEAM_COUNT)) + crossings.bridgeCount * bridge_s + crossings.rampCount * ramp_s
   const fill_s = SECONDS_PER_MINUTE * (hose_gal / Math.min(fill_gpm, flow_gpm))
   const raise_s = throttle_s * pumperCount
   return { lay_s, hookUp_s, sourceReady_s, fill_s, throttle_s: raise_s, ready_s: Math.max(lay_s, hookUp_s, sourceReady_s) + fill_s + raise_s, hose_ft: bed_ft + hand_ft, hose_gal, teamCount }

@@ -14,15 +14,22 @@ export type LaySegment = {
 /** Ground under the lay, by feet of hose from the source. */
 export type GroundPoint = { readonly distance_ft: number; readonly height_ft: number }
 
-/** Where the water comes from: a pumper at draft, or one fed by a pressure hydrant. It stands at the near end of the lay. */
-export type RelaySource =
+/**
+ * Where the water comes from: a pumper at draft, or one fed by a pressure hydrant. It stands at the near end of the lay.
+ *
+ * `mostDischarge_psi`: the highest pressure it is run at, whatever its curve gives.
+ */
+export type RelaySource = { readonly mostDischarge_psi?: number } & (
   | { readonly id: string; readonly kind: 'draft'; readonly draft: Omit<DraftAsk, 'ask'> }
   | { readonly id: string; readonly kind: 'hydrant'; readonly pumper: PumperHydraulics; readonly hydrant: HydrantTest }
+)
 
 /** A pumper that may stand in the lay. */
 export type RelayPumper = {
   readonly id: string
   readonly pumper: PumperHydraulics
+  /** Highest pressure it is run at, whatever its curve gives. */
+  readonly mostDischarge_psi?: number
   /** Open relay: how it drafts from its portable tank; default its rated suction from a tank on level ground. */
   readonly tankDraft?: Omit<DraftAsk, 'ask'>
 }

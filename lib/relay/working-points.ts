@@ -62,8 +62,9 @@ export function findWorkingPoints(relay: CompiledRelay, placed: readonly Placed[
     const here = placeOnLay(line, one.at_ft, flow_gpm)
     const intakeHead_psi = spec.mode === 'closed' ? points[i - 1]?.head_psi : undefined
     const own_psi = intakeHead_psi === undefined ? effortShare * most_psi + here.z_psi + here.loss_psi : effortShare * most_psi + intakeHead_psi
+    const run_psi = (spec.pumpers.find(({ id }) => id === one.id)?.mostDischarge_psi ?? Infinity) + here.z_psi + here.loss_psi
     const head_psi = Math.max(needs_psi[i] ?? 0, intakeHead_psi ?? -Infinity)
-    if (head_psi > Math.min(own_psi, headLimit_psi(relay, flow_gpm, leg)) + SLACK_PSI) return undefined
+    if (head_psi > Math.min(own_psi, Math.max(run_psi, intakeHead_psi ?? -Infinity), headLimit_psi(relay, flow_gpm, leg)) + SLACK_PSI) return undefined
     points.push({ ...one, head_psi, intakeHead_psi })
   }
   return points

@@ -94,7 +94,7 @@ function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: 
       const resolved = tenders.find(({ tender }) => tender.id === task.tenderId)
       return resolved ? tenderResult(resolved, fills, run) : tenderOut(task)
     }),
-    ...(lays.length > 0 && { lays: lays.map(({ lay, flow_gpm, start_s, ready_s }) => ({ id: lay.id, toId: lay.toId, flow_gpm, start_s, ready_s, fed_gal: run?.feeds?.find(({ id }) => id === lay.id)?.fed_gal ?? null })) }),
+    ...(lays.length > 0 && { lays: lays.map(({ lay, flow_gpm, start_s, ready_s, pumperIds }) => ({ id: lay.id, toId: lay.toId, flow_gpm, start_s, ready_s, pumperIds: [...pumperIds], fed_gal: run?.feeds?.find(({ id }) => id === lay.id)?.fed_gal ?? null })) }),
     legs: legResults(ways),
     assumptions: [...ledger.assumptions.values()],
   }

@@ -82,6 +82,7 @@ export const layResultSchema = z.strictObject({
   flow_gpm: z.number(),
   start_s: z.number().describe('laying begins'),
   ready_s: z.number().describe('laid, charged and at its flow'),
+  pumperIds: z.array(z.string()).describe('that pump, of those at hand'),
   fed_gal: figure.describe('brought in the planned run; null where it is the whole supply of a fill site, whose tenders carry it on'),
 })
 

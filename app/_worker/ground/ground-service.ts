@@ -2,7 +2,7 @@ import type { Point } from '@/lib/geo'
 import type { Issue } from '@/lib/issue'
 import type { District, GroundHeights, Lay } from '@/lib/plan'
 import { findHeight, type GroundHeight } from '@/lib/terrain'
-import type { FindBlob } from '../road-desks'
+import { RoadDesks, type FindBlob } from '../road-desks'
 import { contourLines, type ContourLine, type ContourUnit } from './contour-lines'
 import { layHeights } from './lay-heights'
 import { shadePicture, type ShadePicture } from './shade-picture'
@@ -17,11 +17,12 @@ export type GroundService = {
   /** Heights at places, in their order; undefined where the data has none. */
   heights(terrain: TerrainAsk, points: readonly Point[]): Promise<(GroundHeight | undefined)[] | Issue>
   /** Ground under hose lays; nothing where the elevation cannot be read. */
-  layHeights(district: Pick<District, 'terrain'>, lays: readonly Pick<Lay, 'points'>[]): Promise<GroundHeights[]>
+  layHeights(district: District, lays: readonly Lay[]): Promise<GroundHeights[]>
 }
 
 export function groundService(findBlob: FindBlob): GroundService {
   const grids = new TerrainGrids(findBlob)
+  const roads = new RoadDesks(findBlob)
   return {
     async draw(terrain, unit) {
       const grid = await grids.gridFor(terrain)
@@ -31,6 +32,6 @@ export function groundService(findBlob: FindBlob): GroundService {
       const grid = await grids.gridFor(terrain)
       return 'code' in grid ? grid : points.map((point) => findHeight(grid, point))
     },
-    layHeights: (district, lays) => layHeights(grids, district, lays),
+    layHeights: (district, lays) => layHeights(grids, async (one) => (await roads.deskFor(one)).desk, district, lays),
   }
 }

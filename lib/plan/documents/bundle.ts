@@ -42,6 +42,7 @@ export const noLegSchema = z.strictObject({
 export const layHeightsSchema = z.strictObject({
   key: z.string().max(100),
   points: z.array(z.strictObject({ distance_ft: quantity(0, 1_000_000), height_ft: quantity(-2000, 30_000).optional(), doubt_ft: quantity(0, 1000).optional() })).max(20_500),
+  stands_ft: z.array(quantity(0, 1_000_000)).max(5000).optional().describe('along the way: where a pumper can stand on a road it can reach; absent: not looked for'),
 })
 
 /**

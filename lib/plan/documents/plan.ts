@@ -129,6 +129,16 @@ export const layApplianceSchema = z.strictObject({
   at_ft: hoseLengthField.describe('of hose from the source pumper'),
 })
 
+export const crossingProtections = ['bridge', 'ramp', 'closed'] as const
+
+/** Where a hose lay crosses a road, and what keeps wheels off the hose. */
+export const layCrossingSchema = z.strictObject({
+  id: idOf('layCrossing'),
+  at_ft: hoseLengthField.describe('along the way from the source'),
+  road: z.string().max(120).optional(),
+  protection: z.enum(crossingProtections).optional().describe('bridge: the hose over the road; ramp: wheels over the hose; closed: nobody drives there; default bridge'),
+})
+
 /** Hose lay: from a source, by pumpers in relay where one is not enough, to where its water is used. */
 export const laySchema = z.strictObject({
   ...itemFields('lay'),
@@ -138,7 +148,9 @@ export const laySchema = z.strictObject({
   pumperIds: z.array(idOf('apparatus')).max(13).describe('at hand; the first stands at the source'),
   stretches: z.array(layStretchSchema).min(1).max(20),
   appliances: z.array(layApplianceSchema).max(40).optional(),
+  crossings: z.array(layCrossingSchema).max(40).optional().describe('of roads'),
   mode: z.enum(layModes).optional().describe('closed: hose from pump to pump; open: each pumper drafts from a portable tank; default closed'),
+  standsOnRoads: z.boolean().optional().describe('pumpers stand only beside roads that all of them can reach; before standsAtPoints'),
   standsAtPoints: z.boolean().optional().describe('pumpers stand only at the points of the way; absent: anywhere along it'),
   wanted_gpm: flowField.min(1).optional().describe('absent: the most it carries'),
   isLeftOut: z.boolean().optional().describe('stands beside the plan: its flow is not counted'),

@@ -5,12 +5,12 @@ import {
   pressurePlot, pumperStops, ratingNeeded_gpm, relayGains, startSteps, stopSteps,
   type PlotPoint, type RelayGain, type RelayLeg, type RelayPumperResult, type RelayStep, type SetUpTime,
 } from '../../relay'
-import type { ProfileHeight } from '../../terrain'
 import type { Assumption } from '../result'
 import type { CompiledLay } from './compile-lay'
 import { hoseNeeded, type HoseNeed } from './hose-needed'
 import { layFlow, riseDoubt } from './lay-flow'
 import type { LayHeights } from './lay-ground'
+import type { LayPlaces } from './lay-key'
 import type { LaidStretch } from './lay-hose'
 
 /** A pumper of the lay at work, beside its rating and what the hand rule asks for. */
@@ -63,13 +63,13 @@ const LEAST_GAIN_GPM = 5
  *
  * @param docs    district and plan
  * @param lay     one of the plan's
- * @param heights along the lay's points, from profileAlong; absent: no elevation, the entered rise counts
+ * @param places heights along the lay's points, from profileAlong, and where pumpers can stand; without heights the entered rise counts
  * @returns the answer; with a blocking issue only the ground and the issues. Issues of compileLay, hoseNeeded, relayResult, of
- *   drafting, `lay-discharge-over` (warn) and `lay-rise-doubt` (note)
+ *   drafting and `lay-rise-doubt` (note)
  * @source lib/relay/README.md
  */
-export function answerLay(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]): HoseLayAnswer {
-  const { compiled, found } = layFlow(docs, lay, heights)
+export function answerLay(docs: Docs, lay: Lay, places?: LayPlaces): HoseLayAnswer {
+  const { compiled, found } = layFlow(docs, lay, places)
   const { spec, ground, ledger, hose } = compiled
   const common = { layId: lay.id, way_ft: ground.way_ft, rise_ft: ground.rise_ft, heights: ground.heights, ...(compiled.lift_ft !== undefined && { lift_ft: compiled.lift_ft }) }
   if (!spec || !hose || !found) {
@@ -92,7 +92,6 @@ export function answerLay(docs: Docs, lay: Lay, heights?: readonly ProfileHeight
     assumptions: [...ledger.assumptions.values()],
     issues: [
       ...compiled.issues, ...result.issues, ...needed.issues, ...draftIssues(compiled, pumpers[0]?.discharge_psi),
-      ...pumpers.flatMap((one) => overDischarge(docs, one)),
       ...(doubted ? [riseDoubt(lay.id, ground.rise_ft, doubted)] : []),
     ],
   }
@@ -109,10 +108,4 @@ function draftIssues({ draft, lay }: CompiledLay, discharge_psi: number | undefi
   if (!draft || discharge_psi === undefined || sourceId === undefined) return []
   return draftCapacity({ ...draft, ask: { discharge_psi: Math.max(0, discharge_psi) } }).issues
     .filter(({ code }) => code !== 'net-pressure-beyond-curve').map((one) => ({ ...one, subjectIds: [lay.id, sourceId] }))
-}
-
-/** A pumper asked for more than it is run at. */
-function overDischarge(docs: Docs, { id, discharge_psi }: LayPumper): Issue[] {
-  const most_psi = findDraftingPump(docs, id)?.discharge_psi
-  return most_psi !== undefined && discharge_psi > most_psi + 0.5 ? [issue('lay-discharge-over', 'warn', [id], { discharge_psi, most_psi })] : []
 }

@@ -2,12 +2,12 @@ import type { DraftAsk } from '../../hydraulics'
 import { issue, type Issue } from '../../issue'
 import { findApparatus, findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type Lay } from '../../plan'
 import { profileForLay, type RelaySource, type RelaySpec } from '../../relay'
-import type { ProfileHeight } from '../../terrain'
 import { defaults } from '../defaults'
 import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup } from '../drafting'
 import { startLedger, take, type Ledger } from '../ledger'
 import { seasonDrop } from '../season'
 import { layGround, type LayGround } from './lay-ground'
+import type { LayPlaces } from './lay-key'
 import { layHose, type LaidHose } from './lay-hose'
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
@@ -32,13 +32,13 @@ export type CompiledLay = {
  *
  * @param docs    district and plan
  * @param lay     one of the plan's
- * @param heights along the lay's points, from profileAlong; absent: no elevation
+ * @param places heights along the lay's points, from profileAlong, and where pumpers can stand on roads; absent: neither is known
  * @returns numbers; issues `lay-without-pumper`, `lay-pump-cannot`, `pumper-without-rating`, `lay-source-missing`, `lay-hydrant-untested`,
- *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere` (warn), and those of layGround and layHose
+ *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere`, `lay-stands-unknown` (warn), and those of layGround and layHose
  */
-export function compileLay(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]): CompiledLay {
+export function compileLay(docs: Docs, lay: Lay, places?: LayPlaces): CompiledLay {
   const ledger = startLedger()
-  const ground = layGround(lay, heights)
+  const ground = layGround(lay, places && places.points.length > 0 ? places.points : undefined)
   const issues: Issue[] = [...ground.issues]
   const pumps = findPumps(docs, lay, issues)
   const sourceReady_s = take(ledger, lay, 'setUp_s', undefined, defaults.fillSetUp_s)
@@ -47,19 +47,24 @@ export function compileLay(docs: Docs, lay: Lay, heights?: readonly ProfileHeigh
   if (issues.some(({ severity }) => severity === 'block') || !found) return { ...base, issues }
   const hose = layHose(docs.district, ledger, lay, ground.way_ft)
   issues.push(...hose.issues)
-  const spread = profileForLay(ground.profile, hose.hose_ft, ground.points_ft)
+  const roads_ft = lay.standsOnRoads ? places?.stands_ft : undefined
+  if (lay.standsOnRoads && !roads_ft) issues.push(issue('lay-stands-unknown', 'warn', [lay.id]))
+  const spread = profileForLay(ground.profile, hose.hose_ft, roads_ft ?? ground.points_ft)
   issues.push(...spread.issues.map((one) => ({ ...one, subjectIds: [lay.id] })))
   const { residual_psi, outlet_psi } = lay
   return {
     ...base, hose, issues,
     spec: {
-      mode: lay.mode ?? 'closed', source: found.source, lay: hose.segments, profile: spread.profile,
-      pumpers: pumps.slice(1).map((pump) => ({ id: pump.id, pumper: pumperHydraulics(pump) })),
-      ...(lay.standsAtPoints && { stations_ft: spread.places_ft }),
+      mode: lay.mode ?? 'closed', source: { ...found.source, ...mostOf(pumps[0]) }, lay: hose.segments, profile: spread.profile,
+      pumpers: pumps.slice(1).map((pump) => ({ id: pump.id, pumper: pumperHydraulics(pump), ...mostOf(pump) })),
+      ...((roads_ft ?? lay.standsAtPoints) && { stations_ft: spread.places_ft }),
       wanted: { ...(residual_psi !== undefined && { residual_psi }), ...(outlet_psi !== undefined && { outlet_psi }) },
     },
   }
 }
+
+/** Highest pressure a pump is run at, where its document says. */
+const mostOf = (pump: DraftingPump | undefined) => (pump?.discharge_psi === undefined ? {} : { mostDischarge_psi: pump.discharge_psi })
 
 /** The pumps of the lay, the source's first; what cannot pump is said. */
 function findPumps(docs: Docs, lay: Lay, issues: Issue[]): DraftingPump[] {

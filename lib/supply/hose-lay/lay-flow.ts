@@ -1,10 +1,10 @@
 import { issue } from '../../issue'
 import type { Bundle, Lay } from '../../plan'
 import { bestArrangement, compileRelay, relayResult, setUpTime, type CompiledRelay, type RelayResult, type RelaySpec, type SetUpTime } from '../../relay'
-import type { ProfileHeight } from '../../terrain'
 import { defaults } from '../defaults'
 import { take } from '../ledger'
 import { compileLay, type CompiledLay } from './compile-lay'
+import type { LayPlaces } from './lay-key'
 
 /** What a lay carries and how long it takes to stand, without tables and orders of work. */
 export type LayFlow = {
@@ -24,8 +24,8 @@ export type LayFlow = {
 type Docs = Pick<Bundle, 'district' | 'plan'>
 
 /** Solves a lay: compileLay, the largest flow or the one wanted, its set-up time, and the flow if the heights are off. */
-export function layFlow(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]): LayFlow {
-  const compiled = compileLay(docs, lay, heights)
+export function layFlow(docs: Docs, lay: Lay, places?: LayPlaces): LayFlow {
+  const compiled = compileLay(docs, lay, places)
   const { spec, hose, ground, ledger, sourceReady_s } = compiled
   if (!spec || !hose) return { compiled }
   const relay = compileRelay(spec)
@@ -40,11 +40,17 @@ export function layFlow(docs: Docs, lay: Lay, heights?: readonly ProfileHeight[]
       ...(result.flow_gpm > 0 && {
         time: setUpTime({
           lay: spec.lay, isByHand: hose.stretches.map(({ isByHand }) => isByHand), crewCount, pumperCount: result.pumpers.length, sourceReady_s,
-          flow_gpm: result.flow_gpm, ...(lay.bedCount !== undefined && { bedCount: lay.bedCount }),
+          flow_gpm: result.flow_gpm, crossings: crossingsOf(lay), ...(lay.bedCount !== undefined && { bedCount: lay.bedCount }),
         }),
       }),
     },
   }
+}
+
+/** Road crossings of a lay by what they take. */
+export function crossingsOf({ crossings = [] }: Pick<Lay, 'crossings'>): { readonly bridgeCount: number; readonly rampCount: number } {
+  const count = (kind: string) => crossings.filter(({ protection = 'bridge' }) => protection === kind).length
+  return { bridgeCount: count('bridge'), rampCount: count('ramp') }
 }
 
 /** What the doubt of the heights takes off the flow, said of the lay. */

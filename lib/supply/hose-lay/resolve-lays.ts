@@ -3,11 +3,11 @@ import { FIRE_GROUND, findDraftingPump, findDraftSite, findSource, isCounted, ty
 import type { FeedSpec } from '../../shuttle'
 import { arrival } from '../arrival'
 import { defaults } from '../defaults'
-import { noted, numberKey, type Ledger } from '../ledger'
+import { noted, numberKey, startLedger, type Ledger } from '../ledger'
 import { seasonDrop } from '../season'
 import { sourceWater, type SourceWater } from '../source'
 import { spreadByMark } from '../spread'
-import type { Ways } from '../ways'
+import { waysOf, type Ways } from '../ways'
 import { findLayHeights } from './lay-key'
 import { layFlow, riseDoubt, type LayFlow } from './lay-flow'
 
@@ -21,6 +21,8 @@ export type ResolvedLay = {
   readonly ready_s: number
   readonly setUp_s: number
   readonly outlet_psi: number
+  /** Of those at hand the ones that pump. */
+  readonly pumperIds: readonly string[]
   readonly water: SourceWater
 }
 
@@ -71,10 +73,16 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     const brings_gpm = noted(ledger, numberKey(lay.id, 'flow_gpm'), { ...known, field: 'flow_gpm', value: flow_gpm, mark: 'computed', spreadShare: Math.min(WIDEST_SPREAD, Math.max(spreadByMark.computed, lost)) })
     const setUp_s = noted(ledger, numberKey(lay.id, 'laySetUp_s'), { ...known, field: 'laySetUp_s', value: time.ready_s, mark: 'assumed', spreadShare: SET_UP_SPREAD })
     const start_s = Math.max(...starts)
-    return [{ lay, flow_gpm: brings_gpm, start_s, setUp_s, ready_s: start_s + setUp_s, outlet_psi: lay.outlet_psi ?? defaults.layOutlet_psi.value, water: waterOf(bundle, lay) }]
+    return [{ lay, flow_gpm: brings_gpm, start_s, setUp_s, ready_s: start_s + setUp_s, pumperIds: found.result.pumpers.map(({ id }) => id), outlet_psi: lay.outlet_psi ?? defaults.layOutlet_psi.value, water: waterOf(bundle, lay) }]
   })
   issues.push(...sharedSources(bundle, lays))
   return { lays, issues }
+}
+
+/** The same for a plan that is nothing but its lays. */
+export function resolvePlanLays(bundle: Bundle): ResolvedLays {
+  const ledger = startLedger()
+  return resolveLays(bundle, ledger, waysOf(bundle, ledger))
 }
 
 /** Solved once for the same documents: doubt and advice compile a plan many times. */

@@ -18,7 +18,7 @@ const docs = (one: object, changes: Readonly<Record<string, unknown>> = {}) => {
 }
 const answerOf = (one: object, changes: Readonly<Record<string, unknown>> = {}, heights?: ProfilePoint[]) => {
   const { bundle, one: read } = docs(one, changes)
-  return answerLay(bundle, read, heights)
+  return answerLay(bundle, read, heights && { points: heights })
 }
 const codesOf = ({ issues }: { issues: readonly { code: string }[] }) => issues.map(({ code }) => code)
 const slope = (way_ft: number, rise_ft: number, doubt_ft = 0, hump_ft = 0): ProfilePoint[] => [0, 0.5, 1].map((share) => ({
@@ -179,8 +179,25 @@ describe('what stands in the way', () => {
     expect(answer.issues.find(({ code }) => code === 'lay-pumper-elsewhere')?.subjectIds).toEqual(['p1', 'f1'])
   })
 
-  test('a pumper asked for more than it is run at is said', () => {
-    expect(codesOf(answerOf(lay({ wanted_gpm: 700, rise_ft: 0 }), { 'district.apparatus.0.discharge_psi': 50 }))).toContain('lay-discharge-over')
+  test('no pumper is run higher than its document says: by hand from FL = C Q² L', () => {
+    // 50 psi less 20 left at the end, C = 0.08 (handbook, seen), 2,000 ft: Q = 100 √(30 / (0.08 · 20)) = 433 gpm.
+    const held = answerOf(lay({ rise_ft: 0 }), { 'district.apparatus.0.discharge_psi': 50 })
+    expect(held.most_gpm!).toBeCloseTo(100 * Math.sqrt(30 / (0.08 * 20)), 0)
+    expect(held.pumpers[0]!.discharge_psi).toBeLessThanOrEqual(50 + 1e-3)
+  })
+
+  test.each(['closed', 'open'])('nor one in the line of a %s relay', (mode) => {
+    const one = lay({ mode, rise_ft: 0, stretches: [{ id: 's1', size_in: 4 }], pumperIds: ['p1', 'p2'] }, 4000)
+    const held = answerOf(one, { 'district.apparatus.1.discharge_psi': 90 })
+    expect(held.pumpers).toHaveLength(2)
+    expect(held.pumpers[1]!.discharge_psi).toBeLessThanOrEqual(90 + 1e-3)
+    expect(held.most_gpm!).toBeLessThan(answerOf(one).most_gpm!)
+  })
+
+  test('road crossings take time to set up: 3 min a hose bridge, 1 min a pair of ramps, none where the road is closed', () => {
+    // Common practice, no source.
+    const crossings = [{ id: 'c1', at_ft: 100 }, { id: 'c2', at_ft: 500, protection: 'bridge' }, { id: 'c3', at_ft: 900, protection: 'ramp' }, { id: 'c4', at_ft: 1500, protection: 'closed' }]
+    expect(answerOf(lay({ rise_ft: 0, crossings })).time!.lay_s - answerOf(lay({ rise_ft: 0 })).time!.lay_s).toBe(2 * 180 + 60)
   })
 
   test('a hydrant’s own pressure is counted', () => {

@@ -1,0 +1,85 @@
+import type { Page } from '@playwright/test'
+import { expectAccessible } from './support/expect-accessible'
+import { expect, test } from './support/test'
+
+const HOSE = '/district/ostrel-valley/plan/plan-yarrow-bank/hose'
+
+/** Nothing on the page is wider than the page. */
+const expectNoSideways = async (page: Page) => {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0)
+}
+
+async function drawLay(page: Page) {
+  await page.goto(HOSE)
+  await page.getByRole('button', { name: 'Add a hose lay' }).click()
+  await expect(page.getByRole('region', { name: 'What it carries' })).toBeVisible({ timeout: 30_000 })
+}
+
+for (const [width, height] of [[1440, 900], [390, 844]] as const) {
+  test.describe(`${width} wide`, () => {
+    test.use({ viewport: { width, height } })
+
+    test('a lay is drawn, gets its pumpers and hose, and says flow, pressures, orders and its part in the plan', async ({ page }) => {
+      await drawLay(page)
+      await page.getByRole('combobox', { name: 'At the source' }).selectOption({ label: 'Engine 11' })
+      await page.getByRole('combobox', { name: 'One more pumper' }).selectOption({ label: 'Engine 22' })
+      await expect(page.getByRole('combobox', { name: 'In the relay, 2' })).toHaveValue('engine-22')
+      const size = page.getByRole('textbox', { name: /^Size/ }).first()
+      await size.fill('5 in')
+      await size.press('Enter')
+      const table = page.getByRole('table', { name: 'Pumpers along the lay' })
+      await expect(table.getByRole('rowheader').or(table.getByRole('cell')).filter({ hasText: 'Engine 11' }).first()).toBeVisible({ timeout: 30_000 })
+      await expect(page.getByRole('img', { name: /^Pressure from \d+\spsi at the source pumper/ })).toBeVisible()
+      await expect(page.getByRole('img', { name: /^The ground rises/ })).toBeVisible()
+      await expect(page.getByRole('region', { name: 'To start' }).getByRole('listitem').first()).toHaveText(/Lay the hose/)
+      const part = page.getByRole('region', { name: 'In the plan' })
+      await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
+      await expect(part.getByText('Stands at its flow')).toBeVisible()
+      await expectNoSideways(page)
+      await expectAccessible(page)
+    })
+
+    test('a lay left out leaves the plan’s flow, and the keyboard alone does it', async ({ page }) => {
+      await drawLay(page)
+      const part = page.getByRole('region', { name: 'In the plan' })
+      await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
+      const box = page.getByRole('checkbox', { name: /Leave it out of the plan’s flow/ })
+      await box.focus()
+      await page.keyboard.press('Space')
+      await expect(part.getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
+      await page.getByRole('button', { name: 'Undo', exact: true }).press('Enter')
+      await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
+    })
+
+    test('hose or wheels: compared from the district’s equipment, with the distance at which both are even', async ({ page }) => {
+      await page.goto(HOSE)
+      const wheels = page.getByRole('region', { name: 'Hose or wheels' })
+      await wheels.getByRole('button', { name: 'Compare', exact: true }).click()
+      await expect(wheels.getByRole('table', { name: /^The best of each/ })).toBeVisible({ timeout: 90_000 })
+      await expect(wheels.getByRole('cell', { name: 'Tenders all the way' }).or(wheels.getByRole('rowheader', { name: 'Tenders all the way' }))).toBeVisible()
+      await expect(wheels.getByRole('img', { name: /the relay falls from/ })).toBeVisible()
+      await expectNoSideways(page)
+      await expectAccessible(page)
+    })
+  })
+}
+
+test('a lay that comes later raises the answer from then on, and the plan’s sentence says so', async ({ page }) => {
+  await drawLay(page)
+  const start = page.getByRole('textbox', { name: 'Laying begins' })
+  await start.fill('60 min')
+  await start.press('Enter')
+  await expect(page.getByText(/From 1\d\d min after dispatch, when Hose lay 1 stands, \d+\sgpm\./)).toBeVisible({ timeout: 30_000 })
+  await expect(page.getByRole('region', { name: 'In the plan' }).getByText('Held once it stands')).toBeVisible()
+})
+
+test('a point is put on the map and moved by its coordinates; the way lies along the roads when asked', async ({ page }) => {
+  await drawLay(page)
+  await page.getByRole('button', { name: /^Points of the way/ }).click()
+  await page.getByRole('button', { name: 'Add a point halfway' }).click()
+  await expect(page.getByRole('button', { name: 'Remove point 2' })).toBeVisible()
+  await page.getByRole('button', { name: 'Lay it along the roads' }).click()
+  await expect(page.getByRole('button', { name: 'Remove point 3' })).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  await expect(page.getByRole('button', { name: 'Remove point 3' })).toBeHidden()
+})

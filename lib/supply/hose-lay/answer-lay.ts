@@ -1,5 +1,5 @@
 import { draftCapacity } from '../../hydraulics'
-import { issue, type Issue } from '../../issue'
+import type { Issue } from '../../issue'
 import { findDraftingPump, type Bundle, type Lay } from '../../plan'
 import {
   pressurePlot, pumperStops, ratingNeeded_gpm, relayGains, startSteps, stopSteps,

@@ -16,6 +16,7 @@ import { useAdvice, type AdviceState } from '../_worker'
 import styles from './advice.module.css'
 import { ChangeItem } from './change-item'
 import { changeText } from './change-text'
+import { toMeetText } from './to-meet-text'
 import { StopsPart } from './stops-part'
 import { useApply, type Apply } from './use-apply'
 
@@ -59,6 +60,7 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
   const [order, setOrder] = useState<RankOrder>('perEffort')
   const [system] = useUnitSystem()
   const { helpful, unproven, idle } = rankTrials([...advice.ranked.helpful, ...advice.ranked.unproven, ...advice.ranked.idle], order)
+  const blockedCount = advice.untried.filter(({ because }) => because !== 'roads-unknown').length
   const most_gpm = Math.max(1, ...[...helpful, ...unproven].map(({ gain_gpm }) => gain_gpm))
   const items = (trials: readonly Trial[], label: string) => (
     <ol className={styles.list} aria-label={label}>
@@ -71,6 +73,7 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
         <Segments label={say('advice.order')} value={order} onCommit={setOrder} choices={[{ value: 'perEffort', label: say('advice.order.perEffort') }, { value: 'gain', label: say('advice.order.gain') }]} />
         <p className={styles.quiet}>{say('advice.tried', { count: advice.triedCount })} {say('advice.effort.assumed')}</p>
       </div>
+      {advice.toMeet && <p className={styles.recommend}>{toMeetText(advice.toMeet, 'advice.to-meet', board.district, board.names, system)}</p>}
       {helpful.length > 0 ? items(helpful, say('advice.list')) : <p>{say('advice.none')}</p>}
       {unproven.length > 0 && (
         <>
@@ -82,6 +85,7 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
       {idle.length > 0 && (
         <Card title={say('advice.idle')} summary={say('advice.idle.summary', { count: idle.length })}>
           <p className={styles.quiet}>{say('advice.idle.text')}</p>
+          {blockedCount > 0 && <p className={styles.quiet}>{say('advice.idle.blocked', { count: blockedCount })}</p>}
           <ul className={styles.idle}>
             {idle.map(({ candidate, before, after, gain_gpm }) => (
               <li key={candidate.id}>

@@ -18,6 +18,7 @@ import { useRequest } from '../_worker'
 import styles from './advice.module.css'
 import { copyText } from './copy-text'
 import { requestText, stationText, taskText } from './request-text'
+import { toMeetText } from './to-meet-text'
 import { TradeOffChart } from './trade-off-chart'
 import { useApply } from './use-apply'
 
@@ -77,7 +78,7 @@ function Found({ list, study: { board } }: { list: RequestList; study: Study }) 
     ? say('advice.request.met', { tenders, pumpers: list.lines.length - tenders, asked, met: formatMinutes(list.met_s ?? 0, 'up'), flow: flow(list.flow_gpm) })
     : list.outcome === 'late'
       ? say('advice.request.late', { tenders, asked, by: formatMinutes(list.ask.by_s), met: formatMinutes(list.met_s ?? 0, 'up') })
-      : say('advice.request.short', { tenders, asked, flow: flow(list.flow_gpm) })
+      : say('advice.request.short', { tenders, asked, flow: flow(list.flow_gpm), beyond: list.beyond ? toMeetText(list.beyond, 'advice.request.beyond', board.district, names, system) : '' })
   const text = requestText(list, names(FIRE_GROUND) ?? board.plan.name, names, system)
   const copy = async () => {
     const isCopied = await copyText(text, read.current)

@@ -1,16 +1,26 @@
 import type { SupplyResult } from '@/lib/supply'
-import { formatAsked, formatFrom, formatGiven, formatShortBy, formatSpare, linkText, say, timeWords, sayIssue, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatFrom, formatGiven, formatShortBy, formatSpare, linkText, say, sayIssue, timeWords, type NameOf, type UnitSystem } from '../_text'
 
-/** One line of the table: what each plan says, and in which the best stands. */
-export type FigureLine = { key: string; label: string; cells: readonly { text: string; isFigure: boolean; isBest: boolean }[] }
+/** What stands out in a cell, in a word. */
+export type CellMark = { readonly look: 'good' | 'danger'; readonly text: string }
+
+/** One line of the table: what each plan says, and what stands out. */
+export type FigureLine = { readonly key: string; readonly label: string; readonly cells: readonly { readonly text: string; readonly isFigure: boolean; readonly mark?: CellMark }[] }
 
 type Column = { result: SupplyResult; names: NameOf }
 type Cell = { value?: number; text: string }
+type Best = 'highest' | 'earliest' | 'shortest' | 'fewest'
 
 /** Values nearer than this are alike. */
 const ALIKE = 1e-6
 
-/** The figures of several plans, line by line; a figure that is missing says why. */
+/**
+ * The figures of several plans, line by line; a figure that is missing says why.
+ *
+ * What counts is the need: a plan that meets it with less is not worse than one that exceeds it. So the sustained flow is
+ * marked "meets the need" or "short by"; the highest flow is marked only where no plan meets a need, and among plans that
+ * meet it those that do with the fewest tenders.
+ */
 export function figureLines(columns: readonly Column[], system: UnitSystem): FigureLine[] {
   const flowOf = ({ needed_gpm }: SupplyResult) => (value: number): Cell => ({ value, text: formatGiven(value, system, needed_gpm) })
   const time = (value: number): Cell => ({ value, text: formatFrom(value) })
@@ -19,31 +29,45 @@ export function figureLines(columns: readonly Column[], system: UnitSystem): Fig
     const reason = result.issues.find(({ severity }) => severity === 'block')
     return { text: reason ? say('compare.why.blocked', { reason: sayIssue(reason, names, system) }) : say('compare.why.blocked-plain') }
   }
-  const line = (key: FigureKey, of: (column: Column) => Cell, best?: 'most' | 'least'): FigureLine => {
+  const doesMeet = columns.map(({ result: { sustainable_gpm, needed_gpm } }) => sustainable_gpm !== null && needed_gpm !== null && sustainable_gpm >= needed_gpm)
+  const anyMeets = doesMeet.includes(true)
+  const line = (key: FigureKey, of: (column: Column) => Cell, best?: Best, among: readonly boolean[] = columns.map(() => true)): FigureLine => {
     const cells = columns.map((column) => (key === 'needed' ? undefined : blocked(column)) ?? of(column))
-    const isBest = bestOf(cells.map(({ value }) => value), best)
-    return { key, label: say(`compare.row.${key}`), cells: cells.map(({ text, value }, index) => ({ text, isFigure: value !== undefined, isBest: isBest[index] ?? false })) }
+    const isBest = bestOf(cells.map(({ value }, index) => (among[index] ? value : undefined)), best)
+    const marks = columns.map((column, index): CellMark | undefined => {
+      const own = key === 'sustainable' ? needMark(column.result, system) : undefined
+      return own ?? (isBest[index] && best ? { look: 'good', text: say(`compare.${best}`) } : undefined)
+    })
+    return { key, label: say(`compare.row.${key}`), cells: cells.map(({ text, value }, index) => ({ text, isFigure: value !== undefined, ...(marks[index] && { mark: marks[index] }) })) }
   }
   const known = (value: number | null, show: (value: number) => Cell, missing: string): Cell => (value === null ? { text: missing } : show(value))
   const never = say('compare.why.never')
+  const highest = anyMeets ? undefined : 'highest'
+  const count = (of: (result: SupplyResult) => number) => ({ result }: Column): Cell => ({ value: of(result), text: String(of(result)) })
   return [
-    line('sustainable', ({ result }) => known(result.sustainable_gpm, flowOf(result), never), 'most'),
+    line('sustainable', ({ result }) => known(result.sustainable_gpm, flowOf(result), never), highest),
     line('needed', ({ result }) => known(result.needed_gpm, (value) => ({ value, text: formatAsked(value, system) }), say('compare.why.no-need'))),
-    line('spare', ({ result }) => (result.needed_gpm === null ? { text: say('compare.why.no-need') } : spare(result.sustainable_gpm ?? 0, result.needed_gpm, system)), 'most'),
-    line('stored', ({ result }) => known(result.stored_gpm, flowOf(result), never), 'most'),
-    line('hauled', ({ result }) => known(result.hauledCapacity_gpm, flowOf(result), never), 'most'),
-    line('hand', ({ result }) => known(result.hand_gpm, flowOf(result), never), 'most'),
-    line('firstWater', ({ result }) => known(result.firstWater_s, time, say('compare.why.no-engine')), 'least'),
-    line('ready', ({ result }) => known(result.supplyReady_s, time, never), 'least'),
-    line('gap', ({ result }) => known(result.gap_s, (value) => ({ value, text: timeWords('gap_s', result) }), never), 'least'),
-    line('short', ({ result }) => known(result.short_s, time, say('compare.why.no-demand')), 'least'),
+    line('spare', ({ result }) => (result.needed_gpm === null ? { text: say('compare.why.no-need') } : spare(result.sustainable_gpm ?? 0, result.needed_gpm, system))),
+    line('stored', ({ result }) => known(result.stored_gpm, flowOf(result), never), highest),
+    line('hauled', ({ result }) => known(result.hauledCapacity_gpm, flowOf(result), never), highest),
+    line('hand', ({ result }) => known(result.hand_gpm, flowOf(result), never), highest),
+    line('firstWater', ({ result }) => known(result.firstWater_s, time, say('compare.why.no-engine')), 'earliest'),
+    line('ready', ({ result }) => known(result.supplyReady_s, time, never), 'earliest', anyMeets ? doesMeet : undefined),
+    line('gap', ({ result }) => known(result.gap_s, (value) => ({ value, text: timeWords('gap_s', result) }), never), 'shortest'),
+    line('short', ({ result }) => known(result.short_s, time, say('compare.why.no-demand')), 'shortest'),
     line('limit', ({ result, names }) => ({ text: result.limitingLink ? linkText(result.limitingLink, names) : say('compare.why.no-limit') })),
-    line('tenders', ({ result }) => { const count = result.tenders.filter(({ usable_gal }) => usable_gal !== null).length; return { value: count, text: String(count) } }),
-    line('assumed', ({ result }) => { const count = result.assumptions.filter(({ mark }) => mark === 'assumed').length; return { value: count, text: String(count) } }, 'least'),
+    line('tenders', count(({ tenders }) => tenders.filter(({ usable_gal }) => usable_gal !== null).length), anyMeets ? 'fewest' : undefined, doesMeet),
+    line('assumed', count(({ assumptions }) => assumptions.filter(({ mark }) => mark === 'assumed').length), 'fewest'),
   ]
 }
 
 type FigureKey = 'sustainable' | 'needed' | 'spare' | 'stored' | 'hauled' | 'hand' | 'firstWater' | 'ready' | 'gap' | 'short' | 'limit' | 'tenders' | 'assumed'
+
+function needMark({ sustainable_gpm, needed_gpm }: SupplyResult, system: UnitSystem): CellMark | undefined {
+  if (sustainable_gpm === null || needed_gpm === null) return undefined
+  const short = formatShortBy(sustainable_gpm, needed_gpm, system)
+  return short === undefined ? { look: 'good', text: say('compare.meets') } : { look: 'danger', text: say('compare.short-by', { short }) }
+}
 
 function spare(flow_gpm: number, needed_gpm: number, system: UnitSystem): Cell {
   const short = formatShortBy(flow_gpm, needed_gpm, system)
@@ -51,9 +75,9 @@ function spare(flow_gpm: number, needed_gpm: number, system: UnitSystem): Cell {
 }
 
 /** Which values are the best; none where fewer than two are known or all are alike. */
-export function bestOf(values: readonly (number | undefined)[], best: 'most' | 'least' | undefined): boolean[] {
+export function bestOf(values: readonly (number | undefined)[], best: Best | undefined): boolean[] {
   const known = values.filter((value) => value !== undefined)
-  const top = best === 'least' ? Math.min(...known) : Math.max(...known)
+  const top = best === 'highest' ? Math.max(...known) : Math.min(...known)
   if (best === undefined || known.length < 2 || known.every((value) => Math.abs(value - top) <= ALIKE)) return values.map(() => false)
   return values.map((value) => value !== undefined && Math.abs(value - top) <= ALIKE)
 }

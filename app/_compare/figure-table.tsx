@@ -1,10 +1,11 @@
+import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import type { CompareColumn } from './compare-screen'
 import styles from './compare.module.css'
 import { figureLines } from './figure-rows'
 
-/** Figures in columns, the best of each line in bold and by the word. */
+/** Figures in columns; what meets the need, falls short of it or leads the line by a sign and the word. */
 export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) {
   const [system] = useUnitSystem()
   const ready = columns.flatMap(({ compared, names }) => (compared?.answer ? [{ result: compared.answer.result, names }] : []))
@@ -23,9 +24,9 @@ export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) 
               {lines.map(({ key, label, cells }) => (
                 <tr key={key}>
                   <th scope="row">{label}</th>
-                  {cells.map(({ text, isFigure, isBest }, index) => (
-                    <td key={shown[index]?.plan.id ?? index} className={isFigure ? styles.figure : styles.words} data-best={isBest}>
-                      {text}{isBest && <span className={styles.best}>{say('compare.best')}</span>}
+                  {cells.map(({ text, isFigure, mark }, index) => (
+                    <td key={shown[index]?.plan.id ?? index} className={isFigure ? styles.figure : styles.words} data-mark={mark?.look}>
+                      {text}{mark && <span className={styles.mark}><Icon name={mark.look === 'good' ? 'check' : 'block'} size={12} />{mark.text}</span>}
                     </td>
                   ))}
                 </tr>
@@ -34,7 +35,7 @@ export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) 
           </table>
         </div>
       )}
-      <p className={styles.quiet}>{say('compare.best.hint', { best: say('compare.best') })}</p>
+      <p className={styles.quiet}>{say('compare.best.hint')}</p>
     </section>
   )
 }

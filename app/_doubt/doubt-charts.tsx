@@ -78,7 +78,7 @@ function bandPlot(title: string, times_s: readonly number[], { low, middle, high
   const words = (value: number) => formatQuantity(value, quantity, system)
   return {
     title,
-    heard: say('doubt.chart.band.heard', { title, time: formatMinutes(times_s.at(-1) ?? 0), low: words(low.at(-1) ?? 0), high: words(high.at(-1) ?? 0) }),
+    heard: bandWords(title, formatMinutes(times_s.at(-1) ?? 0), words(low.at(-1) ?? 0), words(high.at(-1) ?? 0)),
     x: times_s, xWords: minutesOf, xSteps: MINUTE_STEPS_S, xLabel: say('doubt.axis.minutes'), yLabel: unit.symbol, isBand: true,
     lines: [
       { label: say('doubt.line.low'), values: shown(low), colour: '--water', width: 1, dash: [8, 4] },
@@ -91,6 +91,10 @@ function bandPlot(title: string, times_s: readonly number[], { low, middle, high
     },
   }
 }
+
+/** A band without a width is one number. */
+const bandWords = (title: string, time: string, low: string, high: string): string =>
+  low === high ? say('doubt.chart.band.heard.one', { title, time, high }) : say('doubt.chart.band.heard', { title, time, low, high })
 
 const tableLooks = (times_s: readonly number[]): number[] =>
   times_s.flatMap((time_s, t) => (time_s % TABLE_STEP_S === 0 || t === times_s.length - 1 ? [t] : []))

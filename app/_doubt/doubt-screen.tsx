@@ -48,12 +48,14 @@ function Found({ answer, study: { board } }: { answer: DoubtAnswer; study: Study
   const { dependable, expected_gpm, planned, supplyReady, blockedShare } = answer
   const flow = (value: number) => formatGiven(value, system, needed_gpm)
   const minutes = (time_s: number) => (Number.isFinite(time_s) ? formatMinutes(time_s, 'up') : say('plan.never'))
+  // A band without a width is one number.
+  const hasWidth = minutes(supplyReady.low_s) !== minutes(supplyReady.high_s)
   return (
     <>
       <div className={styles.tiles}>
         <FigureTile
           label={say('doubt.dependable', { share: formatShare(dependable.share) })} value={flow(dependable.flow_gpm)} look="water"
-          note={say('doubt.dependable.note', { flow: flow(dependable.flow_gpm), error: formatShare(dependable.shareError, 1), low: flow(dependable.low_gpm), high: flow(dependable.high_gpm) })}
+          note={say('doubt.dependable.note', { error: formatShare(dependable.shareError, 1), low: flow(dependable.low_gpm) === flow(dependable.high_gpm) ? 'same' : flow(dependable.low_gpm), high: flow(dependable.high_gpm) })}
         />
         <FigureTile label={say('doubt.expected')} value={flow(expected_gpm)} note={say('doubt.expected.note')} />
         {needed_gpm !== null && <FigureTile label={say('result.figure.needed_gpm')} value={formatAsked(needed_gpm, system)} />}
@@ -64,8 +66,8 @@ function Found({ answer, study: { board } }: { answer: DoubtAnswer; study: Study
           />
         )}
         <FigureTile
-          label={say('result.figure.supplyReady_s')} value={say('doubt.from-to', { low: minutes(supplyReady.low_s), high: minutes(supplyReady.high_s) })}
-          note={supplyReady.neverShare > 0 ? say('doubt.ready.never', { share: formatShare(supplyReady.neverShare) }) : say('doubt.ready.note')}
+          label={say('result.figure.supplyReady_s')} value={hasWidth ? say('doubt.from-to', { low: minutes(supplyReady.low_s), high: minutes(supplyReady.high_s) }) : minutes(supplyReady.high_s)}
+          note={supplyReady.neverShare > 0 ? say('doubt.ready.never', { share: formatShare(supplyReady.neverShare) }) : say(hasWidth ? 'doubt.ready.note' : 'doubt.ready.always')}
           look={supplyReady.neverShare > 0 ? 'amber' : 'plain'}
         />
       </div>

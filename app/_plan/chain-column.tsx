@@ -4,7 +4,7 @@ import type { Issue } from '@/lib/issue'
 import { FIRE_GROUND, type ChainPart, type LegUse } from '@/lib/supply'
 import { SiteSymbol } from '../_look/site-symbol'
 import type { MapSite } from '../_map'
-import { formatAsked, formatGiven, formatQuantity, formatTime, isAlarm, say } from '../_text'
+import { formatAsked, formatGiven, formatQuantity, isAlarm, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { IssueList } from '../_ui/issue-list'
@@ -18,6 +18,7 @@ import { FirstAnswer } from './first-answer'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
+import { roadSummary } from './road-summary'
 import { RoadCard } from './road-card'
 import { partOfLink } from './supply-strip'
 import { TendersCard } from './tenders-card'
@@ -61,7 +62,6 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
     />
   )
   const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
-  const leg = result?.legs.find(({ load, fromId }) => load === 'full' && plan.fillSites.some(({ id }) => id === fromId))
   return (
     <div className={styles.stack}>
       <FirstAnswer placing={placing} onGuide={onGuide} />
@@ -82,7 +82,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       {plan.fillSites.length === 0 && part !== 'fill' && place('fillSite')}
       <Card
         level={2} title={say('plan.card.road')} isOpen={isOpen('road')} onToggle={toggle('road')} {...edge('road', [])}
-        summary={leg && leg.travel_s !== null ? say('plan.summary.road', { distance: formatQuantity(leg.distance_mi ?? 0, 'mi', system), time: formatTime(leg.travel_s) }) : say('plan.card.none')}
+        summary={(result && roadSummary(result, plan.fillSites.map(({ id }) => id), system)) ?? say('plan.card.none')}
       >
         <RoadCard onVia={(use) => { onVia(viaOf?.fromId === use.fromId && viaOf.toId === use.toId ? undefined : use) }} viaOf={viaOf} />
       </Card>

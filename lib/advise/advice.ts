@@ -3,6 +3,7 @@ import { candidatesOf } from './candidates/candidates'
 import { ifStops, type StopReport } from './stops/if-stops'
 import type { Progress } from './progress'
 import { rankTrials, type Ranked } from './rank'
+import { tendersToMeet, type TendersToMeet } from './tenders-to-meet'
 import { baselineOf, isTrial, tryCandidate, type Baseline, type NoTrial, type Trial } from './trial'
 import type { ResolveWays } from './ways-with-closure'
 
@@ -14,6 +15,8 @@ export type Advice = {
   readonly untried: readonly NoTrial[]
   readonly stops: StopReport
   readonly triedCount: number
+  /** Where the need is not met and no single change meets it: how many more tenders would. */
+  readonly toMeet?: TendersToMeet
 }
 
 /**
@@ -39,5 +42,17 @@ export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress
     yield { doneShare: (index + 1) / whole }
   }
   const stops = ifStops(base, trials, resolve)
-  return { base: base.figures, needed_gpm: base.compiled.demand.needed_gpm, ranked: rankTrials(trials), untried, stops, triedCount: candidates.length }
+  const { needed_gpm } = base.compiled.demand
+  const isOpen = needed_gpm !== undefined && base.figures.flow_gpm < needed_gpm && !trials.some(({ meetsNeed }) => meetsNeed)
+  const toMeet = isOpen ? yield* asProgress(tendersToMeet(base.bundle, needed_gpm, resolve), 1 - 0.1 / whole) : undefined
+  return { base: base.figures, needed_gpm, ranked: rankTrials(trials), untried, stops, triedCount: candidates.length, ...(toMeet && { toMeet }) }
+}
+
+/** The end of the work, whose own length is not known: progress stays where it is, and it may be stopped in between. */
+function* asProgress<R>(work: Generator<Progress, R>, doneShare: number): Generator<Progress, R> {
+  for (;;) {
+    const step = work.next()
+    if (step.done) return step.value
+    yield { doneShare }
+  }
 }

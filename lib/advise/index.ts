@@ -11,6 +11,7 @@ export { gainPerEffort, isUnproven, noticeable_gpm, rankOrders, rankTrials, type
 export { ifStops, type StopOutcome, type StopReport } from './stops/if-stops'
 export { stopKinds, stopsOf, type Stop, type StopKind } from './stops/stop'
 export { momentsOf, timeToDry_s } from './stops/time-to-dry'
+export { tendersToMeet, type TendersToMeet } from './tenders-to-meet'
 export { baselineOf, effortOfTrial, isTrial, tryCandidate, type Baseline, type NoTrial, type Trial } from './trial'
 export { shuttleLegs, withClosure, type ResolveWays } from './ways-with-closure'
 export { greedySet } from './request/greedy-set'

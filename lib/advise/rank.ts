@@ -6,7 +6,7 @@ const NOTICEABLE_SHARE = 0.02
 
 export const noticeable_gpm = (flow_gpm: number): number => Math.max(NOTICEABLE_GPM, NOTICEABLE_SHARE * flow_gpm)
 
-/** One trial of each group: those that gain, best first; those that would if what they stand on is true; those that do not, nearest first. */
+/** Of each group the best that gains, best first; those that would if what they stand on is true; and all that do not gain, nearest first. */
 export type Ranked = { readonly helpful: readonly Trial[]; readonly unproven: readonly Trial[]; readonly idle: readonly Trial[] }
 
 /** Gain for each person-minute of effort. */
@@ -26,9 +26,7 @@ export function rankTrials(trials: readonly Trial[], by: RankOrder = 'perEffort'
   const helpful = onePerGroup(gaining.filter((trial) => !isUnproven(trial)))
   const listed = new Set(helpful.map(({ candidate }) => candidate.group))
   const unproven = onePerGroup(gaining.filter((trial) => isUnproven(trial) && !listed.has(trial.candidate.group)))
-  for (const { candidate } of unproven) listed.add(candidate.group)
-  const rest = trials.filter((trial) => !isGain(trial) && !listed.has(trial.candidate.group))
-  const idle = onePerGroup(rest.sort((a, b) => b.gain_gpm - a.gain_gpm || (a.candidate.id < b.candidate.id ? -1 : 1)))
+  const idle = trials.filter((trial) => !isGain(trial)).sort((a, b) => b.gain_gpm - a.gain_gpm || (a.candidate.id < b.candidate.id ? -1 : 1))
   return { helpful, unproven, idle }
 }
 

@@ -8,6 +8,7 @@ import { MOST_TENDERS, SetDesk, type TenderSet } from './set-desk'
 import { smallestSet } from './smallest-set'
 import { idsOf, tradeOff, type TradeOffPoint } from './trade-off'
 import { requestTasks } from './request-ask'
+import { tendersToMeet, type TendersToMeet } from '../tenders-to-meet'
 
 /** One unit to ask for: from where, to where, and when it is there. */
 export type RequestLine = {
@@ -36,6 +37,8 @@ export type RequestList = {
   /** Makes the plan's tenders those of the list. */
   readonly edits: readonly EditBody[]
   readonly simulatedCount: number
+  /** `short`: how many more tenders, beyond all of the district's, would carry the flow. */
+  readonly beyond?: TendersToMeet
 }
 
 /** Up to this many tenders every set that could be smaller is looked at. */
@@ -65,12 +68,13 @@ export function* requestList(bundle: Bundle, ask: RequestAsk, resolve: ResolveWa
   const most = curve.toSorted((a, b) => b.flow_gpm - a.flow_gpm || a.tenderCount - b.tenderCount)[0]
   const fallback = (late?.metIds ?? most?.flowIds ?? []).reduce((set, id) => set | (1 << desk.ids.indexOf(id)), 0)
   const set = found ?? fallback
+  const beyond = found === undefined && !late ? yield* tendersToMeet(whole.bundle, ask.flow_gpm, resolve) : undefined
   const answer = desk.answer(set)
   return {
     ask, outcome: found !== undefined ? 'met' : late ? 'late' : 'short',
     lines: linesOf(desk, bundle, set), tenderIds: idsOf(desk, set),
     flow_gpm: answer.flow_gpm, met_s: answer.met_s ?? null, isExact, curve,
-    edits: editsTo(desk, bundle, set), simulatedCount: desk.simulatedCount,
+    edits: editsTo(desk, bundle, set), simulatedCount: desk.simulatedCount, ...(beyond && { beyond }),
   }
 }
 

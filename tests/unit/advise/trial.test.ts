@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { advise, baselineOf, candidatesOf, effortOfTrial, finish, gainPerEffort, isTrial, planWith, rankTrials, tryCandidate, type Trial } from '@/lib/advise'
+import { advise, baselineOf, candidatesOf, effortOfTrial, finish, gainPerEffort, isTrial, noticeable_gpm, planWith, rankTrials, tryCandidate, type Trial } from '@/lib/advise'
 import type { Bundle } from '@/lib/plan'
 import { compilePlan, evaluatePlan } from '@/lib/supply'
 import { adviceBundle } from '@/tests/fixtures/advice-bundle'
@@ -82,10 +82,13 @@ describe('the order of advice', () => {
     expect(helpful.some(({ candidate }) => candidate.subjectIds[0] === 'ds3')).toBe(false)
   })
 
-  test('lists each thing once', () => {
+  test('lists each thing that helps once, and all that was tried and brings nothing, nearest first', () => {
     const { helpful, unproven, idle } = rankTrials(trials)
-    const groups = [...helpful, ...unproven, ...idle].map(({ candidate }) => candidate.group)
+    const groups = [...helpful, ...unproven].map(({ candidate }) => candidate.group)
     expect(new Set(groups).size).toBe(groups.length)
-    expect(new Set(groups)).toEqual(new Set(trials.map(({ candidate }) => candidate.group)))
+    expect(idle.map(({ gain_gpm }) => gain_gpm)).toEqual(idle.map(({ gain_gpm }) => gain_gpm).toSorted((a, b) => b - a))
+    const gainless = trials.filter((trial) => trial.gain_gpm < noticeable_gpm(trial.before.flow_gpm))
+    for (const { candidate } of gainless) expect(idle.map((one) => one.candidate.id), candidate.id).toContain(candidate.id)
+    expect(idle.some(({ candidate }) => [...helpful, ...unproven].some((one) => one.candidate.id === candidate.id))).toBe(false)
   })
 })

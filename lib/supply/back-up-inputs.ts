@@ -110,7 +110,7 @@ function tankToPumpLine(pump: Pumper, tank_gal: number, most_ft: number, heightA
   const { tankToPump_gpm, tankToPumpDrop_ft } = pump
   if (tankToPump_gpm === undefined) {
     const low = tankToPumpThatPasses(tank_gal, most_ft, heightAtFifth_ft)
-    return { low, middle: low, high: BETTER_LINE_FACTOR * low, mark: 'handbook', source: `NFPA 1901: ${leastTankToPump_gpm(tank_gal)} gpm (from memory); least line that gives it, up to twice` }
+    return { low, middle: low, high: BETTER_LINE_FACTOR * low, mark: 'handbook', source: `NFPA 1901: ${leastTankToPump_gpm(tank_gal)} gpm (common figure, not checked against a published table); least line that gives it, up to twice` }
   }
   const { low, middle, high, mark, source } = known('tankToPump_gpm', tankToPump_gpm)
   if (tankToPumpDrop_ft !== undefined) {

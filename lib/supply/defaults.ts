@@ -11,8 +11,8 @@ const handbook = (value: number, source: string, spreadShare: number): Default =
 const assumed = (value: number, spreadShare: number, source = 'common practice, no source'): Default => ({ value, mark: 'assumed', source, spreadShare })
 
 export const defaults = {
-  altitude_ft: assumed(1000, 0.5, 'the altitude of the classical lift table (from memory)'),
-  water_degF: handbook(60, 'pump rating conditions, NFPA 1901 (from memory)', 0.2),
+  altitude_ft: assumed(1000, 0.5, 'the altitude of the classical lift table (common figure, not checked against a published table)'),
+  water_degF: handbook(60, 'pump rating conditions, NFPA 1901 (common figure, not checked against a published table)', 0.2),
   average_mph: handbook(35, 'water shuttle lesson plan: T = 0.65 + 1.7 D at 35 mph', 0.2),
   roadFactor: assumed(1.4, 0.25),
   turnout_s: assumed(180, 0.6),
@@ -22,7 +22,7 @@ export const defaults = {
   reserve_s: assumed(120, 0),
 
   usableShare: handbook(0.9, 'hauled-water form A: tank less 10 %', 0.07),
-  tenderDump_gpm: handbook(1000, 'NFPA 1901: average 1,000 gpm over the first 90 % (from memory)', 0.3),
+  tenderDump_gpm: handbook(1000, 'NFPA 1901: average 1,000 gpm over the first 90 % (common figure, not checked against a published table)', 0.3),
   tenderDumpTail_gpm: assumed(400, 0.5),
   tenderFillLimit_gpm: handbook(1000, 'NFPA 1903-1991: connection must take 1,000 gpm', 0.2),
   fillInlet_in: assumed(2.5, 0, 'an inlet that takes 1,000 gpm within 100 psi is about 2.5 in'),
@@ -44,7 +44,7 @@ export const defaults = {
   siphonTube_in: assumed(6, 0),
   siphonDrive_in: assumed(1.5, 0, 'a 1.5 in driving line (trade article)'),
   siphonDrive_psi: assumed(75, 0.3),
-  siphonMost_gpm: handbook(500, 'about 500 gpm by a 6 in tube (driver/operator handbook, from memory)', 0.4),
+  siphonMost_gpm: handbook(500, 'about 500 gpm by a 6 in tube (driver/operator handbook; common figure, not checked against a published table)', 0.4),
   layFactor: assumed(1.05, 0.03, 'hose lies in bends; common practice, no source'),
   layCrewCount: assumed(4, 0.5),
   layOutlet_psi: assumed(20, 0, 'left where the hose ends, as into the intake of a pumper'),
@@ -60,7 +60,7 @@ export const defaults = {
   dumpSetUp_s: assumed(120, 0.5),
   pumpSetUp_s: assumed(240, 0.4),
   reprime_s: assumed(90, 0.35),
-  suctionSize_in: handbook(6, 'NFPA 1901 suction table for 1,000 to 1,250 gpm (from memory)', 0),
+  suctionSize_in: handbook(6, 'NFPA 1901 suction table for 1,000 to 1,250 gpm (common figure, not checked against a published table)', 0),
   suctionLength_ft: handbook(20, 'pump rating: 20 ft of hard suction', 0),
   fillLineSize_in: assumed(4, 0),
   fillLineLength_ft: assumed(100, 0.3),

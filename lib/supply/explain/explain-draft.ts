@@ -6,8 +6,8 @@ import type { Working, WorkingInput } from '../working'
 import { computed, given, worked, working } from './inputs'
 
 const LIFT_LAW = 'lift law calibrated on one cell of the classical lift table (590 gpm at 20 ft, seen)'
-const LOSS_TABLE = 'hard suction loss, NFPA 1901 and handbook table (from memory); scales with the flow squared'
-const HYDRANT_SHEET = 'NRCS design sheet NE-ENG-76, 2004 (seen)'
+const LOSS_TABLE = 'hard suction loss, NFPA 1901 and handbook table (common figures, not checked against a published table); scales with the flow squared'
+const HYDRANT_SHEET = 'NRCS design sheet NE-ENG-76, 2004'
 
 type Drawn = { readonly capacity: DraftCapacity; readonly suction: SuctionSetup }
 
@@ -108,7 +108,7 @@ export function explainGauge(sheet: DraftSheet, { capacity, suction } : Drawn = 
 export function explainCover(_sheet: DraftSheet, { capacity, suction }: Drawn): Working | undefined {
   const cover = capacity.strainerCover
   if (!cover) return undefined
-  return working('cover', 'advisedCover_ft', cover.advised_ft, 'ANSI/HI 9.8 as quoted in an engineering note (seen second hand); 2 ft: NRCS and handbook', [
+  return working('cover', 'advisedCover_ft', cover.advised_ft, 'ANSI/HI 9.8 as quoted in an engineering note, not checked against the standard; 2 ft: NRCS and handbook', [
     computed('flow_gpm', capacity.flow_gpm / suction.lineCount),
     computed('size_in', suction.size_in),
     computed('vortexCover_ft', cover.vortex_ft),

@@ -4,7 +4,7 @@ import type { ResolvedFillSite } from '../fill-site'
 import type { Working } from '../working'
 import { computed, given, worked, working } from './inputs'
 
-const LOSS_TABLE = 'friction and entrance loss of hard suction, NFPA 1901 and handbook (from memory); lift law calibrated on the classical lift table'
+const LOSS_TABLE = 'friction and entrance loss of hard suction, NFPA 1901 and handbook (common figures, not checked against a published table); lift law calibrated on the classical lift table'
 
 /** What the pumper drafts at a fill site, or undefined where nothing is drafted. */
 export function explainDraft({ ledger, bundle }: CompiledPlan, { site, pump, draft, lift_ft }: ResolvedFillSite): Working | undefined {

@@ -22,7 +22,7 @@ const fallOf = (source: Source, { season, drop_ft }: SeasonDrop): WorkingInput[]
 export function explainVolume(source: Source, water: SourceWater, drop: SeasonDrop): Working | undefined {
   if (water.usable_gal === undefined || water.volumeFrom === 'stream') return undefined
   const isEntered = water.volumeFrom === 'entered'
-  return working(isEntered ? 'volume-entered' : 'volume-surface', 'usable_gal', water.usable_gal, isEntered ? '' : 'regional fire journal, the lens method (seen)', [
+  return working(isEntered ? 'volume-entered' : 'volume-surface', 'usable_gal', water.usable_gal, isEntered ? '' : 'regional fire journal, the lens method', [
     ...fieldsOf(source, isEntered ? ['usable_gal', ...(drop.drop_ft > 0 ? ['surface_sqft' as const] : [])] : ['surface_sqft', 'usableDepth_ft']),
     ...fallOf(source, drop),
   ])
@@ -33,7 +33,7 @@ export function explainInflow(source: Source, water: SourceWater, drop: SeasonDr
   if (water.inflow_gpm === undefined) return undefined
   if (source.inflow_gpm !== undefined) return working('inflow-entered', 'inflow_gpm', water.inflow_gpm, '', fieldsOf(source, ['inflow_gpm']))
   const depth_ft = (source.streamDepth_ft ?? 0) - drop.drop_ft
-  return working('stream-float', 'inflow_gpm', water.inflow_gpm, 'float method, state sheet (seen); factor by depth, USBR manual (from memory); a lower stream is slower, Manning', [
+  return working('stream-float', 'inflow_gpm', water.inflow_gpm, 'float method, state sheet; factor by depth, USBR manual (common figure, not checked against the published text); a lower stream is slower, Manning', [
     ...fieldsOf(source, ['streamWidth_ft', 'streamDepth_ft', 'floatReach_ft', 'float_s']),
     ...(depth_ft > 0 ? [computed('floatFactor', floatFactor(depth_ft))] : []),
     ...fallOf(source, drop),
@@ -53,7 +53,7 @@ export function explainLasts(source: Source, water: SourceWater, drop: SeasonDro
 /** What a pressure hydrant gives at 20 psi. */
 export function explainHydrant(source: Source, water: SourceWater): Working | undefined {
   if (water.hydrant_gpm === undefined) return undefined
-  return working('hydrant-20', 'hydrant_gpm', water.hydrant_gpm, 'flow-test practice, NFPA 291 (from memory)', [
+  return working('hydrant-20', 'hydrant_gpm', water.hydrant_gpm, 'flow-test practice, NFPA 291 (common practice, not checked against the published text)', [
     ...fieldsOf(source, ['static_psi', 'residual_psi', 'test_gpm']), computed('kept_psi', HYDRANT_RESIDUAL_PSI),
   ])
 }

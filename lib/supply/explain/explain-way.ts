@@ -17,7 +17,7 @@ export function explainWay({ bundle, ledger }: CompiledPlan, use: LegUse, way: W
     : way.isStraight
       ? computed('distance_mi', way.distance_mi, 'straight line × road factor')
       : computed('distance_mi', way.distance_mi)
-  return working('leg-handbook', 'travel_s', way.travel_s, 'water shuttle lesson plan; NFPA 1142 annex (from memory)', [
+  return working('leg-handbook', 'travel_s', way.travel_s, 'water shuttle lesson plan; NFPA 1142 annex (common figure, not checked against the published text)', [
     distance, { ...computed('average_mph', average_mph, defaults.average_mph.source), from: { itemId: note?.id ?? bundle.district.id, field: 'average_mph', mark: 'handbook', source: defaults.average_mph.source } },
   ])
 }

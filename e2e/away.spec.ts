@@ -126,10 +126,14 @@ away('two devices change one plan with the network gone: what is apart merges, w
   // The answer is worked out on the device itself.
   await expect(pond.getByText(/after dispatch/).first()).toBeVisible({ timeout: 30_000 })
 
+  await devices[1]!.close()
   await station.start()
   await expect(cab.getByText('Saved', { exact: true })).toBeVisible({ timeout: 60_000 })
-  await expect(pond.getByText('1 change to settle')).toBeVisible({ timeout: 60_000 })
-  await devices[1]!.close()
+  devices[1] = await station.openDevice(disks.pond)
+  const back = await page(devices[1])
+  await back.goto(plan)
+  await expect(back.getByText('1 change to settle')).toBeVisible({ timeout: 60_000 })
+  await devices[1].close()
   devices[1] = await station.openDevice(disks.pond)
   const again = await page(devices[1])
   await again.goto('/device')

@@ -1,4 +1,4 @@
-import { issuesFromZod, documentKindOf, schemaOf, type DocumentKind, type EditableDocument } from '@/lib/plan'
+import { issuesFromZod, documentKindOf, documentKinds, schemaOf, type DocumentKind, type EditableDocument } from '@/lib/plan'
 import type { Database } from './open-database'
 import { refusal, refusalOfIssue } from './refusal'
 
@@ -54,7 +54,7 @@ export async function listDocuments(database: Rows, filter: DocumentFilter = {})
   })
   return rows.map(({ id, kind, name, districtId, sequence, updatedAt, deletedAt }) => ({
     id,
-    kind: kind === 'plan' ? 'plan' : 'district',
+    kind: documentKinds.find((known) => known === kind) ?? 'district',
     name,
     ...(districtId !== null && { districtId }),
     sequence,

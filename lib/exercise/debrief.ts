@@ -1,5 +1,4 @@
-import type { Bundle } from '../plan'
-import type { Fact } from './change'
+import type { Bundle, Fact } from '../plan'
 import { isSession, replay } from './session'
 import { readSession } from './session-record'
 import { shortfallOf } from './shortfall'

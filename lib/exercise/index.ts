@@ -1,8 +1,6 @@
 /** A plan run against a clock: what comes over it, what is decided, and what the water does. */
-export { changeSchema, factSchema, injectSchema, triggerSchema, type Change, type ChangeKind, type Fact, type Inject, type Trigger } from './change'
 export { effectsOf, type FactEffect } from './debrief'
 export { difficulties, drawInjects, type Difficulty, type DrawnTrouble } from './draw-injects'
-export { exerciseSchema, noteSchema, roles, type Exercise, type ExerciseNote, type Role } from './exercise'
 export { injectFrom, possibleTroubles, troubleFigures, troubles, troubleWeight, type PossibleTrouble, type Trouble } from './inject-library'
 export { factOf, isSession, playSession, replay, startSession, stateAt, takeEffect, type InjectCame, type Session } from './session'
 export { readSession, type SessionRecord } from './session-record'

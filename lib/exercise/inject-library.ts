@@ -1,7 +1,6 @@
 import { compilePlan } from '../supply'
-import type { Bundle } from '../plan'
+import type { Bundle, Change, Inject } from '../plan'
 import { lawfulRange, type Range } from './range'
-import type { Change, Inject } from './change'
 
 /** Kinds of trouble that an exercise is made of, from the mild to the grave. */
 export const troubles = [

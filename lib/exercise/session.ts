@@ -1,7 +1,6 @@
 import type { Issue } from '../issue'
-import type { Bundle } from '../plan'
+import type { Bundle, Change, Fact, Inject } from '../plan'
 import { advance, begin, carry, compileShuttle, drainSource, fork, loseWater, settle, startRecord, type Scenario, type ShuttleRecord, type SimState } from '../shuttle'
-import type { Change, Fact, Inject } from './change'
 import { firstTrigger } from './trigger'
 import { changedWorld, isWorld, worldOf, type World } from './world'
 

@@ -1,5 +1,5 @@
+import type { Inject, Trigger } from '../plan'
 import type { ShuttleRecord } from '../shuttle'
-import type { Inject, Trigger } from './change'
 import { recordOf, type Session } from './session'
 
 type Due = { readonly inject: Inject; readonly at_s: number }

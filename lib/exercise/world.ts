@@ -1,8 +1,7 @@
 import { issue, type Issue } from '../issue'
-import { applyEdit, type Bundle, type EditableDocument } from '../plan'
+import { applyEdit, type Bundle, type EditableDocument, type Change } from '../plan'
 import type { ShuttleSpec } from '../shuttle'
 import { compilePlan } from '../supply'
-import type { Change } from './change'
 import { lateBy, sentAt, underConditions, type Conditions } from './conditions'
 
 /** What is so at a moment of an exercise: the plan as it now stands, and what has come over it. */

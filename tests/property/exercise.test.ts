@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { balanceOf } from '@/lib/shuttle'
-import { effectsOf, isSession, playSession, readSession, replay, startSession, stateAt, takeEffect, type Change, type Session } from '@/lib/exercise'
+import { effectsOf, isSession, playSession, readSession, replay, startSession, stateAt, takeEffect, type Session } from '@/lib/exercise'
+import type { Change } from '@/lib/plan'
 import { demoBundle } from '../unit/exercise/demo-bundle'
 
 const bundles = (['gander-hill', 'yarrow-bank', 'school'] as const).map(demoBundle)

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { documentKindOf, editBodySchema, type District, type EditableDocument } from '@/lib/plan'
+import { documentKindOf, documentKinds, editBodySchema, type District, type EditableDocument } from '@/lib/plan'
 
 /**
  * The archive of a district: one zip file with the district, its plans (deleted ones marked), the whole history of
@@ -21,8 +21,8 @@ const moment = z.iso.datetime()
 export const blobKinds = ['roads', 'map', 'terrain'] as const
 
 const partSchema = z.strictObject({
-  name: z.string().regex(/^(?:district\.json|plans\/\d{1,5}\.json|blobs\/[0-9a-f]{64})$/),
-  kind: z.enum(['district', 'plan', ...blobKinds]),
+  name: z.string().regex(/^(?:district\.json|(?:plans|exercises)\/\d{1,5}\.json|blobs\/[0-9a-f]{64})$/),
+  kind: z.enum([...documentKinds, ...blobKinds]),
   size: z.number().int().min(0).max(PART_LIMIT_MB * 1024 * 1024),
   sha256: hash,
 })

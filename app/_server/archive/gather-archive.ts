@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { EditBody } from '@/lib/plan'
+import { documentKindOf, type EditBody } from '@/lib/plan'
 import { docOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
@@ -38,9 +38,12 @@ export async function gatherArchive(database: Database, districtId: string, now:
       missing: named.filter(({ hash }) => !sizes.has(hash)),
     }
   })
-  const texts = documents.map((document, index): PackedPart => ({ name: index === 0 ? 'district.json' : `plans/${index}.json`, bytes: bytesOf(document) }))
+  const texts = documents.map((document, index) => {
+    const kind = documentKindOf(document.doc)
+    return { kind, name: kind === 'district' ? 'district.json' : `${kind}s/${index}.json`, bytes: bytesOf(document) }
+  })
   const listed: ArchivePart[] = [
-    ...texts.map(({ name, bytes }, index): ArchivePart => ({ name, kind: index === 0 ? 'district' : 'plan', size: bytes.byteLength, sha256: sha256(bytes) })),
+    ...texts.map(({ name, kind, bytes }): ArchivePart => ({ name, kind, size: bytes.byteLength, sha256: sha256(bytes) })),
     ...data.filter(({ hash }, at) => data.findIndex((other) => other.hash === hash) === at)
       .map(({ kind, hash, size }): ArchivePart => ({ name: `blobs/${hash}`, kind, size, sha256: hash })),
   ]

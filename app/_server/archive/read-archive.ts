@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { isDeepStrictEqual } from 'node:util'
 import { unzipSync, type UnzipFileInfo } from 'fflate'
 import type { z } from 'zod'
-import { documentKindOf, issuesFromZod, type EditableDocument } from '@/lib/plan'
+import { documentKindOf, documentKinds, issuesFromZod, type EditableDocument } from '@/lib/plan'
 import { sayIssue } from '@/app/_text'
 import { checkedDocument } from '../documents'
 import { Refusal, refusal } from '../refusal'
@@ -39,11 +39,11 @@ export async function readArchive(bytes: Uint8Array): Promise<Archive> {
   for (const part of manifest.parts) {
     await turn()
     const content = unpackPart(bytes, part)
-    if (part.kind === 'district' || part.kind === 'plan') documents.push({ part, document: readDocument(part.name, content) })
+    if (documentKinds.some((kind) => kind === part.kind)) documents.push({ part, document: readDocument(part.name, content) })
   }
   const district = documents.find(({ part }) => part.kind === 'district')?.document
   if (!district) throw refusal('archive-part-missing', { part: 'district.json' }, 'district.json')
-  const plans = documents.filter(({ part }) => part.kind === 'plan').map(({ document }) => document)
+  const plans = documents.filter(({ part }) => part.kind !== 'district').map(({ document }) => document)
   checkTogether(manifest, district, plans)
   const data = manifest.parts.filter(({ name }) => name.startsWith('blobs/'))
     .map((part) => ({ hash: part.sha256, kind: part.kind, size: part.size, bytes: () => unpackPart(bytes, part) }))
@@ -121,7 +121,7 @@ function checkParts(manifest: Manifest, entries: ReadonlyMap<string, UnzipFileIn
     named.add(name)
     const entry = entries.get(name)
     if (!entry) throw refusal('archive-part-missing', { part: name }, name)
-    const folder = kind === 'district' ? 'district.json' : kind === 'plan' ? 'plans/' : `blobs/${sha256}`
+    const folder = kind === 'district' ? 'district.json' : kind === 'plan' ? 'plans/' : kind === 'exercise' ? 'exercises/' : `blobs/${sha256}`
     if (entry.originalSize !== size || !name.startsWith(folder)) throw refusal('archive-part-damaged', { part: name }, name)
   }
   const extra = [...entries.keys()].find((name) => name !== MANIFEST && !named.has(name))
@@ -147,7 +147,7 @@ function checkTogether(manifest: Manifest, district: ArchivedDocument, plans: re
   const { id } = district.doc
   const apart = () => refusal('archive-apart')
   if (id !== manifest.district.id || documentKindOf(district.doc) !== 'district' || district.deletedAt) throw apart()
-  if (plans.some(({ doc }) => documentKindOf(doc) !== 'plan' || doc.districtId !== id)) throw apart()
+  if (plans.some(({ doc }) => documentKindOf(doc) === 'district' || doc.districtId !== id)) throw apart()
   if (new Set([id, ...plans.map(({ doc }) => doc.id)]).size !== plans.length + 1) throw apart()
   const editIds = [district, ...plans].flatMap(({ edits }) => edits.map((edit) => edit.id))
   if (new Set(editIds).size !== editIds.length) throw apart()

@@ -1,18 +1,19 @@
 import type { z } from 'zod'
 import { districtSchema } from '../documents/district'
+import { exerciseSchema } from '../documents/exercise'
 import { planSchema } from '../documents/plan'
 
 /** Kinds of document that edits apply to. */
-export const documentKinds = ['district', 'plan'] as const
+export const documentKinds = ['district', 'plan', 'exercise'] as const
 export type DocumentKind = (typeof documentKinds)[number]
 
 /** A document as edits see it: fields, and lists of items with ids. */
 export type EditableDocument = { id: string; [field: string]: unknown }
 
-const schemas: Record<DocumentKind, z.ZodObject> = { district: districtSchema, plan: planSchema }
+const schemas: Record<DocumentKind, z.ZodObject> = { district: districtSchema, plan: planSchema, exercise: exerciseSchema }
 
-/** District documents have stations, plan documents have fill sites; a plan names its district. */
-export const documentKindOf = (doc: EditableDocument): DocumentKind => ('districtId' in doc ? 'plan' : 'district')
+/** A plan and an exercise name their district; an exercise holds the bundle it is played on. */
+export const documentKindOf = (doc: EditableDocument): DocumentKind => (!('districtId' in doc) ? 'district' : 'bundle' in doc ? 'exercise' : 'plan')
 
 export const schemaOf = (kind: DocumentKind): z.ZodObject => schemas[kind]
 

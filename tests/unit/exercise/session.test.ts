@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { balanceOf, compileShuttle, levelAt, recordShuttle } from '@/lib/shuttle'
 import { compilePlan } from '@/lib/supply'
-import { factOf, isSession, playSession, readSession, replay, startSession, stateAt, takeEffect, type Change, type Fact, type Inject, type Session } from '@/lib/exercise'
+import { factOf, isSession, playSession, readSession, replay, startSession, stateAt, takeEffect, type Session } from '@/lib/exercise'
+import type { Change, Fact, Inject } from '@/lib/plan'
 import { demoBundle } from './demo-bundle'
 
 const bundle = demoBundle()

@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { editBodySchema, legSchema, noLegSchema } from '../plan'
+import { editBodySchema } from '../edits/edit'
+import { bundleSchema, legSchema, noLegSchema } from './bundle'
 
 const id = z.string().min(1).max(64)
 const share = z.number().min(0).max(1)
@@ -56,3 +57,47 @@ export const injectSchema = z.strictObject({
   change: changeSchema,
 })
 export type Inject = z.infer<typeof injectSchema>
+
+/** Who sits at a screen. What each sees is what that place would know. */
+export const roles = ['facilitator', 'waterSupply', 'attack', 'dumpSite', 'fillSite'] as const
+export type Role = (typeof roles)[number]
+
+/** A note that somebody took down while it ran. */
+export const noteSchema = z.strictObject({
+  id: z.string().min(1).max(64),
+  at_s: z.number().min(0).max(172_800),
+  by: z.string().max(120),
+  role: z.enum(roles),
+  text: z.string().trim().min(1).max(2000),
+})
+
+export const clockSpeeds = [1, 2, 5, 10, 20, 60] as const
+
+/** The exercise's clock as it was last set; while it runs, it is that much further as time has passed since, times its speed. */
+export const clockSchema = z.strictObject({
+  at_s: z.number().min(0).max(172_800),
+  isRunning: z.boolean(),
+  speedFactor: z.number().min(1).max(60),
+  setAt: z.string().max(40).describe('when it was set, by the station’s time'),
+})
+export type ExerciseClock = z.infer<typeof clockSchema>
+
+/**
+ * An exercise: a plan as it stood when the exercise was made, what is to come over it, and what came about. The plan
+ * lives on without it; nothing here follows it.
+ */
+export const exerciseSchema = z.strictObject({
+  format: z.literal('millrace-exercise'),
+  version: z.literal(1),
+  id: z.string().min(1).max(64),
+  name: z.string().trim().min(1).max(120),
+  districtId: z.string().min(1).max(64).describe('district it belongs to in lists; what it is played on is in its own bundle'),
+  bundle: bundleSchema,
+  injects: z.array(injectSchema).max(100),
+  clock: clockSchema.optional().describe('absent: not begun'),
+  facts: z.array(factSchema).max(2000).describe('in the order in which they came about'),
+  notes: z.array(noteSchema).max(2000),
+  endedAt_s: z.number().min(0).max(172_800).optional().describe('clock at which it was ended'),
+})
+export type Exercise = z.infer<typeof exerciseSchema>
+export type ExerciseNote = z.infer<typeof noteSchema>

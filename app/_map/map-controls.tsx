@@ -58,11 +58,6 @@ export function MapControls({ map, pending, pendingWords, onStopPlacing, sites, 
           </p>
         )}
       </div>
-      {onGround && (
-        <div className={styles.ground}>
-          <Button label={say('map.ground')} aria-pressed={isGroundShown} {...(isGroundShown && { icon: 'check' as const })} onClick={() => { onGround(!isGroundShown) }} />
-        </div>
-      )}
       <div className={styles.zoom}>
         <button type="button" aria-label={say('map.zoom-in')} title={say('map.zoom-in')} disabled={zoom >= map.getMaxZoom()} onClick={() => map.zoomIn()}>
           <Stroke path="M10 4v12M4 10h12" />
@@ -74,6 +69,7 @@ export function MapControls({ map, pending, pendingWords, onStopPlacing, sites, 
       <div className={styles.foot}>
         <div className={styles.actions}>
           {canLocate && <Button label={say(state.kind === 'asking' ? 'map.locating' : 'map.locate')} disabled={state.kind === 'asking'} onClick={locate} />}
+          {onGround && <Button label={say('map.ground')} aria-pressed={isGroundShown} {...(isGroundShown && { icon: 'check' as const })} onClick={() => { onGround(!isGroundShown) }} />}
           <MapKey sites={sites} routes={routes} />
           <Button label={say('map.fit')} onClick={onFit} />
         </div>

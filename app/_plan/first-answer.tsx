@@ -1,5 +1,6 @@
 'use client'
 
+import { useEffect, useRef } from 'react'
 import type { Apparatus, EditBody } from '@/lib/plan'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
@@ -15,6 +16,13 @@ import { usePlanBoard } from './plan-context'
 export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined; onGuide: (kind: Placed | undefined) => void }) {
   const { district, plan, newId, editBoth } = usePlanBoard()
   const missing = missingNeeds(district, plan)
+  const section = useRef<HTMLElement>(null)
+  // What was pressed may be gone by what it did: then the keyboard goes on here.
+  const missingBefore = useRef(missing.length)
+  useEffect(() => {
+    if (missingBefore.current !== missing.length && document.activeElement === document.body) section.current?.focus({ preventScroll: true })
+    missingBefore.current = missing.length
+  }, [missing.length])
   if (missing.length === 0) return null
   const nextPlace = firstPlaces.find((place) => missing.includes(place))
   const isGuiding = placing !== undefined
@@ -36,7 +44,7 @@ export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined;
     editBoth({ district: made.map(({ added }) => added), plan: made.flatMap(({ given }) => given) }, say('plan.first.vehicles'))
   }
   return (
-    <section className={styles.first} aria-labelledby="first-answer">
+    <section ref={section} tabIndex={-1} className={styles.first} aria-labelledby="first-answer">
       <h2 id="first-answer" className={styles.title}>{say('plan.first.title')}</h2>
       <ol className={styles.needs}>
         {firstNeeds.map((need) => {

@@ -23,7 +23,8 @@ export type SourceWater = {
  * An entered volume goes first; a stream flows by the float method; a pressure hydrant by its two-point flow test at 20 psi.
  *
  * @param drop fall of the surface, from `seasonDrop`; default none
- * @returns what is known; issues `season-strainer-bare`, `season-volume-usual` (warn)
+ * @returns what is known; issues `season-strainer-bare`, `season-volume-usual`, and `source-volume-unknown` or `source-flow-unknown`
+ *   where the water is counted as without end because nobody has said how much there is (warn)
  */
 export function sourceWater(source: Source | undefined, drop: SeasonDrop = usualSeason): SourceWater {
   if (!source) return { issues: [] }
@@ -40,9 +41,12 @@ export function sourceWater(source: Source | undefined, drop: SeasonDrop = usual
     ...(volume && { usable_gal: volume.usable_gal, volumeFrom: volume.from }),
     ...(isStream && { usable_gal: 0, volumeFrom: 'stream' as const }),
     ...(inflow_gpm !== undefined && { inflow_gpm }),
-    issues: volume?.issues ?? [],
+    issues: volume?.issues ?? (isStream ? [] : [unknownWater(source)]),
   }
 }
+
+/** Water that nobody has measured is counted as without end; a lake seldom ends within a fire. */
+const unknownWater = ({ id, kind }: Source): Issue => (kind === 'stream' ? issue('source-flow-unknown', 'warn', [id]) : issue('source-volume-unknown', kind === 'lake' ? 'note' : 'warn', [id]))
 
 /** A source's water with what is doubted of it noted: what was not entered was worked out from other numbers. */
 export function doubtedWater(ledger: Ledger, source: Source | undefined, water: SourceWater): SourceWater {

@@ -18,20 +18,30 @@ describe('the fall of a surface in a season', () => {
 
   it('says so where nobody has said how far it falls, and counts what is known', () => {
     const unknown = seasonDrop({ ...pond, droughtDrop_ft: undefined }, 'drought')
-    expect(unknown.drop_ft).toBe(1)
-    expect(unknown.issues.map(({ code }) => code)).toEqual(['season-drop-missing'])
+    expect(unknown).toMatchObject({ season: 'drought', counted: 'dry', drop_ft: 1, issues: [{ code: 'season-drop-missing', severity: 'warn', values: { season: 'drought', counted: 'dry', drop_ft: 1 } }] })
+    expect(seasonDrop({ ...pond, droughtDrop_ft: undefined, seasonalDrop_ft: undefined }, 'drought')).toMatchObject({ counted: 'usual', drop_ft: 0, issues: [{ code: 'season-drop-missing' }] })
+    expect(seasonDrop(pond, 'drought')).toMatchObject({ counted: 'drought', issues: [] })
     expect(seasonDrop({ ...pond, inflow_gpm: 300 }, 'dry').issues.map(({ code }) => code)).toEqual(['season-inflow-usual'])
   })
 
   it('does not touch the water of a main', () => {
-    expect(seasonDrop({ ...pond, kind: 'pressureHydrant' }, 'drought')).toEqual({ season: 'drought', drop_ft: 0, issues: [] })
+    expect(seasonDrop({ ...pond, kind: 'pressureHydrant' }, 'drought')).toEqual({ season: 'drought', counted: 'usual', drop_ft: 0, issues: [] })
+  })
+
+  it('asks nobody how far a cistern falls', () => {
+    const cistern: Source = { ...pond, kind: 'cistern', seasonalDrop_ft: undefined, droughtDrop_ft: undefined }
+    for (const season of [undefined, 'usual', 'dry', 'drought'] as const) expect(seasonDrop(cistern, season)).toMatchObject({ drop_ft: 0, issues: [] })
   })
 })
 
 describe('the season of a plan that says none', () => {
   it('is the dry one where its fall is known, for the smaller promise', () => {
-    expect(seasonDrop(pond)).toEqual({ season: 'dry', drop_ft: 1, issues: [] })
-    expect(seasonDrop({ ...pond, seasonalDrop_ft: undefined })).toEqual({ season: 'usual', drop_ft: 0, issues: [] })
+    expect(seasonDrop(pond)).toEqual({ season: 'dry', counted: 'dry', drop_ft: 1, issues: [] })
+  })
+
+  it('is the usual one where no fall is recorded, and the fall is a thing to find out', () => {
+    expect(seasonDrop({ ...pond, seasonalDrop_ft: undefined })).toMatchObject({ season: 'usual', drop_ft: 0, issues: [{ code: 'source-fall-unknown', severity: 'note', subjectIds: ['so1'] }] })
+    expect(seasonDrop({ ...pond, seasonalDrop_ft: undefined }, 'usual').issues).toEqual([])
   })
 })
 
@@ -56,6 +66,33 @@ describe('usable water in a season', () => {
   it('says when a fall takes nothing off a volume because no surface is known', () => {
     const cistern = { ...pond, kind: 'cistern' as const, surface_sqft: undefined, usable_gal: 30_000 }
     expect(sourceWater(cistern, seasonDrop(cistern, 'dry'))).toMatchObject({ usable_gal: 30_000, issues: [{ code: 'season-volume-usual' }] })
+  })
+})
+
+describe('water that nobody has measured', () => {
+  const unknown: Source = { ...pond, surface_sqft: undefined }
+
+  it.each([['pond', 'warn'], ['cistern', 'warn'], ['dryHydrant', 'warn'], ['lake', 'note']] as const)('of a %s is a thing to find out: it is counted as never running out', (kind, severity) => {
+    expect(sourceWater({ ...unknown, kind })).toEqual({ issues: [{ code: 'source-volume-unknown', severity, subjectIds: ['so1'], values: {} }] })
+  })
+
+  it('of a stream is what it carries', () => {
+    expect(sourceWater({ ...unknown, kind: 'stream' }).issues).toMatchObject([{ code: 'source-flow-unknown' }])
+    expect(sourceWater({ ...unknown, kind: 'stream', inflow_gpm: 900 }).issues).toEqual([])
+  })
+
+  it('is not asked of what is known or of a main', () => {
+    expect(sourceWater(pond).issues).toEqual([])
+    expect(sourceWater({ ...unknown, usable_gal: 40_000 }).issues).toEqual([])
+    expect(sourceWater({ ...unknown, kind: 'pressureHydrant' }).issues).toEqual([])
+  })
+
+  it('stands among what to look at in the answer of a plan', () => {
+    const codes = (changes: Readonly<Record<string, unknown>>) => evaluatePlan(smallBundle(changes), { quick: true }).issues.map(({ code }) => code)
+    expect(codes({})).toEqual(expect.arrayContaining(['source-volume-unknown', 'source-fall-unknown']))
+    const known = codes({ 'district.sources.0.surface_sqft': 30_000, 'district.sources.0.usableDepth_ft': 4, 'district.sources.0.seasonalDrop_ft': 2 })
+    expect(known).not.toContain('source-volume-unknown')
+    expect(known).not.toContain('source-fall-unknown')
   })
 })
 

@@ -28,6 +28,39 @@ test('a change of pumper, lift and water answers at once, and an impossible lift
   await expect(answer.getByText(/at a lift of 18\.5\sft/)).toBeVisible()
 })
 
+test('from a plan the sheet is for the plan’s pumper, from elsewhere for that of a plan that fills here, and says so', async ({ page }) => {
+  const chosen = page.getByRole('combobox', { name: 'Pumper' }).locator('option:checked')
+  await page.goto(`${site}?plan=plan-yarrow-bank`)
+  await expect(chosen).toContainText('Engine 21')
+  await page.goto('/district/ostrel-valley/draft/draft-boat-launch')
+  await expect(page.getByText('As the plan “Gander Hill farmhouse from the boat launch” has it.')).toBeVisible()
+  await expect(chosen).toContainText('Engine 11')
+  await page.goto('/district/ostrel-valley/draft/draft-iron-bridge')
+  await expect(page.getByText(/No plan names a pumper here/)).toBeVisible()
+})
+
+test('a lift that is a sum shows it, what nobody measured is in the answer, and a drought whose fall is not recorded is said to be', async ({ page }) => {
+  await page.goto(`${site}?pumper=engine-21`)
+  const answer = page.getByRole('region', { name: 'What this pumper draws here' })
+  await expect(answer).toContainText(/18\.5\sft measured \+ 1\.4\sft dry season/)
+  await expect(answer).toContainText('The depth over the strainer is not measured.')
+  await page.goto('/district/ostrel-valley/draft/draft-iron-bridge?pumper=engine-12')
+  await page.getByRole('radio', { name: 'Drought' }).check()
+  await expect(page.getByText(/How far this water falls in a drought is not recorded/).first()).toBeVisible()
+  await page.getByRole('link', { name: 'Back-up prime card' }).first().click()
+  await expect(page.getByRole('article')).toContainText(/How far this water falls in a drought is not recorded/)
+  await expect(page.getByRole('article')).not.toContainText(/Lift [\d.]+\sft, Drought/)
+})
+
+test('the card has one number for each thing, vacuum in inches of mercury alone, and lists its lift', async ({ page }) => {
+  await page.goto('/district/ostrel-valley/draft/draft-mill-yard/card?pumper=engine-12')
+  const card = page.getByRole('article')
+  const keep = /Keep (\d+)\sgal/.exec((await card.textContent()) ?? '')?.[1]
+  await expect(card).toContainText(new RegExp(`tank down to ${keep}\\sgal`))
+  await expect(card.getByRole('listitem').filter({ hasText: /^Lift[\d.]/ })).toContainText('measured')
+  await expect(card.locator('dl')).not.toContainText(/ft \(/)
+})
+
 test('a test point entered here recalibrates the pumper and its residual is shown', async ({ page }) => {
   await page.goto('/district/ostrel-valley/draft/draft-mill-yard?pumper=engine-22')
   await page.getByRole('button', { name: /^Annual test of this pump/ }).click()
@@ -54,7 +87,7 @@ test('a source says how long it lasts at a typed flow', async ({ page }) => {
   await page.goto('/district/ostrel-valley/draft/draft-cistern?pumper=engine-21')
   await page.getByRole('textbox', { name: 'Draw' }).fill('250')
   await page.getByRole('textbox', { name: 'Draw' }).press('Enter')
-  await expect(page.getByRole('group', { name: 'Figures of the source' })).toContainText('114 min')
+  await expect(page.getByRole('group', { name: 'Figures of the source' })).toContainText(/1\sh 5\d\smin|11\d\smin/)
   await expect(page.getByText('overdue')).toBeVisible()
 })
 

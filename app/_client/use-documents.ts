@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useEffect, useSyncExternalStore } from 'react'
+import { useCallback, useEffect, useMemo, useSyncExternalStore } from 'react'
 import type { District, EditableDocument, Plan } from '@/lib/plan'
 import type { DocumentList, UndoState } from './client'
 import type { DocumentView } from './document-store'
@@ -25,6 +25,35 @@ export const usePlan = (docId: string | undefined): DocumentView<Plan> => useDoc
 export function useDocumentList(): DocumentList {
   useEffect(() => void getClient().refreshList(), [])
   return useSyncExternalStore(subscribeToClient, () => getClient().documentList(), () => noList)
+}
+
+/** No district has so many plans that more need be looked through. */
+const MOST_PLANS = 40
+const noPlans: readonly Plan[] = []
+
+/** The plans of a district that have come so far; none while they are not wanted. */
+export function usePlansOf(districtId: string, isWanted: boolean): readonly Plan[] {
+  useEffect(() => { if (isWanted) void getClient().refreshList() }, [isWanted])
+  const { entries } = useSyncExternalStore(subscribeToClient, () => getClient().documentList(), () => noList)
+  const ids = isWanted ? entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId && entry.deletedAt === undefined).slice(0, MOST_PLANS).map(({ id }) => id).join(' ') : ''
+  const store = useMemo(() => plansStore(ids === '' ? [] : ids.split(' ')), [ids])
+  return useSyncExternalStore(store.subscribe, store.read, () => noPlans)
+}
+
+/** Several plans as one thing to watch: the same array until one of them changes. */
+function plansStore(ids: readonly string[]): { subscribe: (listener: () => void) => () => void; read: () => readonly Plan[] } {
+  let last = noPlans
+  return {
+    subscribe: (listener) => {
+      const ends = ids.map((id) => getClient().open(id).subscribe(listener))
+      return () => { for (const end of ends) end() }
+    },
+    read: () => {
+      const now = ids.flatMap((id) => (getClient().view(id) as DocumentView<Plan>).doc ?? [])
+      if (now.length !== last.length || now.some((plan, index) => plan !== last[index])) last = now
+      return last
+    },
+  }
 }
 
 /** Whether all is saved, and what is not. */

@@ -47,7 +47,7 @@ export function ClassicalCard({ sheet }: { sheet: DraftSheet }) {
                   const column = columns[index]
                   return (
                     <td key={index} className={joinClasses(column && isOwn(column.rated_gpm, column.size_in) && styles.ownColumn, Math.abs(off) > MET_SHARE && styles.miss)}>
-                      <span className={styles.ours}>{formatValue(our_gpm, 'gpm', system)}</span>
+                      <span className={styles.ours}>{formatValue(our_gpm, 'gpm', system, { style: 'headline' })}</span>
                       <span className={styles.theirs}>{formatValue(theirs, 'gpm', system)}</span>
                       <span className={styles.off}>{Math.abs(off) > MET_SHARE && say('draft.classical.miss')} {off > 0 ? '+' : ''}{formatShare(off, 0)}</span>
                     </td>

@@ -2,7 +2,7 @@
 
 import { FIELD_RULE_COVER_FT, atmosphericHead_ft, draftCapacity, dryHydrantPipeLoss_ftPer100ft, ratedSuction, velocityHead_ft, vortexSubmergence_ft } from '@/lib/hydraulics'
 import type { DraftSheet } from '@/lib/supply'
-import { formatQuantity, formatShare, say } from '../_text'
+import { formatGiven, formatQuantity, formatShare, say } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -28,10 +28,10 @@ export function ConflictsCard({ sheet }: { sheet: DraftSheet }) {
     key, topic: say(`draft.conflict.${key}`), sources: say(`draft.conflict.${key}.sources`), choice: say(`draft.conflict.${key}.choice`),
     here: {
       altitude: say('draft.conflict.altitude.here', { altitude: ft(place.altitude_ft), ours: ft(lost_ft), low: ft(Math.max(0, thousands)), high: ft(Math.max(0, 2 * thousands)) }),
-      fifteen: say('draft.conflict.fifteen.here', { pump: sheet.pump.name, ours: formatShare(at15 / pumper.rated_gpm), flow: formatQuantity(at15, 'gpm', system) }),
+      fifteen: say('draft.conflict.fifteen.here', { pump: sheet.pump.name, ours: formatShare(at15 / pumper.rated_gpm), flow: formatGiven(at15, system) }),
       pipe: say('draft.conflict.pipe.here', { ours: ft(dryHydrantPipeLoss_ftPer100ft(HYDRANT_GPM, HYDRANT_IN)), flow: formatQuantity(HYDRANT_GPM, 'gpm', system), size: formatQuantity(HYDRANT_IN, 'in', system), length: ft(100) }),
-      cover: say('draft.conflict.cover.here', { flow: formatQuantity(line_gpm, 'gpm', system), size: formatQuantity(suction.size_in, 'in', system), rule: ft(FIELD_RULE_COVER_FT), vortex: ft(vortexSubmergence_ft(line_gpm, suction.size_in)) }),
-      'foot-valve': say('draft.conflict.foot-valve.here', { flow: formatQuantity(line_gpm, 'gpm', system), range: rangeText(FOOT_VALVE_HEADS.low * heads_ft, FOOT_VALVE_HEADS.high * heads_ft, 'ft', system) }),
+      cover: say('draft.conflict.cover.here', { flow: formatGiven(line_gpm, system), size: formatQuantity(suction.size_in, 'in', system), rule: ft(FIELD_RULE_COVER_FT), vortex: ft(vortexSubmergence_ft(line_gpm, suction.size_in)) }),
+      'foot-valve': say('draft.conflict.foot-valve.here', { flow: formatGiven(line_gpm, system), range: rangeText(FOOT_VALVE_HEADS.low * heads_ft, FOOT_VALVE_HEADS.high * heads_ft, 'ft', system) }),
     }[key],
   }))
   return (

@@ -7,7 +7,6 @@ import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
-import { useAddress } from '../_ui/use-address'
 import { backUpCardHref } from './draft-href'
 import styles from './draft.module.css'
 import { SheetAnswer } from './sheet-answer'
@@ -17,11 +16,11 @@ import { useDraftSheet } from './use-draft-sheet'
 
 /** What a pumper can draw at a draft site, how long the source lasts, and how to prime there. */
 export function DraftScreen({ districtId, draftSiteId }: { districtId: string; draftSiteId: string }) {
-  const { pumper: pumperId, plan: planId } = useAddress('pumper', 'plan')
-  const board = useDraftSheet({ districtId, draftSiteId, pumperId, planId })
-  const { status, district, draftSite, pump, sheet, names, trial } = board
+  const board = useDraftSheet(districtId, draftSiteId)
+  const { status, district, draftSite, pump, sheet, names, here } = board
   // The cards may lag behind a moving slider; the answer may not.
   const slow = useDeferredValue(sheet)
+  const slowHere = useDeferredValue(here)
   const source = district?.sources.find(({ id }) => id === draftSite?.sourceId)
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="survey">
@@ -36,7 +35,7 @@ export function DraftScreen({ districtId, draftSiteId }: { districtId: string; d
               </div>
               <div className={styles.actions}>
                 <ButtonLink href={`${screenHref('survey', districtId)}?item=${encodeURIComponent(draftSite.id)}`} label={say('draft.to-survey')} icon="arrowLeft" size="s" />
-                {pump?.kind === 'pumper' && <ButtonLink href={backUpCardHref({ districtId, draftSiteId, pumperId: pump.id, ...(trial.season && { season: trial.season }) })} label={say('draft.card.open')} icon="print" size="s" />}
+                {pump?.kind === 'pumper' && <ButtonLink href={backUpCardHref(here)} label={say('draft.card.open')} icon="print" size="s" />}
               </div>
             </header>
             {sheet && <SheetAnswer sheet={sheet} names={names} />}
@@ -46,7 +45,7 @@ export function DraftScreen({ districtId, draftSiteId }: { districtId: string; d
                 <h2 className={styles.heard}>{say('draft.detail')}</h2>
                 {!sheet || !pump
                   ? <EmptyState title={say(pump ? 'draft.no-rating' : 'draft.no-pump')} text={say('draft.no-rating.text')} />
-                  : <SheetCards sheet={slow ?? sheet} names={names} planned_gpm={board.planned_gpm} />}
+                  : <SheetCards sheet={slow ?? sheet} names={names} planned_gpm={board.planned_gpm} here={slowHere} />}
                 <Caution title={say('caution.title')} kinds={['planning-aid', 'banks', 'contaminated']} />
               </div>
             </div>

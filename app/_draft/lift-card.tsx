@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react'
 import { classicalLiftTable, type SuctionSetup } from '@/lib/hydraulics'
 import { draftWith, type DraftSheet } from '@/lib/supply'
-import { displayUnit, formatQuantity, formatValue, say } from '../_text'
+import { displayUnit, formatGiven, formatQuantity, formatValue, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { DataTable } from '../_ui/data-table'
@@ -33,14 +33,14 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
   const marks = useMemo(() => marksOf(pump.rated_gpm, setups), [pump, setups])
   const most_gpm = Math.max(...series.flatMap(({ points }) => points.map(([, flow]) => flow)), ...marks.map(({ y }) => y), 100) * 1.08
   const lift_ft = Math.max(0, Math.min(MOST_LIFT_FT, place.lift_ft))
-  const title = say('draft.plot.heard', { pump: pump.name, lift: formatQuantity(place.lift_ft, 'ft', system), flow: formatQuantity(capacity.flow_gpm, 'gpm', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
+  const title = say('draft.plot.heard', { pump: pump.name, lift: formatQuantity(place.lift_ft, 'ft', system), flow: formatGiven(capacity.flow_gpm, system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
   return (
     <Card title={say('draft.plot')} summary={say('draft.plot.summary', { most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })} startsOpen>
       <LineChart
         title={title} series={series}
         x={{ label: say('draft.lift'), unit: 'ft', most: MOST_LIFT_FT }} y={{ label: say('draft.flow'), unit: 'gpm', most: most_gpm }}
         marks={{ label: say('draft.plot.classical'), points: marks }}
-        site={{ label: say('draft.plot.site', { site: draftSite.name, flow: formatQuantity(capacity.flow_gpm, 'gpm', system) }), value: formatQuantity(capacity.flow_gpm, 'gpm', system), x: lift_ft, y: capacity.flow_gpm }}
+        site={{ label: say('draft.plot.site', { site: draftSite.name, flow: formatGiven(capacity.flow_gpm, system) }), value: formatGiven(capacity.flow_gpm, system), x: lift_ft, y: capacity.flow_gpm }}
       />
       <p className={styles.quiet}>{say(marks.length > 0 ? 'draft.plot.classical.note' : 'draft.plot.no-classical')}</p>
       <Button size="s" look="quiet" label={say(isTable ? 'draft.plot.hide-table' : 'draft.plot.show-table')} aria-expanded={isTable} onClick={() => { setIsTable(!isTable) }} />
@@ -51,7 +51,7 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
             { key: 'lift', head: say('draft.lift'), unit: displayUnit('ft', system).symbol, isNumber: true, cell: (at_ft) => formatValue(at_ft, 'ft', system) },
             ...setups.map((setup, index) => ({
               key: String(index), head: setupText(setup, system), unit: displayUnit('gpm', system).symbol, isNumber: true,
-              cell: (at_ft: number) => formatValue(draftWith(sheet, { suction: setup, lift_ft: at_ft }).flow_gpm, 'gpm', system),
+              cell: (at_ft: number) => formatValue(draftWith(sheet, { suction: setup, lift_ft: at_ft }).flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }),
             })),
           ]}
         />

@@ -4,6 +4,7 @@ import { useState } from 'react'
 import { faultsFor, vacuumFaults, type PrimeTime, type VacuumReading } from '@/lib/priming'
 import type { Pumper } from '@/lib/plan'
 import { primingOf, type DraftSheet } from '@/lib/supply'
+import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { formatQuantity, say, type NameOf } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
@@ -12,22 +13,21 @@ import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { IssueList } from '../_ui/issue-list'
 import { Segments } from '../_ui/segments'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { backUpCardHref, drillHref } from './draft-href'
+import { backUpCardHref, drillHref, type DraftLinkTarget } from './draft-href'
 import styles from './draft.module.css'
 
 const readings: readonly VacuumReading[] = ['none', 'low-and-steady', 'builds-then-falls', 'above-lift-no-water', 'right-but-pressure-swings']
 
 /** How long the installed primer needs here, what to look for when no vacuum builds, and the ways on. */
-export function PrimingCard({ sheet, pump, names }: { sheet: DraftSheet; pump: Pumper; names: NameOf }) {
+export function PrimingCard({ sheet, pump, names, here }: { sheet: DraftSheet; pump: Pumper; names: NameOf; here: DraftLinkTarget }) {
   const [system] = useUnitSystem()
   const { time, primerFrom, getWorking } = primingOf(sheet, pump)
   const isLate = time.expected_s !== undefined && time.expected_s > time.limit_s
-  const here = { districtId: sheet.district.id, draftSiteId: sheet.draftSite.id, pumperId: pump.id as string }
   const figures: FigureEntry[] = [
     { id: 'time', label: say('draft.prime.time'), value: timeText(time), look: time.expected_s === undefined ? 'danger' : isLate ? 'amber' : 'plain', note: say(`draft.prime.from.${primerFrom}`), mark: primerFrom === 'measured-time' ? 'computed' : primerFrom === 'primer' ? 'computed' : 'assumed', getWorking },
     { id: 'limit', label: say('draft.prime.limit'), value: formatQuantity(time.limit_s, 's', system), note: say(time.allowance_s > 0 ? 'draft.prime.limit.more' : 'draft.prime.limit.note') },
     { id: 'air', label: say('draft.prime.air'), value: formatQuantity(time.air_gal, 'gal', system) },
-    { id: 'vacuum', label: say('draft.prime.vacuum'), value: formatQuantity(time.vacuum_ft, 'ft', system) },
+    { id: 'vacuum', label: say('draft.prime.vacuum'), value: formatQuantity(inchesOfMercuryFromFeetOfWater(time.vacuum_ft), 'inHg', system) },
   ]
   return (
     <Card title={say('draft.prime')} summary={time.expected_s === undefined ? say('draft.prime.summary.never') : say(isLate ? 'draft.prime.summary.late' : 'draft.prime.summary', { time: timeText(time), limit: formatQuantity(time.limit_s, 's', system) })} startsOpen>
@@ -35,7 +35,7 @@ export function PrimingCard({ sheet, pump, names }: { sheet: DraftSheet; pump: P
       {time.issues.length > 0 && <IssueList issues={time.issues} names={names} label={say('draft.prime')} />}
       {pump.priming_s !== undefined && <p className={styles.quiet}>{say('draft.prime.tested', { time: formatQuantity(pump.priming_s, 's', system) })}</p>}
       <div className={styles.actions}>
-        <ButtonLink href={backUpCardHref({ ...here, season: sheet.drop.season })} label={say('draft.card.open')} icon="print" />
+        <ButtonLink href={backUpCardHref(here)} label={say('draft.card.open')} icon="print" />
         <ButtonLink href={drillHref(here)} label={say('draft.drill')} icon="drill" />
       </div>
       <Faults />

@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react'
 import { changedByOne, everySize, type DraftCapacity, type SuctionVariant } from '@/lib/hydraulics'
 import { draftWith, explainDraw, type DraftSheet } from '@/lib/supply'
-import { displayUnit, formatQuantity, formatValue, say, type NameOf } from '../_text'
+import { displayUnit, formatChange, formatQuantity, formatValue, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
 import { joinClasses } from '../_ui/join-classes'
@@ -36,7 +36,7 @@ export function SetupsCard({ sheet, names }: { sheet: DraftSheet; names: NameOf 
         </button>
       ),
     },
-    { key: 'change', head: say('draft.setups.change'), unit: unit('gpm'), isNumber: true, sortBy: (row) => row.capacity.flow_gpm - base_gpm, cell: (row) => changeText(row.change === 'none' ? undefined : formatValue(Math.round(row.capacity.flow_gpm - base_gpm), 'gpm', system)) },
+    { key: 'change', head: say('draft.setups.change'), isNumber: true, sortBy: (row) => row.capacity.flow_gpm - base_gpm, cell: (row) => changeText(row.change === 'none' ? undefined : formatChange(base_gpm, row.capacity.flow_gpm, system)) },
     { key: 'limit', head: say('draft.setups.limit'), cell: (row) => say(`draft.limit.${row.capacity.limitedBy}`) },
     { key: 'gauge', head: say('draft.setups.gauge'), unit: unit('inHg'), isNumber: true, cell: (row) => (row.capacity.flow_gpm > 0 ? rangeValue(row.capacity.vacuumLow_inHg, row.capacity.vacuumHigh_inHg, 'inHg', system) : say('draft.setups.none')) },
     { key: 'rule', head: say('draft.setups.rule'), unit: unit('ft'), isNumber: true, cell: (row) => coverText(row, 'rule_ft') },
@@ -58,4 +58,4 @@ export function SetupsCard({ sheet, names }: { sheet: DraftSheet; names: NameOf 
   )
 }
 
-const changeText = (text: string | undefined): string => (text === undefined ? say('draft.setups.none') : text.startsWith('-') || text.startsWith('−') || text === '0' ? text : `+${text}`)
+const changeText = (text: string | undefined): string => (text === undefined ? say('draft.setups.none') : /^[1-9]/.test(text) ? `+${text}` : text)

@@ -2,10 +2,11 @@
 
 import { highestLiftFor_ft } from '@/lib/hydraulics'
 import { explainAvailableHead, explainCover, explainDraw, explainGauge, explainLift, explainSuctionLoss, type DraftSheet } from '@/lib/supply'
-import { formatQuantity, say, type NameOf } from '../_text'
+import { formatGiven, formatQuantity, say, type NameOf } from '../_text'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './draft.module.css'
+import { isLiftAssumed, liftSum, liftText, placeDoubt } from './lift-words'
 import { rangeText } from './sheet-words'
 
 /** The sheet in a sentence, and its figures with their workings. */
@@ -16,14 +17,14 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
   const isImpossible = capacity.limitedBy === 'lift'
   const flow = capacity.flowLow_gpm < capacity.flowHigh_gpm - 1
     ? rangeText(capacity.flowLow_gpm, capacity.flowHigh_gpm, 'gpm', system)
-    : formatQuantity(capacity.flow_gpm, 'gpm', system, { style: 'headline', toward: 'down' })
-  const liftText = formatQuantity(lift.lift_ft, 'ft', system)
+    : formatGiven(capacity.flow_gpm, system)
   const isPumpSide = capacity.limitedBy === 'pump'
   const most_ft = isPumpSide ? highestLiftFor_ft(sheet, capacity.flow_gpm) : capacity.zeroFlowLift_ft
   const under_ft = draftSite.strainerCover_ft === undefined ? undefined : draftSite.strainerCover_ft - lift.drop_ft
+  const doubt = placeDoubt(sheet, system)
   const figures: FigureEntry[] = [
     { id: 'flow', label: say('draft.flow'), value: flow, look: isImpossible ? 'danger' : 'water', note: say(`draft.limit.${capacity.limitedBy}`), getWorking: () => explainDraw(sheet) },
-    { id: 'lift', label: say('draft.lift'), value: liftText, note: say(`draft.lift.${lift.from}`), ...(lift.isGuess && { mark: 'assumed' as const }), getWorking: () => explainLift(sheet) },
+    { id: 'lift', label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${lift.from}`), ...(isLiftAssumed(sheet) && { mark: 'assumed' as const }), getWorking: () => explainLift(sheet) },
     { id: 'head', label: say('draft.head'), value: formatQuantity(capacity.availableHead_ft, 'ft', system), note: say('draft.head.note'), getWorking: () => explainAvailableHead(sheet) },
     ...(isImpossible ? [] : [
       { id: 'loss', label: say('draft.loss'), value: formatQuantity(capacity.suctionLoss_ft, 'ft', system), note: say('draft.loss.note'), getWorking: () => explainSuctionLoss(sheet, sheet) },
@@ -42,8 +43,9 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
       <h2 className={styles.heard}>{say('draft.answer')}</h2>
       <p className={styles.sentence} data-bad={isImpossible} aria-live="polite">
         {isImpossible
-          ? say('draft.sentence.impossible', { pump: pump.name, lift: liftText, over: formatQuantity(capacity.overLift_ft, 'ft', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
-          : say('draft.sentence', { pump: pump.name, flow, lift: liftText, limit: say(`draft.limits.${capacity.limitedBy}`), gauge: rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system) })}
+          ? say('draft.sentence.impossible', { pump: pump.name, lift: liftText(sheet, system), over: formatQuantity(capacity.overLift_ft, 'ft', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
+          : say('draft.sentence', { pump: pump.name, flow, lift: liftText(sheet, system), limit: say(`draft.limits.${capacity.limitedBy}`), gauge: rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system) })}
+        {doubt !== undefined && <>{' '}<span className={styles.doubt}>{doubt}</span></>}
       </p>
       {cover && under_ft !== undefined && !isImpossible && (
         <p className={styles.quiet}>{say(under_ft < cover.rule_ft ? 'draft.cover.short' : under_ft < cover.advised_ft ? 'draft.cover.between' : 'draft.cover.enough', { under: formatQuantity(Math.max(0, under_ft), 'ft', system), rule: formatQuantity(cover.rule_ft, 'ft', system), vortex: formatQuantity(cover.vortex_ft, 'ft', system) })}</p>

@@ -7,16 +7,17 @@ import { IssueList } from '../_ui/issue-list'
 import { say } from '../_text'
 import { ClassicalCard } from './classical-card'
 import { ConflictsCard } from './conflicts-card'
+import type { DraftLinkTarget } from './draft-href'
 import { LiftCard } from './lift-card'
 import { PrimingCard } from './priming-card'
 import { SetupsCard } from './setups-card'
 import { SourceCard } from './source-card'
 import { TestsCard } from './tests-card'
 
-export type SheetCardsProps = { sheet: DraftSheet; names: NameOf; planned_gpm: number | undefined }
+export type SheetCardsProps = { sheet: DraftSheet; names: NameOf; planned_gpm: number | undefined; here: DraftLinkTarget }
 
 /** All below the answer. Kept as it stands while a slider moves: the answer and the controls come first. */
-export const SheetCards = memo(function SheetCards({ sheet, names, planned_gpm }: SheetCardsProps) {
+export const SheetCards = memo(function SheetCards({ sheet, names, planned_gpm, here }: SheetCardsProps) {
   const { pump, source } = sheet
   return (
     <>
@@ -24,7 +25,7 @@ export const SheetCards = memo(function SheetCards({ sheet, names, planned_gpm }
       <SetupsCard sheet={sheet} names={names} />
       <LiftCard sheet={sheet} />
       {source && <SourceCard key={source.id} sheet={sheet} source={source} names={names} planned_gpm={planned_gpm} />}
-      {pump.kind === 'pumper' && <PrimingCard sheet={sheet} pump={pump} names={names} />}
+      {pump.kind === 'pumper' && <PrimingCard sheet={sheet} pump={pump} names={names} here={here} />}
       <TestsCard sheet={sheet} />
       <ClassicalCard sheet={sheet} />
       <ConflictsCard sheet={sheet} />

@@ -10,13 +10,14 @@ import { QuantityField } from '../_ui/quantity-field'
 import { Segments } from '../_ui/segments'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './draft.module.css'
+import { isFallUnknown, seasonText } from './season-words'
 import { TryField } from './try-field'
 import type { DraftBoard } from './use-draft-sheet'
 
 /** Pumper, season, set-up, air and water: what the answers beside it are for. */
 export function SheetControls({ board }: { board: DraftBoard }) {
   const [system] = useUnitSystem()
-  const { pumps, pump, sheet, trial, district, attempt, choosePump, reset } = board
+  const { pumps, pump, pumperFrom, sheet, trial, district, attempt, choosePump, reset } = board
   const source = sheet?.source
   const own = sheet?.suction
   const setSuction = (part: Partial<Suction>) => {
@@ -29,11 +30,12 @@ export function SheetControls({ board }: { board: DraftBoard }) {
         label={say('draft.pumper')} value={pump?.id as string | undefined} onCommit={choosePump}
         choices={pumps.map(({ id, name, rated_gpm }) => ({ value: id as string, label: rated_gpm === undefined ? name : say('draft.pumper.choice', { name, rated: formatQuantity(rated_gpm, 'gpm', system) }) }))}
       />
+      {pumperFrom.from !== 'asked' && pump && <p className={styles.quiet} role="status">{pumperFrom.from === 'plan' ? say('draft.pumper.from.plan', { plan: pumperFrom.planName ?? '' }) : say('draft.pumper.from.first')}</p>}
       <Segments
         label={say('draft.season')} value={trial.season ?? sheet?.drop.season ?? 'usual'} onCommit={(season) => { attempt({ season }) }}
         choices={seasons.map((value) => ({ value, label: say(`choice.season.${value}`) }))}
       />
-      {sheet && <p className={styles.quiet}>{say('draft.season.falls', { fall: formatQuantity(sheet.lift.drop_ft, 'ft', system) })}</p>}
+      {sheet && <p className={isFallUnknown(sheet) ? styles.alert : styles.quiet} role="status">{seasonText(sheet, system)}</p>}
       <TryField label={say('draft.lift')} unit="ft" value={trial.lift_ft} known={usual_ft ?? 0} min={-20} max={45} step={0.5} onTry={(lift_ft) => { attempt({ lift_ft }) }} hint={say('draft.lift.hint')} />
       {own && (
         <fieldset className={styles.set}>

@@ -1,10 +1,11 @@
 import type { SuctionSetup } from '@/lib/hydraulics'
 import type { Unit } from '@/lib/units'
-import { displayUnit, formatQuantity, formatValue, isTextKey, say, UNIT_SPACE, type UnitSystem } from '../_text'
+import { displayUnit, formatQuantity, formatValue, isTextKey, say, UNIT_SPACE, type QuantityFormat, type UnitSystem } from '../_text'
 
-/** Two ends of a range without their unit; one figure where both read the same. */
+/** Two ends of a range without their unit, flows as `formatGiven` shows them; one figure where both read the same. */
 export function rangeValue(low: number, high: number, unit: Unit, system: UnitSystem): string {
-  const [a, b] = [formatValue(low, unit, system), formatValue(high, unit, system)]
+  const format: QuantityFormat = unit === 'gpm' ? { style: 'headline', toward: 'down' } : {}
+  const [a, b] = [formatValue(low, unit, system, format), formatValue(high, unit, system, format)]
   return a === b ? b : `${a}–${b}`
 }
 
@@ -30,3 +31,9 @@ export function wordsOf(key: string, values?: Parameters<typeof say>[1]): string
 
 /** A valve's share as a hand can set it: to a twentieth. */
 export const roundShare = (share: number): number => Math.round(share * 20) / 20
+
+/** How far a valve stands open, for the choice of words: what rounds to all of it is not all of it. */
+export function openWord(share: number | undefined): 'yes' | 'nearly' | 'no' {
+  if (share === undefined || share >= 1) return 'yes'
+  return roundShare(share) >= 1 ? 'nearly' : 'no'
+}

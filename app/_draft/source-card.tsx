@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react'
 import { drawdown, highestLiftFor_ft, leftAfter_gal } from '@/lib/hydraulics'
 import type { Source } from '@/lib/plan'
 import { explainHydrant, explainInflow, explainLasts, explainVolume, type DraftSheet } from '@/lib/supply'
-import { formatAbout, formatQuantity, say, type NameOf } from '../_text'
+import { formatAbout, formatAsked, formatGiven, formatQuantity, formatUntil, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { QuantityField } from '../_ui/quantity-field'
@@ -23,6 +23,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   const [typed_gpm, setTyped] = useState<number>()
   const { water, drop, capacity } = sheet
   const draw_gpm = typed_gpm ?? planned_gpm ?? capacity.flow_gpm
+  const drawn = typed_gpm === undefined && planned_gpm === undefined ? formatGiven(draw_gpm, system) : formatAsked(draw_gpm, system)
   const usable_gal = water.usable_gal
   const found = useMemo(() => (usable_gal === undefined ? undefined : drawdown({ usable_gal, inflow_gpm: water.inflow_gpm ?? 0, draw_gpm, ...(source.surface_sqft !== undefined && source.surface_sqft > 0 && { surface_sqft: source.surface_sqft }) })), [usable_gal, water, draw_gpm, source])
   const lasts_s = found?.lasts_s
@@ -30,12 +31,12 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   const lost_s = found?.fallPerHour_ft !== undefined && found.fallPerHour_ft > 0 && spare_ft > 0 ? (spare_ft / found.fallPerHour_ft) * 3600 : undefined
   const isHydrant = source.kind === 'pressureHydrant'
   const figures: FigureEntry[] = [
-    ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatQuantity(water.hydrant_gpm, 'gpm', system, { style: 'headline', toward: 'down' }), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
+    ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatGiven(water.hydrant_gpm, system), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
     ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatAbout(usable_gal, 'gal', system), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.season}`), getWorking: () => explainVolume(source, water, drop) }] : []),
-    ...(isHydrant ? [] : [{ id: 'inflow', label: say(source.kind === 'stream' ? 'draft.source.stream' : 'draft.source.inflow'), value: formatQuantity(water.inflow_gpm, 'gpm', system, { style: 'headline', toward: 'down' }), getWorking: () => explainInflow(source, water, drop) }]),
+    ...(isHydrant ? [] : [{ id: 'inflow', label: say(source.kind === 'stream' ? 'draft.source.stream' : 'draft.source.inflow'), value: formatGiven(water.inflow_gpm, system), getWorking: () => explainInflow(source, water, drop) }]),
     ...(found && usable_gal !== undefined ? [{
-      id: 'lasts', label: say('draft.source.lasts'), value: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }),
-      look: lasts_s !== undefined && lasts_s < 7200 ? 'amber' as const : 'plain' as const, note: say('draft.source.at', { flow: formatQuantity(draw_gpm, 'gpm', system) }),
+      id: 'lasts', label: say('draft.source.lasts'), value: lasts_s === undefined ? say('draft.source.holds') : formatUntil(lasts_s),
+      look: lasts_s !== undefined && lasts_s < 7200 ? 'amber' as const : 'plain' as const, note: say('draft.source.at', { flow: drawn }),
       getWorking: () => explainLasts(source, water, drop, draw_gpm, found),
     }] : []),
     ...(found?.fallPerHour_ft !== undefined && found.fallPerHour_ft > 0 ? [{ id: 'fall', label: say('draft.source.fall'), value: formatQuantity(found.fallPerHour_ft, 'ft', system, { digits: found.fallPerHour_ft < 0.095 ? 2 : 1 }), note: say('draft.source.fall.note') }] : []),
@@ -48,22 +49,22 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
       </div>
       <FigureGroup label={say('draft.source.figures')} figures={figures} names={names} />
       {!isHydrant && usable_gal === undefined && <p className={styles.quiet}>{say('draft.source.unknown')}</p>}
-      {source.kind === 'stream' && water.inflow_gpm !== undefined && <p className={styles.quiet}>{say(draw_gpm > water.inflow_gpm ? 'draft.source.stream.short' : 'draft.source.stream.enough', { flow: formatQuantity(draw_gpm, 'gpm', system), stream: formatQuantity(water.inflow_gpm, 'gpm', system) })}</p>}
+      {source.kind === 'stream' && water.inflow_gpm !== undefined && <p className={styles.quiet}>{say(draw_gpm > water.inflow_gpm ? 'draft.source.stream.short' : 'draft.source.stream.enough', { flow: drawn, stream: formatGiven(water.inflow_gpm, system) })}</p>}
       {usable_gal !== undefined && usable_gal > 0 && found && (
         <LineChart
-          title={say('draft.source.heard', { usable: formatAbout(usable_gal, 'gal', system), flow: formatQuantity(draw_gpm, 'gpm', system), lasts: lasts_s === undefined ? say('draft.source.holds') : formatQuantity(lasts_s, 's', system, { style: 'headline' }) })}
+          title={say('draft.source.heard', { usable: formatAbout(usable_gal, 'gal', system), flow: drawn, lasts: lasts_s === undefined ? say('draft.source.holds') : formatUntil(lasts_s) })}
           x={{ label: say('draft.source.time'), unit: 's', most: end_s }} y={{ label: say('draft.source.left'), unit: 'gal', most: usable_gal * 1.1 }}
           series={[{
             id: 'left', label: say('draft.source.left'), look: 'water',
             points: [...new Set([...Array.from({ length: 61 }, (_, step) => (end_s * step) / 60), ...(lasts_s !== undefined && lasts_s < end_s ? [lasts_s] : [])])].sort((a, b) => a - b)
               .map((at_s) => [at_s, leftAfter_gal({ usable_gal, inflow_gpm: water.inflow_gpm ?? 0, draw_gpm }, at_s)] as const),
           }]}
-          {...(lasts_s !== undefined && lasts_s < end_s && { site: { label: say('draft.source.empty-at', { time: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }) }), value: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }), x: lasts_s, y: 0 } })}
+          {...(lasts_s !== undefined && lasts_s < end_s && { site: { label: say('draft.source.empty-at', { time: formatUntil(lasts_s) }), value: formatUntil(lasts_s), x: lasts_s, y: 0 } })}
         />
       )}
       {(source.kind === 'pond' || source.kind === 'lake') && usable_gal !== undefined && usable_gal > 0 && <p className={styles.quiet}>{say('draft.source.banks')}</p>}
-      {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatQuantity(lost_s, 's', system, { style: 'headline', toward: 'down' }), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
-      {spare_ft < -0.05 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: formatQuantity(draw_gpm, 'gpm', system), most: formatQuantity(capacity.flow_gpm, 'gpm', system) })}</p>}
+      {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatUntil(lost_s), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
+      {spare_ft < -0.05 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: drawn, most: formatGiven(capacity.flow_gpm, system) })}</p>}
       <SourceFacts sheet={sheet} source={source} />
     </Card>
   )
@@ -72,7 +73,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
     const kind = say(`choice.kind.${source.kind}`)
     if (isHydrant) return kind
     if (usable_gal === undefined || !found) return say('draft.source.summary.unknown', { kind })
-    if (lasts_s === undefined) return say('draft.source.summary.holds', { kind, flow: formatQuantity(draw_gpm, 'gpm', system) })
-    return say('draft.source.summary', { kind, time: formatQuantity(lasts_s, 's', system, { style: 'headline', toward: 'down' }), flow: formatQuantity(draw_gpm, 'gpm', system) })
+    if (lasts_s === undefined) return say('draft.source.summary.holds', { kind, flow: drawn })
+    return say('draft.source.summary', { kind, time: formatUntil(lasts_s), flow: drawn })
   }
 }

@@ -3,8 +3,12 @@
 import { useMemo, useState } from 'react'
 import type { District, DraftingPump, DraftSite, Plan } from '@/lib/plan'
 import { findDraftSheet, findHazardFlow_gpm, type DraftSheet, type SheetTrial } from '@/lib/supply'
-import { useDistrict, usePlan } from '../_client'
+import { useDistrict, usePlan, usePlansOf } from '../_client'
 import type { NameOf } from '../_text'
+import { useAddress } from '../_ui/use-address'
+import type { DraftLinkTarget } from './draft-href'
+import { trialFromAddress, trialNames } from './sheet-address'
+import { sitePumper, type SitePumper } from './site-pumper'
 
 export type DraftBoard = {
   readonly status: 'loading' | 'missing' | 'ready'
@@ -12,8 +16,12 @@ export type DraftBoard = {
   readonly draftSite?: DraftSite | undefined
   readonly pumps: readonly DraftingPump[]
   readonly pump?: DraftingPump | undefined
+  /** Why the sheet is for this pumper. */
+  readonly pumperFrom: Pick<SitePumper, 'from' | 'planName'>
   readonly sheet?: DraftSheet | undefined
   readonly trial: SheetTrial
+  /** This sheet with what is tried on it, for links to it and to its card. */
+  readonly here: DraftLinkTarget
   /** What a plan asks at the fire ground, where the sheet was opened from one. */
   readonly planned_gpm?: number | undefined
   readonly names: NameOf
@@ -24,24 +32,28 @@ export type DraftBoard = {
 }
 
 /** A draft site, the pumper at it and what is tried there, worked out anew at every change. */
-export function useDraftSheet({ districtId, draftSiteId, pumperId, planId, season }: { districtId: string; draftSiteId: string; pumperId?: string | undefined; planId?: string | undefined; season?: string | undefined }): DraftBoard {
+export function useDraftSheet(districtId: string, draftSiteId: string): DraftBoard {
+  const { pumper: pumperId, plan: planId, ...address } = useAddress('pumper', 'plan', ...trialNames)
+  // As text, so that it is the same thing as long as it says the same.
+  const asked = JSON.stringify(trialFromAddress(address))
   const view = useDistrict(districtId)
   const plan = usePlan(planId).doc
   const district = view.doc
   const draftSite = district?.draftSites.find(({ id }) => id === draftSiteId)
   const pumps = useMemo(() => (district?.apparatus ?? []).filter((one): one is DraftingPump => one.kind !== 'tender'), [district])
-  const [chosenId, setChosenId] = useState(pumperId)
+  const [chosenId, setChosenId] = useState<string>()
+  const others = usePlansOf(districtId, pumperId === undefined)
   const [tried, setTried] = useState<SheetTrial>({})
-  const begun = useMemo(() => trialOf(plan, draftSiteId, season), [plan, draftSiteId, season])
-  const trial = useMemo(() => ({ ...begun.trial, ...tried }), [begun, tried])
-  const wantedId = chosenId ?? begun.pumperId
-  const pump = pumps.find(({ id }) => id === wantedId) ?? pumps.find(({ rated_gpm }) => rated_gpm !== undefined)
+  const begun = useMemo(() => withTried(trialOf(plan, draftSiteId), JSON.parse(asked) as SheetTrial), [plan, draftSiteId, asked])
+  const trial = useMemo<SheetTrial>(() => withTried(begun, tried), [begun, tried])
+  const { pump, ...pumperFrom } = useMemo(() => sitePumper({ pumps, draftSiteId, askedId: chosenId ?? pumperId, plan, others }), [pumps, draftSiteId, chosenId, pumperId, plan, others])
   const sheet = useMemo(() => (district && draftSite && pump ? findDraftSheet(district, draftSite, pump, trial) : undefined), [district, draftSite, pump, trial])
+  const here = useMemo(() => ({ districtId, draftSiteId, pumperId: pump?.id, planId, trial }), [districtId, draftSiteId, pump, planId, trial])
   const names = useMemo(() => namesOf(district), [district])
   const planned_gpm = useMemo(() => flowOf(plan, district), [plan, district])
   return {
     status: draftSite ? 'ready' : view.status === 'loading' ? 'loading' : 'missing',
-    district, draftSite, pumps, pump, sheet, trial, planned_gpm, names,
+    district, draftSite, pumps, pump, pumperFrom, sheet, trial, here, planned_gpm, names,
     choosePump: setChosenId,
     attempt: (part) => { setTried((before) => withPart(before, part)) },
     reset: () => { setTried({}) },
@@ -52,13 +64,17 @@ function withPart(before: SheetTrial, part: { [F in keyof SheetTrial]?: SheetTri
   return Object.fromEntries(Object.entries({ ...before, ...part }).filter(([, value]) => value !== undefined)) as SheetTrial
 }
 
-function trialOf(plan: Plan | undefined, draftSiteId: string, asked: string | undefined): { trial: SheetTrial; pumperId?: string | undefined } {
+/** What is tried in place of what was there; how a lift is known goes with the lift. */
+function withTried({ liftEvidence, ...before }: SheetTrial, tried: SheetTrial): SheetTrial {
+  const isOther = tried.lift_ft !== undefined && tried.lift_ft !== before.lift_ft
+  return { ...before, ...(liftEvidence && !isOther && { liftEvidence }), ...tried }
+}
+
+/** What a plan has set at the site. */
+function trialOf(plan: Plan | undefined, draftSiteId: string): SheetTrial {
   const fill = plan?.fillSites.find((site) => site.draftSiteId === draftSiteId)
-  const season = asked === 'dry' || asked === 'drought' ? asked : plan?.season
-  return {
-    trial: { ...(season && { season }), ...(fill?.suction && { suction: fill.suction }), ...(fill?.lift_ft !== undefined && { lift_ft: fill.lift_ft }) },
-    pumperId: fill?.pumperId,
-  }
+  const liftEvidence = fill?.evidence?.lift_ft
+  return { ...(plan?.season && { season: plan.season }), ...(fill?.suction && { suction: fill.suction }), ...(fill?.lift_ft !== undefined && { lift_ft: fill.lift_ft, ...(liftEvidence && { liftEvidence }) }) }
 }
 
 function flowOf(plan: Plan | undefined, district: District | undefined): number | undefined {

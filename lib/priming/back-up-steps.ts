@@ -24,7 +24,7 @@ const SHUT_SHARE = 0.5
 /**
  * The order of steps of a back-up prime with the gauge sign that ends each one.
  *
- * @returns steps in order; only the give-up step when the lift is out of reach
+ * @returns steps in order, the vacuum to aim for before the least that lifts the water where a valve is gated; only the give-up step when the lift is out of reach
  * @source order after the equipment maker's and the state fire mechanics' articles (seen); the signs are our physics
  */
 export function backUpSteps(site: BackUpSite, window: BackUpWindow, budget: BackUpBudget): readonly BackUpStep[] {
@@ -34,7 +34,8 @@ export function backUpSteps(site: BackUpSite, window: BackUpWindow, budget: Back
   ] }
   if (window.verdict === 'lift-out-of-reach') return [giveUp]
   const share = (valve: 'tank-fill' | 'tank-to-pump'): number => (window.gate?.valve === valve ? window.gate.openShare : 1)
-  const vacuum_inHg = inchesOfMercuryFromFeetOfWater(window.bottom_ft)
+  const least_inHg = inchesOfMercuryFromFeetOfWater(window.bottom_ft)
+  const aim: readonly GaugeSign[] = window.gate ? [{ gauge: 'intake_inHg', sign: 'steady-at', value: inchesOfMercuryFromFeetOfWater(window.gate.vacuum_ft) }] : []
   const full_inHg = inchesOfMercuryFromFeetOfWater(site.lift_ft)
   const psi = (value: number, sign: GaugeSign['sign']): GaugeSign => ({ gauge: 'discharge_psi', sign, value })
   return [
@@ -42,7 +43,7 @@ export function backUpSteps(site: BackUpSite, window: BackUpWindow, budget: Back
     { code: 'tank-to-pump-open', openShare: share('tank-to-pump'), waitFor: [psi(1, 'at-least')] },
     { code: 'tank-fill-open', openShare: share('tank-fill'), waitFor: [] },
     { code: 'throttle-up', waitFor: [psi(LOOP_PRESSURE_PSI, 'at-least')] },
-    { code: 'check-vacuum', waitFor: [{ gauge: 'intake_inHg', sign: 'at-least', value: vacuum_inHg }] },
+    { code: 'check-vacuum', waitFor: [...aim, { gauge: 'intake_inHg', sign: 'at-least', value: least_inHg }] },
     { code: 'crack-intake', openShare: 0.02, waitFor: [psi(HOLD_BACK_SHARE * LOOP_PRESSURE_PSI, 'at-most')] },
     { code: 'wait-recover', waitFor: [psi(LOOP_PRESSURE_PSI, 'recovers-to'), psi(SHUT_SHARE * LOOP_PRESSURE_PSI, 'at-most')] },
     { code: 'open-intake-further', waitFor: [psi(LOOP_PRESSURE_PSI, 'recovers-to')] },

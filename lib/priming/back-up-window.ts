@@ -69,7 +69,8 @@ export type BackUpWindow = {
 export const LOOP_PRESSURE_PSI = 150
 /** Part of the loop's flow that is air while the column rises, in good hands. Judgement: the drill's model holds it there. */
 export const CARRIED_AIR_SHARE = 0.05
-const SPARE_FT = 0.5
+/** Vacuum wanted beyond the lift where nobody asks for more. Judgement. */
+export const SPARE_FT = 0.5
 const FILL_BACK_PSI = 5
 /** Aim this far above the bottom of the window at most: more vacuum is nearer to cavitation for no gain. */
 const AIM_OVER_BOTTOM_FT = 3

@@ -1,7 +1,7 @@
 export { primerCapacity_gpm, type Primer } from './primer'
 export { primeLimit_s, primeTime, type PrimeTime, type PrimeTimeAsk } from './prime-time'
 export { assumedFillVelocityHeads, loopFlow_gpm, loopVacuum_ft, pipeBore_in, tankFillCoefficient, tankToPumpCoefficient, tankToPumpCoefficientFromGauge } from './tank-loop'
-export { backUpPrimeWindow, LOOP_PRESSURE_PSI, mostPressure_psi, tankHeight_ft, type BackUpRig, type BackUpSite, type BackUpVerdict, type BackUpWindow } from './back-up-window'
+export { backUpPrimeWindow, CARRIED_AIR_SHARE, LOOP_PRESSURE_PSI, SPARE_FT, mostPressure_psi, tankHeight_ft, type BackUpRig, type BackUpSite, type BackUpVerdict, type BackUpWindow } from './back-up-window'
 export { backUpBudget, timeToEmpty_s, type BackUpBudget } from './back-up-budget'
 export { backUpSteps, type BackUpStep, type BackUpStepCode, type GaugeSign } from './back-up-steps'
 export { backUpCard, type BackUpCard } from './back-up-card'

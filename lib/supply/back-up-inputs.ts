@@ -2,11 +2,12 @@ import { atmosphericHead_ft, hoseVolume_gal, pumpCurve, requiredHead_ft, vaporHe
 import type { EvidenceMark } from '../evidence'
 import type { Pumper } from '../plan'
 import {
-  LOOP_PRESSURE_PSI, assumedFillVelocityHeads, leastTankToPump_gpm, loopFlow_gpm, pipeBore_in, tankFillCoefficient, tankToPumpCoefficient, tankToPumpThatPasses,
+  CARRIED_AIR_SHARE, LOOP_PRESSURE_PSI, SPARE_FT, assumedFillVelocityHeads, leastTankToPump_gpm, loopFlow_gpm, pipeBore_in, tankFillCoefficient, tankToPumpCoefficient, tankToPumpThatPasses,
   type BackUpRig, type BackUpSite,
 } from '../priming'
 import { findUnit, type Unit } from '../units'
 import type { DraftSheet } from './draft-sheet'
+import { placeInputs } from './place-inputs'
 
 /** A number the back-up prime stands on: what is used, how far it may be off, how it is known. */
 export type BackUpInput = {
@@ -42,6 +43,14 @@ const BETTER_LINE_FACTOR = 2
 const MEASURED_SPREAD = 0.1
 /** Pressure that lifts water up the fill line, as in the window. */
 const FILL_BACK_PSI = 5
+
+/** What every card stands on and nobody measures: small heads, and the air that good hands let ride in the loop. Judgement. */
+const judged = ([
+  { symbol: 'tankBottom_ft', value: TANK_BOTTOM_FT, unit: 'ft', low: 0, high: 2 },
+  { symbol: 'spare_ft', value: SPARE_FT, unit: 'ft', low: 0.25, high: 1 },
+  { symbol: 'fillBack_psi', value: FILL_BACK_PSI, unit: 'psi', low: 3, high: 8 },
+  { symbol: 'carriedAirShare', value: CARRIED_AIR_SHARE, unit: '', low: 0.03, high: 0.06 },
+] satisfies Omit<BackUpInput, 'mark' | 'source'>[]).map((one): BackUpInput => ({ ...one, mark: 'assumed', source: 'judgement, no source' }))
 
 /**
  * Rig and site of a back-up prime from what a district knows, with the doubt of each number.
@@ -86,6 +95,7 @@ export function backUpInputs(pump: Pumper, sheet: DraftSheet, water_gal?: number
     site: { lift_ft: Math.max(0, place.lift_ft), atmosphere_ft, cavitation_ft },
     openDischarge_gpm: tankLine.middle * Math.sqrt(most_ft + top.middle),
     inputs: [
+      ...placeInputs(sheet),
       input('tankToPumpCoefficient', tankLine),
       input('tankFillCoefficient', fill),
       input('tankHeight_ft', top),
@@ -93,6 +103,7 @@ export function backUpInputs(pump: Pumper, sheet: DraftSheet, water_gal?: number
       input('hoseVolume_gal', { low: hose_gal - PIPING_GAL, middle: hose_gal, high: hose_gal + PIPING_GAL, mark: 'computed', source: 'bore and length of the hard suction, and some 5 gal of piping' }),
       input('pumpVolume_gal', { low: 0.7 * pump_gal, middle: pump_gal, high: 1.4 * pump_gal, mark: 'assumed', source: 'casing, by the rating; no source' }),
       input('cavitation_ft', { low: rest_ft, middle: cavitation_ft, high: cavitation_ft + 2, mark: 'computed', source: 'vapor pressure and the head this pump needs at the loop’s flow' }),
+      ...judged,
     ],
   }
 }

@@ -1,3 +1,4 @@
+import type { Evidence } from '../evidence'
 import { calibrateRequiredHead, draftCapacity, type DraftCapacity, type DraftPlace, type PumperHydraulics, type RequiredHead, type SuctionSetup } from '../hydraulics'
 import type { Issue } from '../issue'
 import type { District, DraftingPump, DraftSite, Season, Source, Suction } from '../plan'
@@ -10,6 +11,8 @@ import { sourceWater, type SourceWater } from './source'
 export type SheetTrial = {
   readonly season?: Season
   readonly lift_ft?: number
+  /** How that lift is known; absent: only tried. */
+  readonly liftEvidence?: Evidence
   readonly altitude_ft?: number
   readonly barometer_inHg?: number
   readonly water_degF?: number
@@ -54,7 +57,7 @@ export function findDraftSheet(district: District, draftSite: DraftSite, pump: D
   const source = district.sources.find(({ id }) => id === draftSite.sourceId)
   const drop = seasonDrop(source, trial.season)
   const water = sourceWater(source, drop)
-  const tried = trial.lift_ft === undefined ? {} : { lift_ft: trial.lift_ft }
+  const tried = trial.lift_ft === undefined ? {} : { lift_ft: trial.lift_ft, ...(trial.liftEvidence && { evidence: { lift_ft: trial.liftEvidence } }) }
   const lift = liftOf(ledger, { id: draftSite.id, ...tried }, draftSite, source, drop)
   const lift_ft = Math.min(HIGHEST_LIFT_FT, Math.max(LOWEST_LIFT_FT, lift.lift_ft))
   const here = draftPlace(ledger, district, lift_ft, source?.water_degF)

@@ -8,7 +8,6 @@ import { Button } from '../../_ui/button'
 import { ButtonLink } from '../../_ui/button-link'
 import { EmptyState } from '../../_ui/empty-state'
 import { Shell } from '../../_ui/shell'
-import { useAddress } from '../../_ui/use-address'
 import { draftHref, drillHref } from '../draft-href'
 import { useDraftSheet } from '../use-draft-sheet'
 import { BackUpCard } from './back-up-card'
@@ -16,14 +15,12 @@ import styles from './back-up-card.module.css'
 
 /** The back-up prime card of a pumper at a draft site, as it prints on one page. */
 export function BackUpCardScreen({ districtId, draftSiteId }: { districtId: string; draftSiteId: string }) {
-  const { pumper: pumperId, season } = useAddress('pumper', 'season')
-  const { status, district, draftSite, pump, sheet } = useDraftSheet({ districtId, draftSiteId, pumperId, season })
+  const { status, district, draftSite, pump, sheet, here } = useDraftSheet(districtId, draftSiteId)
   const card = useMemo(() => {
     if (!sheet || pump?.kind !== 'pumper') return undefined
     const inputs = backUpInputs(pump, sheet)
     return { inputs, card: backUpCard(inputs.rig, inputs.site, inputs.openDischarge_gpm) }
   }, [sheet, pump])
-  const here = { districtId, draftSiteId, pumperId: pump?.id }
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="survey">
       {status === 'loading' && <EmptyState title={say('draft.loading')} />}

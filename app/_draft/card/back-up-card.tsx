@@ -2,12 +2,15 @@
 
 import type { BackUpCard as Card, BackUpVerdict } from '@/lib/priming'
 import type { BackUpInputs, DraftSheet } from '@/lib/supply'
-import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
+import { inchesOfMercuryFromFeetOfWater, PSI_PER_FOOT_OF_WATER } from '@/lib/units'
 import { formatQuantity, formatShare, say } from '../../_text'
 import { useUnitSystem } from '../../_ui/unit-system-context'
-import { roundShare } from '../sheet-words'
+import { liftText } from '../lift-words'
+import { isFallUnknown, seasonText } from '../season-words'
+import { openWord, roundShare } from '../sheet-words'
 import styles from './back-up-card.module.css'
 import { CardBudget } from './card-budget'
+import { CardGiveUp } from './card-give-up'
 import { CardInputs } from './card-inputs'
 import { CardSteps } from './card-steps'
 
@@ -24,8 +27,8 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
   const aim = inHg(found.gate?.vacuum_ft ?? found.vacuum_ft)
   const [least, most] = found.verdictRange
   const pullText = (): string => {
-    if (found.vacuum_ft < 0) return say('draft.card.above-air', { over: ft(-found.vacuum_ft) })
-    return found.vacuum_ft > found.top_ft ? say('draft.card.over-top', { top: ft(found.top_ft) }) : `${ft(found.vacuum_ft)} (${inHg(found.vacuum_ft)})`
+    if (found.vacuum_ft < 0) return say('draft.card.above-air', { over: formatQuantity(-found.vacuum_ft * PSI_PER_FOOT_OF_WATER, 'psi', system) })
+    return found.vacuum_ft > found.top_ft ? say('draft.card.over-top', { top: inHg(found.top_ft) }) : inHg(found.vacuum_ft)
   }
   const isUnsure = least !== found.verdict || most !== found.verdict
   return (
@@ -35,18 +38,19 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
           <p className={styles.over}>{say('draft.card.title')}</p>
           <h1 id="back-up-title" className={styles.title}>{say('draft.card.heading', { pump: pump.name, site: draftSite.name })}</h1>
         </div>
-        <p className={styles.lift}>{say('draft.card.lift', { lift: ft(place.lift_ft), season: say(`choice.season.${sheet.drop.season}`) })}</p>
+        <p className={styles.lift}>{say('draft.card.lift', { lift: liftText(sheet, system), level: sheet.lift.drop_ft === 0 ? 'usual' : 'lower' })}</p>
       </header>
+      {isFallUnknown(sheet) && <p className={styles.level}>{seasonText(sheet, system)}</p>}
 
       <section className={styles.verdict} data-look={looks[found.verdict]}>
-        <p className={styles.word}>{say(`draft.verdict.${found.verdict}`, { sure: isUnsure ? 'no' : 'yes', share, aim, lift: ft(place.lift_ft), most: ft(Math.max(0, found.highestLiftGated_ft)) })}</p>
+        <p className={styles.word}>{say(`draft.verdict.${found.verdict}`, { sure: isUnsure ? 'no' : 'yes', share, full: openWord(found.gate?.openShare), aim, lift: ft(place.lift_ft), most: ft(Math.max(0, found.highestLiftGated_ft)) })}</p>
         {isUnsure && <p>{say('draft.verdict.unsure', { least: say(`draft.verdict.short.${least}`), most: say(`draft.verdict.short.${most}`) })}</p>}
       </section>
 
       <dl className={styles.figures}>
         <Figure label={say('draft.card.makes')} value={pullText()} />
-        <Figure label={say('draft.card.needs')} value={`${ft(found.bottom_ft)} (${inHg(found.bottom_ft)})`} />
-        <Figure label={say('draft.card.cavitates')} value={`${ft(found.top_ft)} (${inHg(found.top_ft)})`} />
+        <Figure label={say('draft.card.needs')} value={inHg(found.bottom_ft)} />
+        <Figure label={say('draft.card.cavitates')} value={inHg(found.top_ft)} />
         <Figure label={say('draft.card.highest')} value={say('draft.card.highest.value', { open: found.highestLiftOpen_ft === undefined ? say('draft.card.highest.none') : ft(found.highestLiftOpen_ft), gated: ft(Math.max(0, found.highestLiftGated_ft)) })} />
       </dl>
       {found.drainsTank && <p className={styles.warn}>{say('draft.card.drains')}</p>}
@@ -55,9 +59,10 @@ export function BackUpCard({ sheet, inputs, card }: { sheet: DraftSheet; inputs:
         <CardSteps card={card} system={system} />
         <div className={styles.side}>
           <CardBudget sheet={sheet} inputs={inputs} card={card} system={system} />
-          <CardInputs inputs={inputs} system={system} />
+          <CardGiveUp card={card} system={system} />
         </div>
       </div>
+      <CardInputs inputs={inputs} system={system} />
 
       <footer className={styles.foot}>
         <p className={styles.never}>{say('caution.back-up-prime')}</p>

@@ -1,6 +1,7 @@
 import { loopVacuum_ft, tankHeight_ft, timeToEmpty_s, type BackUpCard } from '@/lib/priming'
 import type { BackUpInputs, DraftSheet } from '@/lib/supply'
-import { formatQuantity, say, type UnitSystem } from '../../_text'
+import { inchesOfMercuryFromFeetOfWater, PSI_PER_FOOT_OF_WATER } from '@/lib/units'
+import { formatGiven, formatQuantity, formatUntil, say, type UnitSystem } from '../../_text'
 import styles from './back-up-card.module.css'
 
 /** A usual hand line. Common practice. */
@@ -11,7 +12,7 @@ export function CardBudget({ sheet, inputs, card, system }: { sheet: DraftSheet;
   const { budget } = card
   const { rig } = inputs
   const gal = (value: number) => formatQuantity(value, 'gal', system, { style: 'headline', toward: 'up' })
-  const time = (value: number) => formatQuantity(value, 's', system)
+  const time = (value: number) => formatQuantity(value, 's', system, { style: 'headline' })
   const hand_ft = loopVacuum_ft(HAND_LINE_GPM, rig.tankToPump_gpmPerSqrtFt, 1, tankHeight_ft(rig))
   const isSoft = sheet.draftSite.ground === 'soft' || sheet.draftSite.ground === 'firmGrass'
   return (
@@ -20,8 +21,8 @@ export function CardBudget({ sheet, inputs, card, system }: { sheet: DraftSheet;
       <ul>
         <li>{say('draft.card.water', { need: gal(budget.waterNeeded_gal), tank: gal(rig.tank_gal) })}</li>
         {budget.primeQuick_s !== undefined && budget.primeSlow_s !== undefined && <li>{say('draft.card.time', { quick: time(budget.primeQuick_s), slow: time(budget.primeSlow_s) })}</li>}
-        <li>{say('draft.card.open-discharge', { flow: formatQuantity(budget.openDischarge_gpm, 'gpm', system, { style: 'headline' }), time: time(budget.openDischarge_s) })}</li>
-        <li>{say('draft.card.hand-line', { flow: formatQuantity(HAND_LINE_GPM, 'gpm', system), time: time(timeToEmpty_s(budget.waterOnHand_gal, HAND_LINE_GPM)), vacuum: formatQuantity(Math.abs(hand_ft), 'ft', system), side: hand_ft < 0 ? 'over' : 'under' })}</li>
+        <li>{say('draft.card.open-discharge', { flow: formatGiven(budget.openDischarge_gpm, system), time: formatUntil(budget.openDischarge_s) })}</li>
+        <li>{say('draft.card.hand-line', { flow: formatQuantity(HAND_LINE_GPM, 'gpm', system), time: formatUntil(timeToEmpty_s(budget.waterOnHand_gal, HAND_LINE_GPM)), vacuum: hand_ft < 0 ? formatQuantity(-hand_ft * PSI_PER_FOOT_OF_WATER, 'psi', system) : formatQuantity(inchesOfMercuryFromFeetOfWater(hand_ft), 'inHg', system), side: hand_ft < 0 ? 'over' : 'under' })}</li>
         {budget.overflowPerTenSeconds_gal !== undefined && <li>{say('draft.card.overflow', { cost: gal(budget.overflowPerTenSeconds_gal), ground: isSoft ? 'soft' : 'firm' })}</li>}
       </ul>
     </section>

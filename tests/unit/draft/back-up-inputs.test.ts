@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Pumper } from '@/lib/plan'
 import { backUpCard } from '@/lib/priming'
-import { backUpInputs, findDraftSheet } from '@/lib/supply'
+import { backUpInputs, findDraftSheet, type SheetTrial } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
 const cardOf = (known: Partial<Pumper>, water_gal?: number) => {
@@ -33,6 +33,25 @@ describe('what the card stands on', () => {
     expect(rig.tankToPump_gpmPerSqrtFt).toBeCloseTo(150, 9)
     expect(rig.tankFill_gpmPerSqrtPsi * Math.sqrt(145)).toBeCloseTo(300, 6)
     expect(inputs.find(({ symbol }) => symbol === 'tankToPumpCoefficient')).toMatchObject({ mark: 'measured', low: 142.5, high: 157.5 })
+  })
+
+  it('lists every assumed number: the lift nobody measured, what the season adds, air, water, hose, and our own judgement', () => {
+    const { district } = smallBundle({ 'district.draftSites.0.lift_ft': undefined, 'district.altitude_ft': undefined, 'district.sources.0.seasonalDrop_ft': 1.5 })
+    const pump = district.apparatus[0] as Pumper
+    const marks = new Map(backUpInputs(pump, findDraftSheet(district, district.draftSites[0]!, pump)!).inputs.map((input) => [input.symbol, input]))
+    expect(marks.get('lift_ft')).toMatchObject({ value: 10, mark: 'handbook', low: 5, high: 15 })
+    expect(marks.get('seasonalDrop_ft')).toMatchObject({ value: 1.5, mark: 'assumed' })
+    expect(marks.get('altitude_ft')).toMatchObject({ value: 1000, mark: 'assumed' })
+    for (const symbol of ['water_degF', 'suction_in', 'suction_ft', 'tankBottom_ft', 'spare_ft', 'fillBack_psi', 'carriedAirShare']) expect(marks.has(symbol), symbol).toBe(true)
+  })
+
+  it('says that a lift is measured where it is, and that one tried on the sheet is not', () => {
+    const { district } = smallBundle({ 'district.draftSites.0.evidence': { lift_ft: { mark: 'measured' } } })
+    const pump = district.apparatus[0] as Pumper
+    const lift = (trial: SheetTrial) => backUpInputs(pump, findDraftSheet(district, district.draftSites[0]!, pump, trial)!).inputs.find(({ symbol }) => symbol === 'lift_ft')
+    expect(lift({})).toMatchObject({ value: 10, mark: 'measured' })
+    expect(lift({ lift_ft: 14 })).toMatchObject({ value: 14, mark: 'assumed' })
+    expect(lift({ lift_ft: 14, liftEvidence: { mark: 'measured' } })).toMatchObject({ value: 14, mark: 'measured' })
   })
 
   it('has every number inside its own range', () => {

@@ -1,13 +1,16 @@
 'use client'
 
-import { useId } from 'react'
+import { useId, useState } from 'react'
+import type { EvidenceMark as Mark } from '@/lib/evidence'
 import type { Default } from '@/lib/supply'
 import { fieldLabel, formatNumber, say } from '../_text'
 import entry from '../_ui/entry.module.css'
+import { EvidenceAsk } from '../_ui/evidence-ask'
 import { EvidenceChip } from '../_ui/evidence-chip'
 import { EvidenceMark } from '../_ui/evidence-mark'
 import { FieldRow } from '../_ui/field-row'
 import { joinClasses } from '../_ui/join-classes'
+import { typedEvidence } from '../_ui/typed-evidence'
 import { useEntry } from '../_ui/use-entry'
 import { fieldRule } from './field-rule'
 import { useItem } from './item-context'
@@ -31,19 +34,22 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
   const evidence = item.evidence?.[field]
   const worded = (number: number) => formatNumber(number * scale, 3)
 
-  const { error, input } = useEntry((typed) => {
+  const known = standIn && standIn.mark !== 'measured' ? standIn : undefined
+  const [chosenMark, setChosenMark] = useState<Mark>()
+  const { draft, error, input } = useEntry((typed) => {
     const text = typed.replace(/%/g, '').replace(/,/g, '').trim()
     const next = text === '' ? undefined : Number(text) / scale
     if (next !== undefined && !Number.isFinite(next)) return say('entry.not-a-number', { field: label, text })
     if (next !== undefined && (next < min || next > max)) return say('entry.out-of-range', { field: label, text, min: worded(min), max: worded(max) })
-    if (next !== value) set({ [field]: next }, { [field]: next === undefined ? undefined : { mark: 'assumed', entered: typed.trim() } })
+    if (next !== value) set({ [field]: next }, { [field]: next === undefined ? undefined : { ...typedEvidence(next, known, chosenMark), entered: typed.trim() } })
     return undefined
   })
-  const known = standIn && standIn.mark !== 'measured' ? standIn : undefined
   return (
     <FieldRow
       label={label} htmlFor={id} error={error} errorId={`${id}-error`} {...(hint !== undefined && { hint, hintId: `${id}-hint` })}
-      mark={value === undefined
+      mark={draft !== undefined && draft.trim() !== ''
+        ? <EvidenceAsk field={label} mark={typedEvidence(Number(draft.replace(/[%,]/g, '')) / scale, known, chosenMark).mark} onChoose={setChosenMark} />
+        : value === undefined
         ? known && <EvidenceChip mark={known.mark} title={known.source} />
         : <EvidenceMark field={label} evidence={evidence} onChange={(next) => { set({ [field]: value }, { [field]: next }) }} />}
     >
@@ -54,6 +60,7 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
           inputMode="decimal"
           autoComplete="off"
           aria-describedby={[hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined}
+          onFocus={() => { setChosenMark(undefined) }}
           placeholder={known ? worded(known.value) : say('entry.none')}
           {...input(value === undefined ? '' : worded(value))}
         />

@@ -13,7 +13,7 @@ export const partOfLink: Readonly<Record<LinkKind, ChainPart['part']>> = {
 }
 
 export type SupplyStripProps = {
-  result: Pick<SupplyResult, 'chain' | 'limitingLink' | 'sustainable_gpm' | 'needed_gpm'>
+  result: Pick<SupplyResult, 'chain' | 'limitingLink' | 'sustainable_gpm' | 'needed_gpm'> & Partial<Pick<SupplyResult, 'issues'>>
   names: NameOf
   chosen?: ChainPart['part'] | undefined
   /** Without it the parts are only read. */
@@ -41,6 +41,7 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
   const narrowest = Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm))
   const full = full_gpm ?? fullWidthOf(result)
   const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full) / full) * (HEIGHT / 2 - 3))
+  const unknown = result.issues?.find(({ code }) => code === 'source-volume-unknown' || code === 'source-flow-unknown')
   const limiting = limitingLink ? partOfLink[limitingLink.kind] : undefined
   return (
     <div className={styles.strip} role="group" aria-label={say('plan.strip.label')}>
@@ -61,6 +62,7 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
               <span className={styles.figure}>{formatGiven(capacity_gpm, system)}</span>
               {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
               {!isLimit && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
+              {part === 'source' && unknown && <span className={styles.why}>{say(`plan.strip.${unknown.code === 'source-flow-unknown' ? 'flow' : 'volume'}-unknown`)}</span>}
             </>
           )
           return (

@@ -11,6 +11,7 @@ export { formatQuantity, formatValue, entryText, UNIT_SPACE } from './format-qua
 export type { QuantityFormat } from './format-quantity'
 export { formatAsked, formatBetween, formatChange, formatFrom, formatGiven, formatShortBy, formatSpare, formatUntil } from './format-figure'
 export { formatNumber, formatShare } from './format-number'
+export { plainSource } from './plain-source'
 export { formatDay } from './format-day'
 export { formatTime, formatMinutes, formatClock } from './format-time'
 export { parseQuantity } from './parse-quantity'

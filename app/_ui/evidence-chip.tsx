@@ -1,9 +1,9 @@
 import type { EvidenceMark } from '@/lib/evidence'
-import { say } from '../_text'
+import { plainSource, say } from '../_text'
 import styles from './evidence-chip.module.css'
 
 /** Solid is known here, hollow comes from elsewhere, dashed is a guess. */
-function MarkShape({ mark }: { mark: EvidenceMark }) {
+export function MarkShape({ mark }: { mark: EvidenceMark }) {
   const isSolid = mark === 'measured' || mark === 'computed'
   return (
     <svg width={16} height={16} viewBox="0 0 16 16" aria-hidden="true" className={styles.shape}>
@@ -21,7 +21,7 @@ export type EvidenceChipProps = { mark: EvidenceMark; title?: string | undefined
 /** How a figure is known: a shape, a letter and the word. */
 export function EvidenceChip({ mark, title }: EvidenceChipProps) {
   return (
-    <span className={styles.chip} title={title ?? say(`evidence.${mark}.means`)}>
+    <span className={styles.chip} title={title ? plainSource(title) : say(`evidence.${mark}.means`)}>
       <MarkShape mark={mark} />
       <span>{say(`evidence.${mark}`)}</span>
     </span>

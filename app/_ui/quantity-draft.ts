@@ -1,7 +1,8 @@
-import type { Evidence } from '@/lib/evidence'
+import type { Evidence, EvidenceMark } from '@/lib/evidence'
 import type { Unit } from '@/lib/units'
 import { entryText, parseQuantity, say } from '../_text'
 import type { UnitSystem } from '../_text'
+import { typedEvidence, type StandIn } from './typed-evidence'
 
 /** A quantity as a document keeps it: the number, and how it is known. */
 export type StoredQuantity = { readonly value?: number | undefined; readonly evidence?: Evidence | undefined }
@@ -14,8 +15,10 @@ export type DraftRules = {
   min?: number | undefined
   max?: number | undefined
   isRequired?: boolean | undefined
-  /** How a figure typed now is known, unless somebody says otherwise. */
-  newEvidence?: Evidence | undefined
+  /** What is used while nobody has said. */
+  standIn?: StandIn | undefined
+  /** How the figure typed now is known, where somebody has said. */
+  chosenMark?: EvidenceMark | undefined
 }
 
 export type DraftOutcome =
@@ -41,10 +44,10 @@ export function shownEntry({ value, evidence }: StoredQuantity, unit: Unit, syst
 
 /**
  * What leaving the field with this text means. A new figure is no longer known the way the old one was:
- * its evidence starts anew, with the text as typed.
+ * its evidence starts anew by `typedEvidence`, with the text as typed.
  */
 export function outcomeOf(text: string, stored: StoredQuantity, rules: DraftRules): DraftOutcome {
-  const { field, unit, system, min, max, isRequired = false, newEvidence = { mark: 'assumed' } } = rules
+  const { field, unit, system, min, max, isRequired = false, standIn, chosenMark } = rules
   if (text.trim() === shownEntry(stored, unit, system).text) return { kind: 'same' }
   const parsed = parseQuantity(text, unit, system, { field, ...(min !== undefined && { min }), ...(max !== undefined && { max }) })
   if (parsed.kind === 'refused') return parsed
@@ -53,6 +56,14 @@ export function outcomeOf(text: string, stored: StoredQuantity, rules: DraftRule
     return stored.value === undefined ? { kind: 'same' } : { kind: 'changed', stored: {} }
   }
   const isSameFigure = stored.value !== undefined && isClose(parsed.value, stored.value)
-  const evidence: Evidence = { ...(isSameFigure && stored.evidence ? stored.evidence : newEvidence), entered: parsed.entered }
+  const evidence: Evidence = { ...(isSameFigure && stored.evidence && chosenMark === undefined ? stored.evidence : typedEvidence(parsed.value, standIn, chosenMark)), entered: parsed.entered }
   return { kind: 'changed', stored: { value: parsed.value, evidence } }
+}
+
+/** The mark that the text would get as it stands; measured while it is no figure yet. */
+export function markOfDraft(text: string, { value, evidence }: StoredQuantity, { unit, system, standIn, chosenMark }: Pick<DraftRules, 'unit' | 'system' | 'standIn' | 'chosenMark'>): EvidenceMark {
+  const parsed = parseQuantity(text, unit, system, { min: -Infinity, max: Infinity })
+  if (parsed.kind !== 'value') return chosenMark ?? 'measured'
+  if (chosenMark === undefined && evidence && value !== undefined && isClose(parsed.value, value)) return evidence.mark
+  return typedEvidence(parsed.value, standIn, chosenMark).mark
 }

@@ -1,15 +1,16 @@
 'use client'
 
-import { useId } from 'react'
-import type { Evidence } from '@/lib/evidence'
+import { useId, useState } from 'react'
+import type { Evidence, EvidenceMark as Mark } from '@/lib/evidence'
 import type { Unit } from '@/lib/units'
 import { entrySymbol, entryText, formatQuantity, say } from '../_text'
 import entry from './entry.module.css'
+import { EvidenceAsk } from './evidence-ask'
 import { EvidenceChip } from './evidence-chip'
 import { EvidenceMark } from './evidence-mark'
 import { FieldRow } from './field-row'
 import { joinClasses } from './join-classes'
-import { outcomeOf, shownEntry } from './quantity-draft'
+import { markOfDraft, outcomeOf, shownEntry } from './quantity-draft'
 import type { StoredQuantity } from './quantity-draft'
 import { useUnitSystem } from './unit-system-context'
 import { useEntry } from './use-entry'
@@ -31,21 +32,21 @@ export type QuantityFieldProps = {
   hint?: string
   /** False for figures that need no evidence, such as a wished flow. */
   hasMark?: boolean
-  newEvidence?: Evidence
   /** Enter and leaving the field; never called with what was refused, nor when nothing changed. */
   onCommit: (stored: StoredQuantity) => void
 }
 
 /** Entry of one quantity: in the units in use or any other that is typed, with how it is known. */
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, unit, value, evidence, standIn, absent = say('entry.none'), min, max, isRequired, isDisabled = false, hint, hasMark = true, newEvidence, onCommit } = props
+  const { label, unit, value, evidence, standIn, absent = say('entry.none'), min, max, isRequired, isDisabled = false, hint, hasMark = true, onCommit } = props
   const [system] = useUnitSystem()
   const id = useId()
   const stored: StoredQuantity = { value, evidence }
   const shown = shownEntry(stored, unit, system)
+  const [chosenMark, setChosenMark] = useState<Mark>()
 
   const { draft, error, input } = useEntry((text) => {
-    const outcome = outcomeOf(text, stored, { field: label, unit, system, min, max, isRequired, newEvidence })
+    const outcome = outcomeOf(text, stored, { field: label, unit, system, min, max, isRequired, standIn, chosenMark })
     if (outcome.kind === 'refused') return outcome.sentence
     if (outcome.kind === 'changed') onCommit(outcome.stored)
     return undefined
@@ -55,7 +56,9 @@ export function QuantityField(props: QuantityFieldProps) {
   const inUnits = isOtherUnit ? `= ${formatQuantity(value, unit, system)}` : undefined
   const lines = [inUnits, hint].filter((line) => line !== undefined).join(' · ')
   const described = [lines && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ')
-  const mark = value !== undefined
+  const mark = draft !== undefined && draft.trim() !== ''
+    ? <EvidenceAsk field={label} mark={markOfDraft(draft, stored, { unit, system, standIn, chosenMark })} onChoose={setChosenMark} />
+    : value !== undefined
     ? <EvidenceMark field={label} evidence={evidence} isDisabled={isDisabled} onChange={(next) => { onCommit({ value, evidence: next }) }} />
     : standIn && <EvidenceChip mark={standIn.mark} title={standIn.source} />
 
@@ -71,6 +74,7 @@ export function QuantityField(props: QuantityFieldProps) {
           disabled={isDisabled}
           required={isRequired}
           aria-describedby={described || undefined}
+          onFocus={() => { setChosenMark(undefined) }}
           placeholder={standIn ? entryText(standIn.value, unit, system) : absent}
           {...input(shown.text)}
         />

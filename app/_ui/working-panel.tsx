@@ -2,7 +2,7 @@
 
 import { isWorking } from '@/lib/supply/working'
 import type { Working, WorkingInput } from '@/lib/supply/working'
-import { fieldLabel, fieldName, formatNumber, formatQuantity, isTextKey, say } from '../_text'
+import { fieldLabel, fieldName, formatNumber, formatQuantity, isTextKey, plainSource, say } from '../_text'
 import type { NameOf, UnitSystem } from '../_text'
 import { Button } from './button'
 import { EvidenceChip } from './evidence-chip'
@@ -40,7 +40,7 @@ function Law({ working }: { working: Working }) {
         <strong>{shownValue(working, system)}</strong>
       </p>
       {isTextKey(formula) && <p className={styles.formula}>{say(formula)}</p>}
-      {working.source && <p className={styles.source}>{say('working.from-source', { source: working.source })}</p>}
+      {working.source && <p className={styles.source}>{say('working.from-source', { source: plainSource(working.source) })}</p>}
     </div>
   )
 }
@@ -58,7 +58,7 @@ function Inputs({ inputs, names }: { inputs: readonly WorkingInput[]; names: Wor
               <span className={styles.symbol}>{fieldLabel(input.symbol)}</span>
               <span className={styles.value}>{shownValue(input, system)}</span>
               {isWorking(from) ? <EvidenceChip mark="computed" /> : <EvidenceChip mark={from.mark} />}
-              {!isWorking(from) && <span className={styles.origin}>{[names(from.itemId), from.source].filter(Boolean).join(', ')}</span>}
+              {!isWorking(from) && <span className={styles.origin}>{[names(from.itemId), plainSource(from.source)].filter(Boolean).join(', ')}</span>}
             </div>
             {isWorking(from) && (
               <details className={styles.nested}>

@@ -131,6 +131,8 @@ function Facts({ drill, isBlind }: { drill: Drill; isBlind: boolean }) {
   return (
     <header className={styles.facts}>
       <h2>{isBlind ? say('drill.scenario.unknown') : say(`drill.scenario.${scenario.code}`)}</h2>
+      <p className={styles.task}>{say('drill.task')}</p>
+      {!isBlind && <p>{say(`drill.scenario.${scenario.code}.text`)}</p>}
       <p className={styles.quiet}>
         {say('drill.facts', { lift: formatQuantity(rig.lift_ft, 'ft', system), depth: formatQuantity(rig.depth_ft, 'ft', system),
           tank: formatQuantity(scenario.start(rig).tankWater_gal, 'gal', system), full: formatQuantity(rig.tank_gal, 'gal', system) })}

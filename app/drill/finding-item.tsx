@@ -1,4 +1,5 @@
 import type { Finding, Remedy } from '@/lib/priming/drill'
+import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { formatClock, formatQuantity, formatShare, isTextKey, say, type UnitSystem } from '../_text'
 import { leverFromOpening } from './lever'
 import styles from './finding-item.module.css'
@@ -17,7 +18,7 @@ export function FindingItem({ finding, system }: { finding: Finding; system: Uni
   const shown = (field: string, unit: 'psi' | 'ft' | 'gpm' | 'degF'): string => formatQuantity(values[field], unit, system)
   const key = `drill.event.${event.code}.text`
   const text = isTextKey(key)
-    ? say(key, { discharge: shown('discharge_psi', 'psi'), vacuum: formatQuantity(Math.max(0, values.eyeVacuum_ft ?? 0), 'ft', system), lift: shown('lift_ft', 'ft'),
+    ? say(key, { discharge: shown('discharge_psi', 'psi'), vacuum: vacuumWords(values.eyeVacuum_ft, system), lift: shown('lift_ft', 'ft'), needed: vacuumWords(values.lift_ft, system),
       flow: shown('delivered_gpm', 'gpm'), warm: warming(values.warm_degF ?? 0, system) })
     : ''
   return (
@@ -45,9 +46,12 @@ export function FindingItem({ finding, system }: { finding: Finding; system: Uni
 function remedyWords(isAboutVacuum: boolean, { control, at, averts, values }: Remedy, system: UnitSystem): string {
   const words = { control: say(`drill.control.${control}`), position: isSwitch(control) ? positionWords(control, at) : say('drill.at', { share: positionWords(control, at) }) }
   if (!isAboutVacuum) return say(averts ? 'drill.finding.averts' : 'drill.finding.not-averts', words)
-  const vacuum = formatQuantity(Math.max(0, values.eyeVacuum_ft ?? 0), 'ft', system)
+  const vacuum = vacuumWords(values.eyeVacuum_ft, system)
   return say(averts ? 'drill.finding.lifts' : 'drill.finding.not-lifts', { ...words, vacuum })
 }
+
+/** Feet of water as a gauge shows them; a lift takes as much vacuum as it is high. */
+const vacuumWords = (head_ft: number | undefined, system: UnitSystem): string => formatQuantity(inchesOfMercuryFromFeetOfWater(Math.max(0, head_ft ?? 0)), 'inHg', system)
 
 const isSwitch = (control: Remedy['control']): boolean => control === 'primer' || control === 'drain'
 

@@ -12,6 +12,14 @@ export function intakeWords(drill: Drill, system: UnitSystem): string {
 
 export const dischargeWords = (drill: Drill, system: UnitSystem): string => formatQuantity(drill.state.dischargePressure_psi, 'psi', system, { digits: 0 })
 
+/** Engine speed on a scale that begins where the engine idles: "idle", "40%", "full". */
+export function speedWords(drill: Pick<Drill, 'rig' | 'state'>): string {
+  const { idleShare } = drill.rig
+  const percent = Math.round(((drill.state.speedShare - idleShare) / (1 - idleShare)) * 100)
+  if (percent <= 0) return say('drill.gauge.idle')
+  return percent >= 100 ? say('drill.gauge.full') : formatShare(percent / 100)
+}
+
 export const tankWords = (drill: Drill): string => formatShare(Math.round(tankShare(drill.rig, drill.state) * 100) / 100)
 
 /** The gauges in a sentence, for those who hear them. */

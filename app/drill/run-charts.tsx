@@ -4,6 +4,7 @@ import { useCallback } from 'react'
 import uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
 import { columnOf, movementsOf, type Drill, type Movement } from '@/lib/priming/drill'
+import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { displayUnit, formatClock, formatTime, say, type UnitSystem } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { DARK, plotLook, useLinePlot } from '../_ui/use-line-plot'
@@ -20,16 +21,16 @@ const PERCENT: uPlot.Scales = { y: { range: [0, 100] } }
 function chartsOf(drill: Drill, system: UnitSystem): readonly Chart[] {
   const { record } = drill
   const psi = displayUnit('psi', system)
-  const ft = displayUnit('ft', system)
+  const inHg = displayUnit('inHg', system)
   const perCent = [{ scale: 'y', label: '%', side: 3 as const }]
   return [
     {
       title: say('drill.chart.pressure'),
       scales: { y: {}, v: {} },
-      axes: [{ scale: 'y', label: psi.symbol, side: 3 }, { scale: 'v', label: ft.symbol, side: 1 }],
+      axes: [{ scale: 'y', label: psi.symbol, side: 3 }, { scale: 'v', label: inHg.symbol, side: 1 }],
       lines: [
         { label: say('drill.series.discharge'), values: columnOf(record, 'discharge_psi').map((value) => value * psi.factor), colour: '--ink', digits: 0 },
-        { label: say('drill.series.vacuum'), values: columnOf(record, 'eyeVacuum_ft').map((value) => value * ft.factor), colour: '--water', dash: dashes[1], scale: 'v', digits: 1 },
+        { label: say('drill.series.vacuum'), values: columnOf(record, 'eyeVacuum_ft').map((value) => inchesOfMercuryFromFeetOfWater(value) * inHg.factor), colour: '--water', dash: dashes[1], scale: 'v', digits: 1 },
       ],
     },
     {

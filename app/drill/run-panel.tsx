@@ -10,7 +10,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { createDesk } from './desk'
 import { Dial } from './dial'
 import { dischargeAngle_deg, DISCHARGE_END_PSI, INTAKE_END_PSI, intakeAngle_deg, ticksTo, VACUUM_END_INHG } from './dial-scale'
-import { createListener, dischargeWords, heardGauges, intakeWords, tankWords } from './gauge-words'
+import { createListener, dischargeWords, heardGauges, intakeWords, speedWords, tankWords } from './gauge-words'
 import { findLeverKey, findSwitchKey, PAUSE_KEY, switchKeys } from './keys'
 import { LeverRow } from './lever-row'
 import { leverNames, switchNames, type LeverName, type SwitchName } from './lever'
@@ -75,7 +75,7 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
         unread_s = 0
         write(parts, 'intake-reading', intakeWords(drill, system))
         write(parts, 'discharge-reading', dischargeWords(drill, system))
-        write(parts, 'speed-reading', formatShare(drill.state.speedShare))
+        write(parts, 'speed-reading', speedWords(drill))
         write(parts, 'tank-text', tankWords(drill))
         write(parts, 'lift', formatQuantity(drill.state.lift_ft, 'ft', system))
         write(parts, 'clock', formatClock(drill.state.time_s))
@@ -134,7 +134,7 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
       <div className={styles.picture}><PanelPicture /></div>
       <div className={styles.gauges} role="group" aria-label={say('drill.gauges')}>
         <Dial name={say('drill.gauge.intake')} part="intake" marks={[...vacuum, ...pressure]} zero_deg={0} units={[displayUnit('inHg', system).symbol, displayUnit('psi', system).symbol]} />
-        <p className={styles.speed}><output data-part="speed-reading" aria-live="off" /> <span>{say('drill.gauge.speed')}</span></p>
+        <p className={styles.speed} title={say('drill.gauge.speed.means')}><output data-part="speed-reading" aria-live="off" /> <span>{say('drill.gauge.speed')}</span></p>
         <Dial name={say('drill.gauge.discharge')} part="discharge" marks={discharge} zero_deg={-120} units={[displayUnit('psi', system).symbol]} />
       </div>
       <div className={styles.controls} role="group" aria-label={say('drill.controls')}>

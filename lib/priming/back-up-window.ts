@@ -107,7 +107,7 @@ export function backUpPrimeWindow(rig: BackUpRig, site: BackUpSite): BackUpWindo
     issues.push(issue('back-up-out-of-reach', 'block', [], {
       lift_ft: site.lift_ft, highest_ft: found.highestLiftGated_ft, short_ft: site.lift_ft - found.highestLiftGated_ft }))
   }
-  if (found.drainsTank) issues.push(issue('back-up-drains-tank', 'warn', [], { over_ft: -found.vacuum_ft }))
+  if (found.drainsTank) issues.push(issue('back-up-drains-tank', 'warn', [], { over_psi: -found.vacuum_ft * PSI_PER_FOOT_OF_WATER }))
   const most_psi = mostPressure_psi(rig.curve, found.gate?.flow_gpm ?? found.flow_gpm)
   const net_psi = found.pressure_psi + Math.max(0, found.gate?.vacuum_ft ?? found.vacuum_ft) * PSI_PER_FOOT_OF_WATER
   if (most_psi < net_psi) issues.push(issue('back-up-loop-pressure', 'warn', [], { net_psi, most_psi }))

@@ -1,3 +1,4 @@
+import { inchesOfMercuryFromFeetOfWater } from '../units'
 import { issue, requireNotNegative, requirePositive, requireThat, type Issue } from '../issue'
 import { primerCapacity_gpm, type Primer } from './primer'
 
@@ -76,7 +77,7 @@ export function primeTime(ask: PrimeTimeAsk): PrimeTime {
   const most_ft = Math.min(ask.primer.stall_ft, ask.atmosphere_ft)
   if (vacuum_ft >= most_ft) {
     return { air_gal, limit_s, allowance_s, vacuum_ft,
-      issues: [issue('primer-cannot-lift', 'block', [], { needed_ft: vacuum_ft, most_ft, short_ft: vacuum_ft - most_ft })] }
+      issues: [issue('primer-cannot-lift', 'block', [], { needed_inHg: inchesOfMercuryFromFeetOfWater(vacuum_ft), most_inHg: inchesOfMercuryFromFeetOfWater(most_ft), short_inHg: inchesOfMercuryFromFeetOfWater(vacuum_ft - most_ft) })] }
   }
   const hose_s = hoseTime_s(ask)
   const expected_s = hose_s + pumpTime_s(ask, vacuum_ft)

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
-import { chromium, type Page } from '@playwright/test'
+import { chromium } from '@playwright/test'
 import { importWithNode } from '@/app/_cli/import-with-node'
 import { hashOf } from '@/app/_client/blobs'
 import { putBlob } from '@/app/_server/blobs'
@@ -11,7 +11,7 @@ import { openDatabase } from '@/app/_server/open-database'
 import { OSM_ATTRIBUTION } from '@/app/_client/store-import'
 import { startServer } from '../../e2e/support/start-server'
 import { browserFlags, ensureBrowser } from '../../scripts/house/browser.mjs'
-import { valueAt } from './support/cost'
+import { at, framesOf, mean } from './support/browser-frames'
 import { portoBundle } from './support/porto-bundle'
 
 /**
@@ -19,15 +19,6 @@ import { portoBundle } from './support/porto-bundle'
  * browser, against the frames of the same page at rest.
  */
 const FRAMES = 300
-/** Runs in the page; as text, because the names that the compiler adds to functions are not known there. */
-const WATCH = `new Promise((resolve) => {
-  const times = []
-  requestAnimationFrame(function next(now) {
-    times.push(now)
-    if (times.length > ${FRAMES}) resolve(times.slice(1).map((time, index) => time - times[index]))
-    else requestAnimationFrame(next)
-  })
-})`
 const NAME = 'porto-roads.osm.pbf'
 const folder = mkdtempSync(path.join(tmpdir(), 'millrace-frames-'))
 try {
@@ -44,9 +35,9 @@ try {
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
   await page.mouse.move(x, y)
   await page.waitForTimeout(5000)
-  const rest = await framesOf(page, async () => undefined)
+  const rest = await framesOf(page, FRAMES)
   await page.mouse.down()
-  const dragged = await framesOf(page, async (isDone) => {
+  const dragged = await framesOf(page, FRAMES, async (isDone) => {
     for (let turn = 0; !isDone(); turn++) await page.mouse.move(x + 90 * Math.sin(turn / 40), y + 60 * Math.sin(turn / 25))
   })
   await page.mouse.up()
@@ -61,22 +52,6 @@ try {
   await server.stop()
 } finally {
   rmSync(folder, { recursive: true, force: true })
-}
-
-/** Times from frame to frame while something is done. */
-async function framesOf(page: Page, work: (isDone: () => boolean) => Promise<void>): Promise<number[]> {
-  let isDone = false
-  const frames = page.evaluate<number[]>(WATCH).finally(() => { isDone = true })
-  await work(() => isDone)
-  return frames
-}
-
-function at(values: readonly number[], share: number): string {
-  return valueAt(values, share).toFixed(1)
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length
 }
 
 /** Brings the city and its plan into a new database, as the app's import does. @returns address of the plan */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { outcomeOf, shownEntry } from '@/app/_ui/quantity-draft'
+import { markOfDraft, outcomeOf, shownEntry } from '@/app/_ui/quantity-draft'
 import type { DraftRules, StoredQuantity } from '@/app/_ui/quantity-draft'
 
 const rules: DraftRules = { field: 'Lift', unit: 'ft', system: 'us', max: 200 }
@@ -30,13 +30,23 @@ describe('leaving an entry', () => {
     expect(outcomeOf('', {}, rules)).toEqual({ kind: 'same' })
   })
 
-  test('with a new figure stores it as typed, and no longer as measured', () => {
-    expect(outcomeOf(`8'6"`, typed, rules)).toEqual({ kind: 'changed', stored: { value: 8.5, evidence: { mark: 'assumed', entered: `8'6"` } } })
+  test('with a new figure stores it as typed and as measured, but by nobody named: a figure that was typed is no guess', () => {
+    expect(outcomeOf(`8'6"`, typed, rules)).toEqual({ kind: 'changed', stored: { value: 8.5, evidence: { mark: 'measured', entered: `8'6"` } } })
   })
 
-  test('with a new figure marks it the way the screen says', () => {
-    const outcome = outcomeOf('9', typed, { ...rules, newEvidence: { mark: 'measured', by: 'R. Hale', on: '2025-05-01' } })
-    expect(outcome).toEqual({ kind: 'changed', stored: { value: 9, evidence: { mark: 'measured', by: 'R. Hale', on: '2025-05-01', entered: '9' } } })
+  test('with a new figure marks it the way that was said while typing', () => {
+    for (const chosenMark of ['handbook', 'assumed'] as const) {
+      expect(outcomeOf('9', typed, { ...rules, chosenMark })).toEqual({ kind: 'changed', stored: { value: 9, evidence: { mark: chosenMark, entered: '9' } } })
+      expect(markOfDraft('9', typed, { ...rules, chosenMark })).toBe(chosenMark)
+    }
+  })
+
+  test('with the number that was offered in the empty field takes over how that one is known', () => {
+    const standIn = { value: 10, mark: 'handbook', source: 'lift for pump rating' } as const
+    expect(outcomeOf('10', {}, { ...rules, standIn })).toEqual({ kind: 'changed', stored: { value: 10, evidence: { mark: 'handbook', source: 'lift for pump rating', entered: '10' } } })
+    expect(markOfDraft('10', {}, { ...rules, standIn })).toBe('handbook')
+    expect(markOfDraft('11', {}, { ...rules, standIn })).toBe('measured')
+    expect(outcomeOf('12.4', {}, { ...rules, standIn: { value: 12.4, mark: 'computed' } })).toMatchObject({ stored: { evidence: { mark: 'measured' } } })
   })
 
   test('with the same figure written otherwise keeps how it is known', () => {

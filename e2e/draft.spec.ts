@@ -91,6 +91,14 @@ test('a source says how long it lasts at a typed flow', async ({ page }) => {
   await expect(page.getByText('overdue')).toBeVisible()
 })
 
+test('what nobody has recorded of a source stands on its sheet as a thing to find out', async ({ page }) => {
+  await page.goto('/district/ostrel-valley/draft/draft-iron-bridge?pumper=engine-12')
+  await expect(page.getByRole('group', { name: 'To find out' })).toContainText('How far the water falls in a drought')
+  await page.goto('/district/ostrel-valley/draft/draft-boat-launch?pumper=engine-11')
+  await expect(page.getByRole('group', { name: 'Figures of the source' })).toContainText(/about [\d.]+ million\sgal/)
+  await expect(page.getByRole('group', { name: 'To find out' })).toHaveCount(0)
+})
+
 test('the back-up prime card fits one page of either size', async ({ page }) => {
   await page.goto(`${site}/card?pumper=engine-12`)
   await expect(page.getByRole('heading', { level: 1, name: 'Engine 12 at Covered Bridge, north abutment' })).toBeVisible()

@@ -12,6 +12,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { LineChart } from './chart/line-chart'
 import styles from './draft.module.css'
 import { SourceFacts } from './source-facts'
+import { SourceGaps } from './source-gaps'
 
 /** A run is drawn no longer than this, however long the water lasts. */
 const MOST_S = 12 * 3600
@@ -48,7 +49,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
         <QuantityField label={say('draft.source.flow')} unit="gpm" value={typed_gpm} hasMark={false} min={1} max={20_000} standIn={{ value: Math.round(draw_gpm), mark: 'computed' }} hint={say(typed_gpm !== undefined ? 'draft.source.flow.typed' : planned_gpm !== undefined ? 'draft.source.flow.planned' : 'draft.source.flow.capacity')} onCommit={({ value }) => { setTyped(value) }} />
       </div>
       <FigureGroup label={say('draft.source.figures')} figures={figures} names={names} />
-      {!isHydrant && usable_gal === undefined && <p className={styles.quiet}>{say('draft.source.unknown')}</p>}
+      <SourceGaps source={source} />
       {source.kind === 'stream' && water.inflow_gpm !== undefined && <p className={styles.quiet}>{say(draw_gpm > water.inflow_gpm ? 'draft.source.stream.short' : 'draft.source.stream.enough', { flow: drawn, stream: formatGiven(water.inflow_gpm, system) })}</p>}
       {usable_gal !== undefined && usable_gal > 0 && found && (
         <LineChart

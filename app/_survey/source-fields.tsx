@@ -2,6 +2,7 @@
 
 import { sourceKinds, type Source } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
+import { SourceGaps } from '../_draft/source-gaps'
 import { useItem } from '../_fields/item-context'
 import { choiceLabel, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { formatAbout, formatQuantity, say } from '../_text'
@@ -25,6 +26,7 @@ export function SourceFields({ source }: { source: Source }) {
   return (
     <>
       <ChoiceField label={say('survey.source-kind')} choices={sourceKinds.map((value) => ({ value, label: choiceLabel('kind', value) }))} value={kind} onCommit={changeKind} />
+      <SourceGaps source={source} />
       {kind === 'pressureHydrant' ? <HydrantTest source={source} /> : <OpenWater source={source} />}
       <ItemText field="testedOn" isDay />
       {(kind === 'dryHydrant' || kind === 'cistern' || kind === 'pressureHydrant') && <ItemText field="inspectionDue" isDay />}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { evaluatePlan, type SupplyResult } from '@/lib/supply'
+import { evaluatePlan, sourceGaps, type SupplyResult } from '@/lib/supply'
 import { seasonDrop } from '@/lib/supply/season'
 import { findStreamFlow_gpm, sourceWater } from '@/lib/supply/source'
 import type { Source } from '@/lib/plan'
@@ -85,6 +85,14 @@ describe('water that nobody has measured', () => {
     expect(sourceWater(pond).issues).toEqual([])
     expect(sourceWater({ ...unknown, usable_gal: 40_000 }).issues).toEqual([])
     expect(sourceWater({ ...unknown, kind: 'pressureHydrant' }).issues).toEqual([])
+  })
+
+  it('and a fall that nobody has recorded are the things to find out of a source', () => {
+    expect(sourceGaps({ ...unknown, seasonalDrop_ft: undefined })).toEqual(['volume', 'dryFall'])
+    expect(sourceGaps({ ...unknown, kind: 'stream', droughtDrop_ft: undefined })).toEqual(['flow', 'droughtFall'])
+    expect(sourceGaps({ ...unknown, kind: 'cistern', seasonalDrop_ft: undefined, droughtDrop_ft: undefined })).toEqual(['volume'])
+    expect(sourceGaps({ ...unknown, kind: 'pressureHydrant' })).toEqual(['test'])
+    expect(sourceGaps(pond)).toEqual([])
   })
 
   it('stands among what to look at in the answer of a plan', () => {

@@ -18,12 +18,18 @@ import { SourceGaps } from './source-gaps'
 const MOST_S = 12 * 3600
 const LEAST_S = 1800
 
+/** What a pumper draws, as it is shown: nobody tries a flow to the single gpm. */
+const wholeSteps_gpm = (flow_gpm: number): number => {
+  const step = flow_gpm < 1000 ? 5 : 10
+  return Math.floor(flow_gpm / step) * step
+}
+
 /** What the source holds, how it falls while it is drawn on, how long it lasts, and what is known of it. */
 export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: DraftSheet; source: Source; names: NameOf; planned_gpm: number | undefined }) {
   const [system] = useUnitSystem()
   const [typed_gpm, setTyped] = useState<number>()
   const { water, drop, capacity } = sheet
-  const draw_gpm = typed_gpm ?? planned_gpm ?? capacity.flow_gpm
+  const draw_gpm = typed_gpm ?? planned_gpm ?? wholeSteps_gpm(capacity.flow_gpm)
   const drawn = typed_gpm === undefined && planned_gpm === undefined ? formatGiven(draw_gpm, system) : formatAsked(draw_gpm, system)
   const usable_gal = water.usable_gal
   const found = useMemo(() => (usable_gal === undefined ? undefined : drawdown({ usable_gal, inflow_gpm: water.inflow_gpm ?? 0, draw_gpm, ...(source.surface_sqft !== undefined && source.surface_sqft > 0 && { surface_sqft: source.surface_sqft }) })), [usable_gal, water, draw_gpm, source])
@@ -33,7 +39,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   const isHydrant = source.kind === 'pressureHydrant'
   const figures: FigureEntry[] = [
     ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatGiven(water.hydrant_gpm, system), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
-    ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatAbout(usable_gal, 'gal', system), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.season}`), getWorking: () => explainVolume(source, water, drop) }] : []),
+    ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatAbout(usable_gal, 'gal', system), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.counted}`), getWorking: () => explainVolume(source, water, drop) }] : []),
     ...(isHydrant ? [] : [{ id: 'inflow', label: say(source.kind === 'stream' ? 'draft.source.stream' : 'draft.source.inflow'), value: formatGiven(water.inflow_gpm, system), getWorking: () => explainInflow(source, water, drop) }]),
     ...(found && usable_gal !== undefined ? [{
       id: 'lasts', label: say('draft.source.lasts'), value: lasts_s === undefined ? say('draft.source.holds') : formatUntil(lasts_s),

@@ -64,6 +64,8 @@ test('a tap on a symbol while placing places there; a draft site’s takes the d
   const map = page.getByRole('region', { name: 'Map', exact: true })
   await page.getByRole('button', { name: /^Dump site/ }).first().click()
   await page.getByRole('button', { name: 'Place a dump site' }).scrollIntoViewIfNeeded()
+  // The nights change the answer above the map; they have come before anything is measured.
+  await expect(page.getByText(/Dependable [\d,]+\sgpm/)).toBeVisible({ timeout: 60_000 })
   const boxes = async () => [await map.boundingBox(), await page.getByRole('button', { name: /^Dump site/ }).first().boundingBox()]
   const before = await boxes()
   await page.getByRole('button', { name: 'Place a dump site' }).click()

@@ -30,7 +30,7 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
           <Link href={planPageHref('advice', plan.districtId, plan.id)}>{say('plan.page.advice')}</Link>
         </>
       )}
-      measure={measure && (
+      measure={measure === null ? (result.dependable || isBlocked ? undefined : say('plan.first-measure.pending')) : (
         <>
           {say('plan.first-measure', { what: measureWords(measure, names), range: rangeWords(measure, system), share: formatShare(measure.share) })}{' '}
           <Link href={planPageHref('doubt', plan.districtId, plan.id)}>{say('plan.page.doubt')}</Link>

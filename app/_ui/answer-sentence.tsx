@@ -19,9 +19,13 @@ export type AnswerSentenceProps = {
 export function AnswerSentence({ alerts = [], children, change, measure, pending }: AnswerSentenceProps) {
   return (
     <div className={styles.answer} aria-live="polite" aria-busy={pending !== undefined}>
-      {alerts.map(({ look, text }) => (
-        <p key={text} className={joinClasses(styles.alert, styles[look])}><span className={styles.sign}><Icon name={look === 'danger' ? 'block' : 'warn'} size={18} /></span><span>{text}</span></p>
-      ))}
+      {alerts.length > 0 && (
+        <div className={styles.alerts}>
+          {alerts.map(({ look, text }) => (
+            <p key={text} className={joinClasses(styles.alert, styles[look])}><span className={styles.sign}><Icon name={look === 'danger' ? 'block' : 'warn'} size={18} /></span><span>{text}</span></p>
+          ))}
+        </div>
+      )}
       <p className={styles.sentence}>
         {children}
         {pending && <span className={styles.pending}> {pending}</span>}

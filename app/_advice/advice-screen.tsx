@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { rankTrials, type Advice, type RankOrder, type Trial } from '@/lib/advise'
 import type { Study } from '../_plan/plan-study'
 import { PlanStudy } from '../_plan/plan-study'
-import { formatChange, say } from '../_text'
+import { formatSignedChange, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { EmptyState } from '../_ui/empty-state'
@@ -90,7 +90,7 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
             {idle.map(({ candidate, before, after, gain_gpm }) => (
               <li key={candidate.id}>
                 <span>{changeText(candidate, board.names, system)}</span>
-                <span className={styles.quiet}>{gain_gpm > -0.5 ? say('advice.gain.none') : say('advice.loss', { loss: formatChange(after.flow_gpm, before.flow_gpm, system) })}</span>
+                <span className={styles.quiet}>{gain_gpm > -0.5 ? say('advice.gain.none') : say('advice.loss', { loss: formatSignedChange(before.flow_gpm, after.flow_gpm, system) })}</span>
               </li>
             ))}
           </ul>

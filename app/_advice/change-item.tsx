@@ -2,7 +2,7 @@
 
 import { useId, useState } from 'react'
 import { gainPerEffort, workOf_s, type DependableGains, type Trial } from '@/lib/advise'
-import { formatChange, formatGiven, formatMinutes, formatNumber, formatQuantity, say, sayIssue, type NameOf } from '../_text'
+import { formatGiven, formatMinutes, formatNumber, formatQuantity, formatSignedChange, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -31,7 +31,7 @@ export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props)
       <h3 className={styles.change}>{change}</h3>
       <div className={styles.gain}>
         <span className={styles.track} aria-hidden="true"><span className={styles.bar} style={{ width: `${Math.max(2, (gain_gpm / most_gpm) * 100)}%` }} /></span>
-        <strong className={styles.plus}>{say('advice.gain', { gain: formatChange(before.flow_gpm, after.flow_gpm, system) })}</strong>
+        <strong className={styles.plus}>{say('advice.gain', { gain: formatSignedChange(before.flow_gpm, after.flow_gpm, system) })}</strong>
         <span className={styles.quiet}>{say('advice.from-to', { before: flow(before.flow_gpm), after: flow(after.flow_gpm) })}</span>
         {meetsNeed && <span className={styles.meets}><Icon name="check" size={14} />{say('advice.meets')}</span>}
       </div>

@@ -1,8 +1,7 @@
 import type { ComparisonStep, HandbookComparison } from '@/lib/supply'
-import { formatGiven, say } from '../_text'
+import { formatGiven, formatSignedChange, say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'
-import { signedFlow } from './signed'
 
 /** Less than this is not shown as a step of its own. */
 const SEEN_GPM = 0.5
@@ -27,7 +26,7 @@ export function StepTable({ comparison }: { comparison: HandbookComparison }) {
           {shown.map((step) => (
             <tr key={step.code}>
               <th scope="row">{say(`handbook.step.${step.code}`)}{step.code === 'tanks' && <span className={styles.small}>{say(`handbook.limit.${comparison.limitedBy}`)}</span>}</th>
-              <td className={styles.number}>{signedFlow(step.figure_gpm - step.change_gpm, step.figure_gpm, system)}</td>
+              <td className={styles.number}>{formatSignedChange(step.figure_gpm - step.change_gpm, step.figure_gpm, system)}</td>
               <td className={styles.number}>{flow(step.figure_gpm)}</td>
               <td className={styles.barCell}><StepBar step={step} most_gpm={most_gpm} /></td>
             </tr>

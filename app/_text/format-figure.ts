@@ -64,6 +64,12 @@ export function formatChange(before_gpm: number, after_gpm: number, system: Unit
   return say('quantity.less-than', { quantity: flowWords(step, system) })
 }
 
+/** The same with its sign: "+25 gpm", "−40 gpm"; what is too small to show has none. */
+export function formatSignedChange(before_gpm: number, after_gpm: number, system: UnitSystem): string {
+  const isMore = shownGiven(after_gpm, system) > shownGiven(before_gpm, system)
+  return `${isMore ? '+' : ''}${formatChange(before_gpm, after_gpm, system)}`
+}
+
 /** When something is there: supply ready, first water, a vehicle at its place. Never shown earlier than it is. */
 export const formatFrom = (time_s: number): string => formatMinutes(time_s, 'up')
 

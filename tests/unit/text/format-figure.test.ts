@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { formatAsked, formatBetween, formatChange, formatFrom, formatGiven, formatQuantity, formatShortBy, formatSpare, formatUntil, sayIssue, timeWords } from '@/app/_text'
+import { formatAsked, formatBetween, formatChange, formatFrom, formatGiven, formatQuantity, formatShortBy, formatSignedChange, formatSpare, formatUntil, sayIssue, timeWords } from '@/app/_text'
 import { issue } from '@/lib/issue'
 
 const plain = (text: string | undefined): string | undefined => text?.replaceAll('\u00a0', ' ')
@@ -61,6 +61,10 @@ describe('a difference', () => {
   test('too small to show is neither hidden nor called nothing', () => {
     expect(plain(formatChange(671, 674, 'us'))).toBe('less than 5 gpm')
     expect(plain(formatChange(671, 671.2, 'us'))).toBe('0 gpm')
+  })
+
+  test('has a sign where it shows, and none where it does not', () => {
+    expect([formatSignedChange(673, 698, 'us'), formatSignedChange(698, 673, 'us'), formatSignedChange(671, 674, 'us')].map(plain)).toEqual(['+25 gpm', '−25 gpm', 'less than 5 gpm'])
   })
 
   test('in a sentence about two figures is theirs as shown', () => {

@@ -1,5 +1,5 @@
 /** Kinds of places on the map, each with a shape of its own: told apart in grey by outline, letter and filling. */
-export const siteKinds = ['source', 'draftSite', 'fillSite', 'dumpSite', 'fireGround', 'station', 'hazard', 'roadNote', 'hosePoint', 'pumper'] as const
+export const siteKinds = ['source', 'draftSite', 'fillSite', 'dumpSite', 'fireGround', 'station', 'hazard', 'roadNote', 'hosePoint', 'pumper', 'tender'] as const
 export type SiteKind = (typeof siteKinds)[number]
 
 export type SiteShape = {
@@ -20,7 +20,7 @@ const waterOpen = { fill: 'sheet', stroke: 'water', ink: 'water' } as const
 const inkSolid = { fill: 'ink', stroke: 'ink', ink: 'sheet' } as const
 const inkOpen = { fill: 'sheet', stroke: 'ink', ink: 'ink' } as const
 
-/** The symbols: disc, bowl, square, tub, peak, house, diamond, hexagon, ring and truck. */
+/** The symbols: disc, bowl, square, tub, peak, house, diamond, hexagon, ring, truck and drum. */
 export const siteShapes: Readonly<Record<SiteKind, SiteShape>> = {
   source: { path: 'M12 2.5A9.5 9.5 0 1 1 12 21.5A9.5 9.5 0 1 1 12 2.5Z', letter: 'W', letterX: 12, letterY: 12, ...waterSolid },
   draftSite: { path: 'M2 6H22V9A10 11.5 0 0 1 2 9Z', letter: 'D', letterX: 12, letterY: 12, ...waterSolid },
@@ -31,5 +31,6 @@ export const siteShapes: Readonly<Record<SiteKind, SiteShape>> = {
   hazard: { path: 'M12 1L23 12L12 23L1 12Z', letter: 'H', letterX: 12, letterY: 12, ...inkOpen },
   hosePoint: { path: 'M12 4.5A7.5 7.5 0 1 1 12 19.5A7.5 7.5 0 1 1 12 4.5Z', letter: 'L', letterX: 12, letterY: 12, ...waterOpen },
   pumper: { path: 'M2 6H16L22 11V18.5H2Z', letter: 'P', letterX: 11, letterY: 12.3, ...inkSolid },
+  tender: { path: 'M7 6H17A6 6 0 0 1 17 18H7A6 6 0 0 1 7 6Z', letter: 'T', letterX: 12, letterY: 12, ...inkOpen },
   roadNote: { path: 'M7 3H17L22.5 12L17 21H7L1.5 12Z', letter: 'R', letterX: 12, letterY: 12, fill: 'amber-solid', stroke: 'ink', ink: 'on-amber' },
 }

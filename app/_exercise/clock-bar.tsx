@@ -1,0 +1,52 @@
+'use client'
+
+import { useState } from 'react'
+import { clockSpeeds } from '@/lib/plan'
+import { nextEventAt } from '@/lib/exercise'
+import { formatClock, say } from '../_text'
+import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
+import { Segments } from '../_ui/segments'
+import styles from './exercise.module.css'
+import { exerciseHref } from './exercise-href'
+import type { ExerciseDesk } from './use-exercise'
+
+/** The clock of an exercise: start, stop, pace, the next event, the end. */
+export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; districtId: string; leads: boolean }) {
+  const { exercise, session, clock_s, isEnded } = desk
+  const [isAsking, setAsking] = useState(false)
+  if (!exercise) return null
+  const { clock } = exercise
+  const isRunning = clock?.isRunning === true && !isEnded
+  const factor = String(clock?.speedFactor ?? 1)
+  return (
+    <div className={styles.clock} role="group" aria-label={say('exercise.clock')}>
+      <p className={styles.time}><span role="timer" aria-label={say('exercise.clock')}>{formatClock(clock_s)}</span> <span className={styles.quiet}>{say('exercise.clock.since')}</span></p>
+      {isEnded && <p>{say('exercise.ended', { time: formatClock(clock_s) })}</p>}
+      {leads && !isEnded && (
+        <>
+          <Button
+            look="primary" icon={isRunning ? 'pause' : 'play'} label={say(isRunning ? 'exercise.pause' : clock ? 'exercise.go-on' : 'exercise.start')}
+            onClick={() => { desk.run(!isRunning) }}
+          />
+          <Segments
+            label={say('exercise.pace')} value={factor}
+            choices={clockSpeeds.map((speed) => ({ value: String(speed), label: say('exercise.pace.factor', { factor: String(speed) }) }))}
+            onCommit={(value) => { desk.run(isRunning, Number(value)) }}
+          />
+          <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next_s = session && nextEventAt(session); if (next_s !== undefined) desk.jump(next_s) }} />
+          {isAsking
+            ? (
+              <span className={styles.asking} role="group" aria-label={say('exercise.end')}>
+                <span className={styles.quiet}>{say('exercise.end.text')}</span>
+                <Button size="s" look="danger" label={say('exercise.end.sure')} onClick={() => { setAsking(false); desk.end() }} />
+                <Button size="s" look="quiet" label={say('exercise.end.not')} onClick={() => { setAsking(false) }} />
+              </span>
+            )
+            : <Button look="quiet" label={say('exercise.end')} onClick={() => { setAsking(true) }} />}
+        </>
+      )}
+      <ButtonLink size="s" href={exerciseHref(districtId, exercise.id, 'debrief')} label={say('exercise.debrief')} iconAfter="arrowRight" />
+    </div>
+  )
+}

@@ -1,0 +1,85 @@
+'use client'
+
+import { useMemo } from 'react'
+import { effectsOf, readSession, sessionChart, shortfallOf } from '@/lib/exercise'
+import { useDistrict } from '../_client'
+import { StringChart } from '../_plan/string-chart'
+import { formatClock, formatMinutes, formatQuantity, say } from '../_text'
+import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
+import { Caution } from '../_ui/caution'
+import { DataTable } from '../_ui/data-table'
+import { EmptyState } from '../_ui/empty-state'
+import { FigureTile } from '../_ui/figure-tile'
+import { Shell } from '../_ui/shell'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { changeWords } from './change-words'
+import styles from './exercise.module.css'
+import { exerciseHref } from './exercise-href'
+import { FactLog } from './fact-log'
+import { useExercise } from './use-exercise'
+
+/** Going through an exercise: what was missed, what each thing that came about did to the water, and what people wrote down. */
+export function DebriefScreen({ districtId, exerciseId }: { districtId: string; exerciseId: string }) {
+  const desk = useExercise(exerciseId, false)
+  const { exercise, session, names, status } = desk
+  const [system] = useUnitSystem()
+  const district = useDistrict(districtId).doc
+  const clock_s = Math.floor(session?.clock_s ?? 0)
+  const gone = useMemo(() => {
+    if (!session || !exercise) return undefined
+    const still = { ...session, clock_s: Math.max(clock_s, session.now.from_s) }
+    const { asked, flow } = readSession(still)
+    const facts = exercise.facts.toSorted((a, b) => a.at_s - b.at_s)
+    return {
+      chart: sessionChart(still),
+      shortfall: shortfallOf(asked, flow, Math.min(still.clock_s, session.now.scenario.demand.countFrom_s), still.clock_s),
+      rows: effectsOf(exercise.bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
+    }
+  }, [session, exercise, clock_s])
+  const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
+  if (!exercise || !gone) {
+    return (
+      <Shell {...shell}>
+        <EmptyState title={say(status === 'loading' ? 'exercise.loading' : exercise ? 'exercise.broken' : 'exercise.missing')}>
+          <ButtonLink href={exerciseHref(districtId)} label={say('exercise.title')} />
+        </EmptyState>
+      </Shell>
+    )
+  }
+  const gallons = (volume_gal: number) => formatQuantity(Math.abs(volume_gal), 'gal', system)
+  const signed = (amount: number, words: string) => (Math.abs(amount) < 1 ? '0' : amount < 0 ? say('exercise.debrief.gained', { flow: words }) : words)
+  return (
+    <Shell {...shell}>
+      <div className={styles.page}>
+        <header className={styles.head}>
+          <h1 className={styles.title}>{say('exercise.debrief.title', { name: exercise.name })}</h1>
+          <ButtonLink size="s" icon="arrowLeft" href={exerciseHref(districtId, exerciseId)} label={say('exercise.back')} />
+          <Button size="s" icon="print" label={say('exercise.debrief.print')} onClick={() => { print() }} />
+        </header>
+        <div className={styles.figures}>
+          <FigureTile label={say('exercise.debrief.short')} value={formatMinutes(gone.shortfall.short_s, 'up')} look={gone.shortfall.short_s > 0 ? 'amber' : 'water'} />
+          <FigureTile label={say('exercise.debrief.missing')} value={gallons(gone.shortfall.missing_gal)} />
+          <FigureTile label={say('exercise.debrief.count')} value={String(gone.rows.length)} />
+        </div>
+        <section className={styles.part} aria-labelledby="debrief-facts">
+          <h2 id="debrief-facts" className={styles.heading}>{say('exercise.debrief.facts')}</h2>
+          <p className={styles.quiet}>{say('exercise.debrief.facts.text')}</p>
+          <DataTable
+            caption={say('exercise.debrief.facts')} isCaptionHidden rows={gone.rows} rowKey={({ fact }) => fact.id} empty={say('exercise.debrief.nothing')}
+            columns={[
+              { key: 'what', head: say('exercise.debrief.what'), cell: ({ fact }) => exercise.injects.find(({ id }) => id === fact.injectId)?.title ?? changeWords(fact.change, names, system) },
+              { key: 'when', head: say('exercise.debrief.when'), isNumber: true, cell: ({ fact }) => formatClock(fact.at_s), sortBy: ({ fact }) => fact.at_s },
+              { key: 'short', head: say('exercise.debrief.more-short'), isNumber: true, cell: ({ effect }) => signed(effect.short_s, formatMinutes(Math.abs(effect.short_s))), sortBy: ({ effect }) => effect.short_s },
+              { key: 'missing', head: say('exercise.debrief.more-missing'), isNumber: true, cell: ({ effect }) => signed(effect.missing_gal, gallons(effect.missing_gal)), sortBy: ({ effect }) => effect.missing_gal },
+              { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (effect.recovered_s === undefined ? say('exercise.debrief.recovered.never') : effect.recovered_s === 0 ? say('exercise.debrief.recovered.none') : formatMinutes(effect.recovered_s, 'up')) },
+            ]}
+          />
+        </section>
+        <StringChart chart={gone.chart} names={names} shared_s={Math.max(600, clock_s)} />
+        <FactLog desk={desk} role="facilitator" />
+        <Caution title={say('caution.title')} kinds={['planning-aid', 'back-up-prime']} />
+      </div>
+    </Shell>
+  )
+}

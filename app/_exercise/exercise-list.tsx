@@ -1,0 +1,58 @@
+'use client'
+
+import { useDistrict, useDocumentList, getClient } from '../_client'
+import { UndoButtons } from '../_plan/undo-buttons'
+import { formatDay, say, sayIssue } from '../_text'
+import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
+import { Card } from '../_ui/card'
+import { EmptyState } from '../_ui/empty-state'
+import { Shell } from '../_ui/shell'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import styles from './exercise.module.css'
+import { exerciseHref } from './exercise-href'
+import { NewExercise } from './new-exercise'
+
+const guide = ['1', '2', '3', '4', '5', '6'] as const
+
+/** The exercises of a district: make one, take one up, put one away. */
+export function ExerciseList({ districtId }: { districtId: string }) {
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const district = useDistrict(districtId).doc
+  const list = useDocumentList()
+  const own = list.entries.filter((entry) => entry.districtId === districtId)
+  const exercises = own.filter(({ kind }) => kind === 'exercise')
+  const remove = async (id: string, name: string) => {
+    const refused = await getClient().remove(id, { label: say('exercise.delete') })
+    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('exercise.deleted', { name }), onUndo: () => { void getClient().undo() } })
+  }
+  return (
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="exercise" actions={<UndoButtons />}>
+      <div className={styles.page}>
+        <header>
+          <h1 className={styles.title}>{say('exercise.title')}</h1>
+          <p className={styles.lead}>{say('exercise.lead')}</p>
+        </header>
+        {exercises.length === 0
+          ? <EmptyState title={say(list.status === 'loading' ? 'exercise.loading' : list.status === 'unreachable' ? 'exercise.unreachable' : 'exercise.none')} {...(list.status === 'ready' && { text: say('exercise.none.text') })} />
+          : (
+            <ul className={styles.list}>
+              {exercises.map(({ id, name, updatedAt }) => (
+                <li key={id} className={styles.row}>
+                  <ButtonLink className={styles.name} look="quiet" href={exerciseHref(districtId, id)} label={name} iconAfter="arrowRight" />
+                  {updatedAt && <span className={styles.quiet}>{say('exercise.made-on', { day: formatDay(updatedAt) })}</span>}
+                  <Button size="s" look="quiet" icon="trash" label={say('exercise.delete')} aria-label={`${say('exercise.delete')}: ${name}`} onClick={() => { void remove(id, name) }} />
+                </li>
+              ))}
+            </ul>
+          )}
+        <NewExercise districtId={districtId} plans={own.filter(({ kind }) => kind === 'plan')} />
+        <Card title={say('exercise.guide')} level={2}>
+          <ol className={styles.guide}>{guide.map((step) => <li key={step}>{say(`exercise.guide.${step}`)}</li>)}</ol>
+        </Card>
+      </div>
+    </Shell>
+  )
+}

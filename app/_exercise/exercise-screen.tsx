@@ -1,0 +1,114 @@
+'use client'
+
+import { useEffect, useMemo, useState } from 'react'
+import { roles, type Role } from '@/lib/plan'
+import { readSession, sessionChart, shortfallOf, viewOf } from '@/lib/exercise'
+import { useDistrict } from '../_client'
+import { DistrictMap, useDrawnDistrict } from '../_map'
+import { StringChart } from '../_plan/string-chart'
+import { say } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { Card } from '../_ui/card'
+import { Caution } from '../_ui/caution'
+import { ChoiceField } from '../_ui/choice-field'
+import { EmptyState } from '../_ui/empty-state'
+import { Shell } from '../_ui/shell'
+import { useAddress } from '../_ui/use-address'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { ClockBar } from './clock-bar'
+import { DecidePanel } from './decide-panel'
+import styles from './exercise.module.css'
+import { exerciseHref } from './exercise-href'
+import { FactLog } from './fact-log'
+import { seenFrom } from './seat'
+import { TenderTable } from './tender-table'
+import { TroublesPanel } from './troubles-panel'
+import { useExercise } from './use-exercise'
+import { tendersOnMap, useExercisePlaces } from './use-exercise-map'
+import { WaterFigures } from './water-figures'
+
+/** An exercise while it runs, as one seat sees it. */
+export function ExerciseScreen({ districtId, exerciseId }: { districtId: string; exerciseId: string }) {
+  const { seat: asked } = useAddress('seat')
+  const [role, setRole] = useState<Role>(() => roles.find((one) => one === asked) ?? 'facilitator')
+  const [siteId, setSite] = useState<string>()
+  const leads = role === 'facilitator'
+  const desk = useExercise(exerciseId, leads)
+  const [system] = useUnitSystem()
+  const { exercise, session, status, names, clock_s } = desk
+  const district = useDistrict(districtId).doc
+  const drawn = useDrawnDistrict(exercise?.bundle.district.map)
+  const view = useMemo(() => session && viewOf(session), [session])
+  const { sites, routes } = useExercisePlaces(session?.now.world.bundle, names)
+  const all = useMemo(() => (session && view ? [...sites, ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names])
+  const shortfall = useMemo(() => {
+    if (!session) return undefined
+    const { asked: wanted, flow } = readSession(session)
+    const { countFrom_s } = session.now.scenario.demand
+    return clock_s > countFrom_s ? shortfallOf(wanted, flow, countFrom_s, clock_s) : undefined
+  }, [session, clock_s])
+  useSpaceKey(leads && !desk.isEnded, () => { desk.run(!(exercise?.clock?.isRunning ?? false)) })
+
+  const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
+  if (!exercise) {
+    return (
+      <Shell {...shell}>
+        <EmptyState title={say(status === 'loading' ? 'exercise.loading' : status === 'unreachable' ? 'exercise.unreachable' : 'exercise.missing')}>
+          {status !== 'loading' && <ButtonLink href={exerciseHref(districtId)} label={say('exercise.title')} />}
+        </EmptyState>
+      </Shell>
+    )
+  }
+  const { plan } = exercise.bundle
+  const ownSites = role === 'dumpSite' ? plan.dumpSites : role === 'fillSite' ? plan.fillSites : []
+  const here = ownSites.find(({ id }) => id === siteId) ?? ownSites[0]
+  const seat = view && seenFrom(view, role, here?.id)
+  return (
+    <Shell {...shell}>
+      <div className={styles.screen}>
+        <header className={styles.head}>
+          <h1 className={styles.title}>{exercise.name}</h1>
+          <ChoiceField label={say('exercise.seat')} isWide={false} value={role} choices={roles.map((value) => ({ value, label: say(`exercise.seat.${value}`) }))} onCommit={(value) => { setRole(value ?? 'facilitator') }} />
+          {ownSites.length > 1 && <ChoiceField label={say('exercise.seat.at')} isWide={false} value={here?.id as string | undefined} choices={ownSites.map(({ id, name }) => ({ value: id as string, label: name }))} onCommit={setSite} />}
+        </header>
+        <ClockBar desk={desk} districtId={districtId} leads={leads} />
+        {!session && <EmptyState title={say('exercise.broken')} />}
+        {session && view && seat && (
+          <div className={styles.columns}>
+            <div className={styles.main}>
+              <WaterFigures view={view} seat={seat} shortfall={shortfall} names={names} system={system} />
+              {seat.hasMap && (
+                <section className={styles.map} aria-label={say('exercise.map')}>
+                  <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
+                </section>
+              )}
+              {seat.tenders.length > 0 && <TenderTable tenders={seat.tenders} names={names} system={system} />}
+              {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session)} names={names} shared_s={Math.max(1800, clock_s)} /></Card>}
+            </div>
+            <div className={styles.side}>
+              <DecidePanel desk={desk} />
+              {seat.hasTroubles && <TroublesPanel desk={desk} />}
+              <FactLog desk={desk} role={role} />
+              <Caution title={say('caution.title')} kinds={['planning-aid']} />
+            </div>
+          </div>
+        )}
+      </div>
+    </Shell>
+  )
+}
+
+/** Space starts and stops the clock, where no field or button has the keys. */
+function useSpaceKey(isOn: boolean, act: () => void): void {
+  useEffect(() => {
+    if (!isOn) return
+    const press = (event: KeyboardEvent) => {
+      const on = event.target as HTMLElement | null
+      if (event.key !== ' ' || event.repeat || on?.closest('input, select, textarea, button, a, summary, [tabindex]:not(main)')) return
+      event.preventDefault()
+      act()
+    }
+    addEventListener('keydown', press)
+    return () => { removeEventListener('keydown', press) }
+  }, [isOn, act])
+}

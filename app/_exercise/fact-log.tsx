@@ -1,0 +1,51 @@
+'use client'
+
+import { useState } from 'react'
+import type { Role } from '@/lib/plan'
+import { getClient } from '../_client'
+import { formatClock, say } from '../_text'
+import { Button } from '../_ui/button'
+import { Card } from '../_ui/card'
+import { TextField } from '../_ui/text-field'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { changeWords } from './change-words'
+import styles from './exercise.module.css'
+import type { ExerciseDesk } from './use-exercise'
+
+/** All that came about, newest first, and what people wrote down. */
+export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; role: Role; canWrite?: boolean }) {
+  const { exercise, names, clock_s } = desk
+  const [system] = useUnitSystem()
+  const [text, setText] = useState<string>()
+  if (!exercise) return null
+  const lines = [
+    ...exercise.facts.map(({ id, at_s, cause, by, injectId, change }) => ({
+      id, at_s, what: say(cause === 'inject' ? 'exercise.log.inject' : 'exercise.log.decision'), by,
+      text: exercise.injects.find((inject) => inject.id === injectId)?.title ?? changeWords(change, names, system),
+    })),
+    ...exercise.notes.map(({ id, at_s, by, text: note }) => ({ id, at_s, by, text: note, what: say('exercise.log.note') })),
+  ].sort((a, b) => b.at_s - a.at_s)
+  const write = () => {
+    if (text === undefined) return
+    desk.edit({ kind: 'addItem', collection: 'notes', item: { id: getClient().newId(), at_s: clock_s, by: say(`exercise.seat.${role}`), role, text } }, say('exercise.note.add'))
+    setText(undefined)
+  }
+  return (
+    <Card title={say('exercise.log')} level={2} startsOpen summary={lines.length === 0 ? say('exercise.log.none') : undefined}>
+      {canWrite && (
+        <div className={styles.form}>
+          <TextField key={exercise.notes.length} label={say('exercise.note.new')} value={text} maxLength={2000} onCommit={setText} />
+          <Button size="s" label={say('exercise.note.add')} disabled={text === undefined} onClick={write} />
+        </div>
+      )}
+      <ol className={styles.rows} aria-live="polite">
+        {lines.map((line) => (
+          <li key={line.id} className={styles.line}>
+            <span className={styles.stamp}>{formatClock(line.at_s)}</span>
+            <span className={styles.words}><strong>{line.what}</strong> {line.text} {line.by !== '' && <span className={styles.quiet}>{say('exercise.log.by', { by: line.by })}</span>}</span>
+          </li>
+        ))}
+      </ol>
+    </Card>
+  )
+}

@@ -1,0 +1,21 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import type { ExerciseClock } from '@/lib/plan'
+import { clockAt } from './exercise-clock'
+
+/** Often enough to look live, seldom enough to leave time for all else. */
+const TICK_MS = 200
+
+/** Where the clock stands, kept up while it runs. */
+export function useRunningClock(clock: ExerciseClock | undefined): number {
+  const [now_ms, setNow] = useState(() => Date.now())
+  const isRunning = clock?.isRunning ?? false
+  useEffect(() => {
+    if (!isRunning) return
+    const timer = setInterval(() => { setNow(Date.now()) }, TICK_MS)
+    return () => { clearInterval(timer) }
+  }, [isRunning])
+  // A clock that was set after the last tick stands where it was set.
+  return clockAt(clock, Math.max(now_ms, clock ? Date.parse(clock.setAt) : 0))
+}

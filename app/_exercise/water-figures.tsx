@@ -1,0 +1,38 @@
+import type { ExerciseView, Shortfall } from '@/lib/exercise'
+import { formatGiven, formatMinutes, formatQuantity, formatUntil, say, type NameOf, type UnitSystem } from '../_text'
+import { FigureTile } from '../_ui/figure-tile'
+import styles from './exercise.module.css'
+import type { SeatView } from './seat'
+
+/** Behind by no more than this is not behind. */
+const SAME_GPM = 0.5
+
+/** The water at this moment: what the fire gets, what stands in the tanks and how long that lasts. */
+export function WaterFigures({ view, seat, shortfall, names, system }: { view: ExerciseView; seat: SeatView; shortfall: Shortfall | undefined; names: NameOf; system: UnitSystem }) {
+  const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system)
+  const missing_gpm = view.asked_gpm - view.flow_gpm
+  return (
+    <div className={styles.figures}>
+      {seat.hasFlow && (
+        <FigureTile
+          label={say('exercise.flow')} value={formatGiven(view.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}
+          note={missing_gpm > SAME_GPM ? say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }) : say('exercise.flow.asked', { flow: formatQuantity(view.asked_gpm, 'gpm', system) })}
+        />
+      )}
+      {seat.hasEngine && view.engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(view.engine_gal)} />}
+      {seat.tanks.map(({ dumpSiteId, level_gal, capacity_gal, lasts_s, isDrafting, waitingCount }) => (
+        <FigureTile
+          key={dumpSiteId} label={say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })} value={gallons(level_gal)} look={lasts_s !== undefined && lasts_s < 120 ? 'danger' : 'plain'}
+          note={[say('exercise.tank.of', { most: gallons(capacity_gal) }), lasts_s !== undefined ? say('exercise.tank.lasts', { time: formatUntil(lasts_s) }) : say('exercise.tank.holds'), ...(isDrafting ? [] : [say('exercise.tank.no-draft')]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
+        />
+      ))}
+      {seat.fills.map(({ fillSiteId, draw_gpm, source_gal, waitingCount }) => (
+        <FigureTile
+          key={fillSiteId} label={say('exercise.source', { site: names(fillSiteId) ?? fillSiteId })} value={source_gal === undefined ? say('exercise.filling', { flow: formatQuantity(draw_gpm, 'gpm', system) }) : gallons(source_gal)}
+          note={[...(source_gal === undefined ? [] : [say('exercise.filling', { flow: formatQuantity(draw_gpm, 'gpm', system) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
+        />
+      ))}
+      {seat.hasFlow && shortfall && shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(shortfall.short_s) })} />}
+    </div>
+  )
+}

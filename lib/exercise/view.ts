@@ -1,0 +1,87 @@
+import { SECONDS_PER_MINUTE } from '../units'
+import { FIRE, PHASE, phaseNames, settle, type PhaseName } from '../shuttle'
+import { stateAt, type Session } from './session'
+
+export type TankView = {
+  readonly dumpSiteId: string
+  /** In all its tanks, those in front too. */
+  readonly level_gal: number
+  readonly capacity_gal: number
+  /** From tenders and lays; out to the fire ground and through leaks. */
+  readonly in_gpm: number
+  readonly out_gpm: number
+  /** Until it is empty at what goes in and out now; absent while it holds or rises. */
+  readonly lasts_s?: number
+  readonly isDrafting: boolean
+  readonly waitingCount: number
+}
+
+export type TenderView = {
+  readonly id: string
+  readonly phase: PhaseName
+  /** Site it is at or drives to. */
+  readonly siteId: string
+  readonly load_gal: number
+  /** How far it is along the way it drives, 0 to 1; absent where it does not drive. */
+  readonly alongShare?: number
+  /** Until this phase ends as things are; absent where that hangs on others. */
+  readonly left_s?: number
+}
+
+export type FillView = { readonly fillSiteId: string; readonly draw_gpm: number; readonly source_gal?: number; readonly waitingCount: number }
+
+/** An exercise at its clock, as somebody who could see all of it would see it. */
+export type ExerciseView = {
+  readonly flow_gpm: number
+  readonly asked_gpm: number
+  readonly engine_gal: number
+  readonly tanks: readonly TankView[]
+  readonly fills: readonly FillView[]
+  readonly tenders: readonly TenderView[]
+}
+
+const drives = new Set<number>([PHASE.coming, PHASE.drivesToFill, PHASE.drivesToDump])
+
+export function viewOf(session: Session): ExerciseView {
+  const { scenario } = session.now
+  const { spec } = scenario
+  const state = stateAt(session)
+  settle(scenario, state)
+  const now_s = session.clock_s
+  const sites = [...spec.dumps, ...spec.fills].map(({ id }) => id)
+  return {
+    flow_gpm: state.fire[FIRE.flow_gpm]!,
+    asked_gpm: scenario.demand.flow_gpm[state.stage[0]!]!,
+    engine_gal: state.fire[FIRE.engine_gal]!,
+    tanks: spec.dumps.map(({ id, capacity_gal, front }, d) => {
+      const level_gal = state.level_gal[d]! + state.front_gal[d]!
+      const in_gpm = state.in_gpm[d]!
+      const out_gpm = state.out_gpm[d]! + state.leak_gpm[d]!
+      return {
+        dumpSiteId: id, level_gal, in_gpm, out_gpm, capacity_gal: capacity_gal + (front?.capacity_gal ?? 0),
+        ...(out_gpm > in_gpm && { lasts_s: (level_gal / (out_gpm - in_gpm)) * SECONDS_PER_MINUTE }),
+        isDrafting: state.out_gpm[d]! > 0, waitingCount: state.waiting[d]!,
+      }
+    }),
+    fills: spec.fills.map(({ id, usable_gal }, f) => ({
+      fillSiteId: id, draw_gpm: state.draw_gpm[f]!, waitingCount: state.waiting[spec.dumps.length + f]!, ...(usable_gal !== undefined && { source_gal: state.source_gal[f]! }),
+    })),
+    tenders: spec.tenders.map(({ id }, i) => {
+      const ends_s = state.next_s[i]!
+      const since_s = state.phaseSince_s[i]!
+      const phase = state.phase[i]!
+      return {
+        id, phase: phaseNames[phase]!, siteId: sites[state.place[i]!] ?? '', load_gal: state.load_gal[i]!,
+        ...(drives.has(phase) && ends_s > since_s && ends_s < Infinity && { alongShare: Math.min(1, Math.max(0, (now_s - since_s) / (ends_s - since_s))) }),
+        ...(ends_s < Infinity && ends_s >= now_s && { left_s: ends_s - now_s }),
+      }
+    }),
+  }
+}
+
+/** The next moment after the clock at which something happens, for stepping from event to event; undefined when nothing will. */
+export function nextEventAt(session: Session): number | undefined {
+  const state = stateAt(session)
+  const due = [...state.next_s].filter((time_s) => time_s > session.clock_s && time_s < Infinity)
+  return due.length > 0 ? Math.min(...due) : undefined
+}

@@ -3,7 +3,7 @@
 import { createContext, use } from 'react'
 import type { ReactNode } from 'react'
 import type { SupplyResult } from '@/lib/supply'
-import type { District, EditBody, Plan } from '@/lib/plan'
+import type { District, EditBody, Leg, NoLeg, Plan } from '@/lib/plan'
 import type { NameOf } from '../_text'
 
 /** What the cards of the planner share: the documents, the answer, and how to change them. */
@@ -11,6 +11,8 @@ export type PlanBoard = {
   district: District
   plan: Plan
   result: SupplyResult | undefined
+  /** Ways that were found, for cards that look at the ground under them. */
+  legs?: readonly (Leg | NoLeg)[]
   names: NameOf
   /** One act of the user; a refusal is told in a line. */
   editPlan: (body: EditBody | readonly EditBody[], label: string) => void

@@ -68,8 +68,8 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   }, [plan, district])
 
   const board = useMemo<PlanBoard | undefined>(() => district && plan && {
-    district, plan, result, names, selectedId, select, ...acts,
-  }, [district, plan, result, names, selectedId, select, acts])
+    district, plan, result, names, legs: answer.legs, selectedId, select, ...acts,
+  }, [district, plan, result, names, answer.legs, selectedId, select, acts])
 
   const place = (point: Point, onSiteId?: string) => {
     if (!district || !plan) return

@@ -13,6 +13,7 @@ import { FigureRow } from './figure-row'
 import { OneLanes } from './one-lanes'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
+import { WayGrade } from './way-grade'
 
 /** The two directions between a fill and a dump site are two ways: one may be sent by another road than the other. */
 const isRound = (plan: Plan, { fromId, toId }: LegUse): boolean => [fromId, toId].every((id) => [...plan.fillSites, ...plan.dumpSites].some((site) => site.id === id))
@@ -77,6 +78,7 @@ function WayCard({ use, onVia, isPicking }: { use: LegUse; onVia: (use: LegUse) 
           <ItemQuantity field="travel_s" label={say('plan.way.measured')} />
           <ItemQuantity field="distance_mi" label={say('plan.way.distance')} />
         </ItemFields>
+        {leg?.by && <WayGrade legKey={leg.key} />}
         {isOfRound && <p className={styles.quiet}>{say('plan.way.own-direction', { load: use.load })}</p>}
         {viaCount > 0 && <p className={styles.quiet}>{say('plan.way.passes', { count: viaCount })}</p>}
         <div className={styles.buttons}>

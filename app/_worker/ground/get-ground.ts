@@ -4,6 +4,7 @@ import type { GroundHeights } from '@/lib/plan'
 import type { GroundHeight } from '@/lib/terrain'
 import { guardOf } from '../guard-worker'
 import type { GroundDrawing, GroundService } from './ground-service'
+import type { SteepestGrades } from './steepest-grades'
 
 let shared: GroundService | undefined
 
@@ -19,6 +20,7 @@ function start(): GroundService {
   return {
     draw: (terrain, unit) => guard<GroundDrawing | Issue>(port.draw(terrain, unit)),
     heights: (terrain, points) => guard<(GroundHeight | undefined)[] | Issue>(port.heights(terrain, points)),
+    grades: (terrain, path) => guard<SteepestGrades | Issue>(port.grades(terrain, path)),
     layHeights: (district, lays) => guard<GroundHeights[]>(port.layHeights(district, lays)),
   }
 }

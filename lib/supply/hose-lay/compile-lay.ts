@@ -1,10 +1,13 @@
+import { distanceM } from '../../geo'
 import type { DraftAsk } from '../../hydraulics'
 import { issue, type Issue } from '../../issue'
 import { findApparatus, findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type Lay } from '../../plan'
 import { profileForLay, type RelaySource, type RelaySpec } from '../../relay'
+import { feetFromMetres } from '../../units'
 import { defaults } from '../defaults'
 import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup } from '../drafting'
 import { startLedger, take, type Ledger } from '../ledger'
+import { findPlace } from '../legs'
 import { seasonDrop } from '../season'
 import { layGround, type LayGround } from './lay-ground'
 import type { LayPlaces } from './lay-key'
@@ -34,12 +37,12 @@ export type CompiledLay = {
  * @param lay     one of the plan's
  * @param places heights along the lay's points, from profileAlong, and where pumpers can stand on roads; absent: neither is known
  * @returns numbers; issues `lay-without-pumper`, `lay-pump-cannot`, `pumper-without-rating`, `lay-source-missing`, `lay-hydrant-untested`,
- *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere`, `lay-stands-unknown` (warn), and those of layGround and layHose
+ *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere`, `lay-stands-unknown`, `lay-end-off` (warn), and those of layGround and layHose
  */
 export function compileLay(docs: Docs, lay: Lay, places?: LayPlaces): CompiledLay {
   const ledger = startLedger()
   const ground = layGround(lay, places && places.points.length > 0 ? places.points : undefined)
-  const issues: Issue[] = [...ground.issues]
+  const issues: Issue[] = [...ground.issues, ...endsOff(docs, lay)]
   const pumps = findPumps(docs, lay, issues)
   const sourceReady_s = take(ledger, lay, 'setUp_s', undefined, defaults.fillSetUp_s)
   const found = findLaySource(docs, ledger, lay, pumps[0], issues)
@@ -61,6 +64,19 @@ export function compileLay(docs: Docs, lay: Lay, places?: LayPlaces): CompiledLa
       wanted: { ...(residual_psi !== undefined && { residual_psi }), ...(outlet_psi !== undefined && { outlet_psi }) },
     },
   }
+}
+
+/** An end of a lay that lies farther than this from its place no longer leads there. Assumed. */
+const END_OFF_FT = 300
+
+/** Places that were moved after the lay was drawn. */
+function endsOff(docs: Docs, lay: Lay): Issue[] {
+  const from = findDraftSite(docs, lay.fromId)?.point ?? findSource(docs, lay.fromId)?.point
+  const to = findPlace(docs, lay.toId)
+  return [[from, lay.points[0], lay.fromId] as const, [to, lay.points.at(-1), lay.toId] as const].flatMap(([place, end, id]) => {
+    const off_ft = place && end ? feetFromMetres(distanceM(place, end)) : 0
+    return off_ft > END_OFF_FT ? [issue('lay-end-off', 'warn', [lay.id, id], { off_ft })] : []
+  })
 }
 
 /** Highest pressure a pump is run at, where its document says. */

@@ -194,6 +194,14 @@ describe('what stands in the way', () => {
     expect(held.most_gpm!).toBeLessThan(answerOf(one).most_gpm!)
   })
 
+  test('an end that lies far from its place is said, by how far', () => {
+    // FROM is the draft site; the barn stands at 45, −40.05.
+    const issues = answerOf(lay({ rise_ft: 0 })).issues.filter(({ code }) => code === 'lay-end-off')
+    expect(issues.map(({ subjectIds }) => subjectIds[1])).toEqual(['fireGround'])
+    const near = answerOf(lay({ rise_ft: 0, points: [FROM, { lat: 45, lon: -40.05 }] }))
+    expect(codesOf(near)).not.toContain('lay-end-off')
+  })
+
   test('road crossings take time to set up: 3 min a hose bridge, 1 min a pair of ramps, none where the road is closed', () => {
     // Common practice, no source.
     const crossings = [{ id: 'c1', at_ft: 100 }, { id: 'c2', at_ft: 500, protection: 'bridge' }, { id: 'c3', at_ft: 900, protection: 'ramp' }, { id: 'c4', at_ft: 1500, protection: 'closed' }]

@@ -31,7 +31,7 @@ export function LayInPlan({ lay }: { lay: Lay }) {
               note={result.supplyReady_s === null ? undefined : say('hose.part.before.note', { time: formatFrom(result.supplyReady_s) })}
             />
           )}
-          {later && <FigureTile label={say('hose.part.later')} value={held(later.flow_gpm)} look="water" note={formatFrom(later.from_s)} />}
+          {later && <FigureTile label={say('hose.part.later')} value={held(later.flow_gpm)} look="water" note={say('hose.part.later.note', { time: formatFrom(later.from_s) })} />}
         </div>
       )}
     </section>

@@ -35,7 +35,7 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(say('result.ready', { ready: formatFrom(supplyReady_s) }))
   if (dependable === undefined) sentences.unshift(say('result.untested'))
   for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
-    sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), count: layIds.length, lays: layIds.map((id) => names(id) ?? id).join(', ') }))
+    sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), lays: layIds.map((id) => names(id) ?? id).join(', ') }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
   sentences.push(say('result.assumed', { count: assumptions.filter(({ mark }) => mark === 'assumed').length }))
   return [...lines, { look: 'plain', text: sentences.join(' ') }]

@@ -15,7 +15,8 @@ import type { ResolvedTender } from './tender'
  *   dump          positions · load / time in the position
  *   fire ground   most the dump-site pumpers can send on
  *
- * What a hose lay brings counts in every part that it goes round.
+ * What a hose lay brings counts in every part that it goes round, where it stands by the time the dump sites are set; one that comes
+ * later is no part of the flow held from supply ready on.
  */
 export function chainOf({ fills, dumps, tenders, spec }: Pick<CompiledPlan, 'fills' | 'dumps' | 'tenders' | 'spec'>): ChainPart[] {
   const rateAt = ({ fillSiteId }: ResolvedTender, busyCount?: number) => {
@@ -35,7 +36,8 @@ export function chainOf({ fills, dumps, tenders, spec }: Pick<CompiledPlan, 'fil
     return dump_s + tender.spec.dumpPosition_s + tender.spec.dumpClear_s
   }))
   const road = tenders.map((tender) => tender.spec.usable_gal / (roundOf(tender.spec, rateAt(tender, 1)).cycle_s / SECONDS_PER_MINUTE))
-  const feeds = spec?.feeds ?? []
+  const set_s = Math.max(0, ...dumps.map((one) => one.spec.pumpReady_s))
+  const feeds = (spec?.feeds ?? []).filter(({ ready_s }) => ready_s <= set_s)
   const by = (goes: (feed: (typeof feeds)[number]) => boolean) => sum(feeds.filter(goes).map(({ flow_gpm }) => flow_gpm))
   const passesRoad_gpm = by(({ fillIndex }) => fillIndex === undefined)
   const passesPumper_gpm = by(({ dumpIndex, fillIndex }) => dumpIndex === undefined && fillIndex === undefined)

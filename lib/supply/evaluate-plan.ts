@@ -5,6 +5,7 @@ import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
 import { linkTrials } from './improve-link'
+import { laterStarts } from './later-starts'
 import { inOrderOfEffect } from './order-issues'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
 import { pumpCapacity_gpm } from './pump-capacity'
@@ -40,8 +41,8 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
   const sustainable_gpm = Math.min(found.flow_gpm, pump_gpm)
   const { haul } = found
   const stored_gpm = Math.min(flowUsingStored(scenario, compiled.duration_s).flow_gpm, pump_gpm)
-  const later = laterFlows(scenario, found)
-    .map(({ from_s, flow_gpm, feedIds }) => ({ from_s, flow_gpm: Math.min(flow_gpm, pumpCapacity_gpm(compiled, from_s)), layIds: [...feedIds] }))
+  const later = laterFlows(scenario, found, laterStarts(compiled))
+    .map(({ from_s, flow_gpm, startIds }) => ({ from_s, flow_gpm: Math.min(flow_gpm, pumpCapacity_gpm(compiled, from_s)), layIds: [...startIds] }))
     .filter(({ flow_gpm }) => flow_gpm > sustainable_gpm)
   const links = quick ? [] : rankLinks(scenario, sustainable_gpm, pump_gpm)
   const needed_gpm = compiled.demand.needed_gpm ?? null

@@ -63,6 +63,15 @@ describe('a hose lay in the plan’s flow', () => {
     expect(compiled.spec?.feeds).toBeUndefined()
   })
 
+  test('as the whole supply of a fill site that opens after the tank is full: the headline waits on stored loads, the haul comes later', () => {
+    const late = evaluatePlan(at({ toId: 'f1', start_s: 3600 }, { 'plan.fillSites.0.pumperId': undefined, 'plan.fillSites.0.draftSiteId': undefined }), { quick: true })
+    expect(late.laterFlows).toHaveLength(1)
+    expect(late.laterFlows![0]!.from_s).toBeGreaterThan(late.lays![0]!.ready_s)
+    expect(late.laterFlows![0]!.flow_gpm).toBeGreaterThan(1.5 * late.sustainable_gpm!)
+    // No more than the lay brings.
+    expect(late.laterFlows![0]!.flow_gpm).toBeLessThanOrEqual(200)
+  })
+
   test('at a fill site with its own pumper adds to what that gives', () => {
     const { spec } = compilePlan(at({ toId: 'f1' }))
     expect(spec?.feeds).toMatchObject([{ id: 'lay1', fillIndex: 0, flow_gpm: 200 }])

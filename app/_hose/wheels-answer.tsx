@@ -10,7 +10,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
 
 /** Each way of bringing the water beside the others, and the distance at which hose and wheels are even. */
-export function WheelsAnswer({ found: { best, breakEven, triedCount } }: { found: HoseOrWheels }) {
+export function WheelsAnswer({ found: { best, breakEven, triedCount, short } }: { found: HoseOrWheels }) {
   const { names, result } = usePlanBoard()
   const [system] = useUnitSystem()
   const plot = useMemo(() => breakEven && plotOf(breakEven, names, system), [breakEven, names, system])
@@ -33,6 +33,7 @@ export function WheelsAnswer({ found: { best, breakEven, triedCount } }: { found
           { key: 'hose', head: say('hose.wheels.hose'), isNumber: true, cell: ({ hose_ft }) => formatQuantity(hose_ft, 'ft', system) },
         ]}
       />
+      {short && <p>{say('hose.wheels.short', { hose: formatQuantity(short.hose_ft, 'ft', system), way: formatQuantity(short.way_ft, 'ft', system) })}</p>}
       <p className={styles.quiet}>{say('hose.wheels.note')}</p>
       {breakEven && plot && (
         <>
@@ -47,9 +48,10 @@ export function WheelsAnswer({ found: { best, breakEven, triedCount } }: { found
 
 const kindWords = ({ carriage, hoseShare = 0 }: CarriageTrial): string => (carriage === 'handOver' ? say('hose.wheels.kind.handOver', { share: formatShare(hoseShare) }) : say(`hose.wheels.kind.${carriage}`))
 
-function waterWords({ fromId, otherFromId }: CarriageTrial, names: NameOf): string {
+function waterWords({ fromId, otherFromId, isAcross }: CarriageTrial, names: NameOf): string {
   const first = names(fromId) ?? say('issue.unnamed')
-  return otherFromId === undefined ? first : say('hose.wheels.water.two', { first, second: names(otherFromId) ?? say('issue.unnamed') })
+  const water = otherFromId === undefined ? first : say('hose.wheels.water.two', { first, second: names(otherFromId) ?? say('issue.unnamed') })
+  return isAcross ? say('hose.wheels.water.across', { water }) : water
 }
 
 function evenWords({ even }: BreakEven, system: UnitSystem): string {

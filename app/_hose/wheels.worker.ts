@@ -1,7 +1,7 @@
 import { expose } from 'comlink'
-import { hoseOrWheels, type Candidate, type HoseOrWheels } from '@/lib/advise/hose-or-wheels'
+import { equipmentOf, hoseOrWheels, supplyHose_ft, type Candidate, type HoseOrWheels } from '@/lib/advise/hose-or-wheels'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
-import { FIRE_GROUND, findPlace } from '@/lib/supply'
+import { defaults, FIRE_GROUND, findPlace, wayDistances_ft } from '@/lib/supply'
 import { findBlob } from '../_client/blobs'
 import { driveWork } from '../_worker/drive-work'
 import { heightsUnder } from '../_worker/ground/lay-heights'
@@ -35,9 +35,12 @@ const service: WheelsService = {
     const grid = district.terrain && (await terrain.gridFor(district.terrain))
     const ways = await wayResolver(roads, legs, bundle)
     if (own !== newest || !fire) return undefined
+    // Where the hose at hand does not reach along the roads it may still reach over open ground.
+    const hose_ft = supplyHose_ft(equipmentOf(bundle, new Set(leftOut)).hose)
     const candidates = layBegins(district).filter(({ id }) => fromIds.includes(id)).map(({ id, name, point }): Candidate => {
       const found = desk && roadWay((ask) => desk.find(ask), { from: point, to: fire, via: [] })
-      return { fromId: id, name, point, way: found && !('code' in found) ? found : [point, fire] }
+      const isRoad = found !== undefined && !('code' in found) && (wayDistances_ft(found).at(-1) ?? 0) * defaults.layFactor.value <= hose_ft
+      return { fromId: id, name, point, ...(isRoad ? { way: found } : { way: [point, fire], isAcross: true }) }
     })
     const resolve = (asked: Bundle): Bundle => {
       const whole = ways(asked)

@@ -1,8 +1,9 @@
 import { FIRE_GROUND, type Bundle } from '../../plan'
+import { defaults, wayDistances_ft } from '../../supply'
 import type { Progress } from '../progress'
 import type { ResolveWays } from '../ways-with-closure'
 import { breakEven, type BreakEven } from './break-even'
-import { equipmentOf, type Equipment } from './equipment'
+import { equipmentOf, supplyHose_ft, type Equipment } from './equipment'
 import { carriages, tryPlan, type Carriage, type CarriageTrial } from './trial'
 import { dumpOf, fillAt, firstPart, layAlong, planOf, type Candidate } from './variant'
 
@@ -15,6 +16,8 @@ export type HoseOrWheels = {
   /** For the source whose relay or shuttle is best. */
   readonly breakEven?: BreakEven
   readonly triedCount: number
+  /** Hose at hand, where it reaches from none of the sources all the way. */
+  readonly short?: { readonly hose_ft: number; readonly way_ft: number }
 }
 
 /** More pumpers at hand than these are not tried in a lay: every order of unlike ones is. */
@@ -58,7 +61,9 @@ export function* hoseOrWheels(given: Bundle, candidates: readonly Candidate[], r
     if (step.done) { drawn = step.value; break }
     yield { doneShare: (tasks.length + 12 * step.value.doneShare) / whole }
   }
-  return { equipment, best, tried, ...(drawn && { breakEven: drawn }), triedCount: tasks.length }
+  const hose_ft = supplyHose_ft(equipment.hose)
+  const way_ft = Math.min(...candidates.map(({ way }) => (wayDistances_ft(way).at(-1) ?? 0) * defaults.layFactor.value))
+  return { equipment, best, tried, ...(drawn && { breakEven: drawn }), triedCount: tasks.length, ...(way_ft > hose_ft && Number.isFinite(way_ft) && { short: { hose_ft, way_ft } }) }
 }
 
 /** More water first; as much, the one that is ready sooner. */
@@ -75,9 +80,10 @@ function tasksOf(given: Bundle, candidates: readonly Candidate[], equipment: Equ
   }
   for (const candidate of candidates) {
     const { fromId } = candidate
+    const across = ({ isAcross }: Candidate) => (isAcross ? { isAcross } : {})
     for (const sourceId of pumperIds) {
       const lay = layAlong(equipment, candidate, candidate.way, FIRE_GROUND, [sourceId, ...pumperIds.filter((id) => id !== sourceId)])
-      if (lay) add('relay', { fromId }, { lay, tenderIds: [] })
+      if (lay) add('relay', { fromId, ...across(candidate) }, { lay, tenderIds: [] })
     }
     const { fillPumper, dumpPumper, spare } = shuttlePumpers(given, pumperIds)
     const dump = dumpOf(given, dumpPumper)
@@ -87,7 +93,7 @@ function tasksOf(given: Bundle, candidates: readonly Candidate[], equipment: Equ
       add('shuttle', { fromId }, { fill, dump, tenderIds })
       for (const other of candidates) {
         const lay = layAlong(equipment, other, other.way, FIRE_GROUND, spare)
-        if (lay) add('both', { fromId, ...(other.fromId !== fromId && { otherFromId: other.fromId }) }, { fill, dump, lay, tenderIds })
+        if (lay) add('both', { fromId, ...(other.fromId !== fromId && { otherFromId: other.fromId }), ...across(other) }, { fill, dump, lay, tenderIds })
       }
     }
     for (const hoseShare of HAND_OVERS) {
@@ -97,7 +103,7 @@ function tasksOf(given: Bundle, candidates: readonly Candidate[], equipment: Equ
       if (!point) continue
       const fill = fillAt(given, { ...candidate, point }, tenderIds.length)
       const lay = layAlong(equipment, candidate, part, fill.id, free)
-      if (lay) add('handOver', { fromId, hoseShare }, { fill, dump, lay, tenderIds })
+      if (lay) add('handOver', { fromId, hoseShare, ...across(candidate) }, { fill, dump, lay, tenderIds })
     }
   }
   return tasks

@@ -13,6 +13,8 @@ export type CarriageTrial = {
   readonly fromId: string
   /** Second source, where both carry beside each other and from different water. */
   readonly otherFromId?: string
+  /** The hose lies in a straight line over open ground. */
+  readonly isAcross?: boolean
   /** How much of the way is hose, where tenders go on from there. */
   readonly hoseShare?: number
   /** Held in the end. */
@@ -29,7 +31,7 @@ export type CarriageTrial = {
 }
 
 /** What a plan brings; undefined where something blocks its answer or no water comes. */
-export function tryPlan(base: Bundle, plan: Plan, told: Pick<CarriageTrial, 'carriage' | 'fromId' | 'otherFromId' | 'hoseShare'>, resolve: ResolveWays): CarriageTrial | undefined {
+export function tryPlan(base: Bundle, plan: Plan, told: Pick<CarriageTrial, 'carriage' | 'fromId' | 'otherFromId' | 'hoseShare' | 'isAcross'>, resolve: ResolveWays): CarriageTrial | undefined {
   const bundle = resolve({ ...base, plan })
   const [lay] = plan.hoseLays ?? []
   const uses = { tenderIds: plan.tenders.map(({ tenderId }) => tenderId as string), hose_ft: (lay?.stretches ?? []).reduce((sum, { length_ft = 0, lineCount = 1 }) => sum + length_ft * lineCount, 0) }

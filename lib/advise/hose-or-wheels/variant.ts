@@ -3,8 +3,8 @@ import { FIRE_GROUND, findDraftSite, type Bundle, type DumpSite, type FillSite, 
 import { defaults, findPlace, wayDistances_ft } from '../../supply'
 import { stretchesFor, type Equipment } from './equipment'
 
-/** Water that may be used, and the way from there to the fire ground that a hose would take. */
-export type Candidate = { readonly fromId: string; readonly name: string; readonly point: Point; readonly way: readonly Point[] }
+/** Water that may be used, and the way from there to the fire ground that a hose would take; `isAcross`: a straight line over open ground. */
+export type Candidate = { readonly fromId: string; readonly name: string; readonly point: Point; readonly way: readonly Point[]; readonly isAcross?: boolean }
 
 /** Tenders that two bays serve better than one. Assumed. */
 const TENDERS_A_BAY = 3

@@ -112,6 +112,15 @@ describe('relay, shuttle or some of both', () => {
     expect(fewer.tried.every(({ tenderIds }) => !tenderIds.includes('t2'))).toBe(true)
   })
 
+  test('hose that does not reach is said, with what there is and what it would take', () => {
+    const few = smallBundle({ 'district.equipment.1': { id: 'hose5', name: '5 in hose', kind: 'hose', size_in: 5, length_ft: 1000 } })
+    const { short, tried } = finish(hoseOrWheels(few, [pond], as))
+    expect(tried.map(({ carriage }) => carriage)).toEqual(['shuttle'])
+    expect(short!.hose_ft).toBe(1000)
+    // 0.02° of latitude and 0.05° of longitude at 45° are 14,780 ft; hose 5 % longer.
+    expect(short!.way_ft / (14_780 * 1.05)).toBeCloseTo(1, 2)
+  })
+
   test('progress grows to its end', () => {
     let before = 0
     const work = hoseOrWheels(bundle, [pond], as)

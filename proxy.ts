@@ -1,13 +1,28 @@
 import { NextResponse, type NextRequest } from 'next/server'
+import { pageAccess } from '@/app/_server/devices/page-access'
+import { findViewer } from '@/app/_server/devices/viewer'
+import { getDatabase } from '@/app/_server/open-database'
 import { refusal } from '@/app/_server/refusal'
 import { isKnownHost } from '@/app/_server/request-guard'
 import { commonHeaders, pagePolicy, tileOrigins } from '@/app/_server/security-headers'
 
-/** Every page and file passes here; the API has its own door, app/_server/door.ts. */
-export function proxy(request: NextRequest): Response {
+/**
+ * Every page and file passes here; the API has its own door, app/_server/door.ts. A device on the network that has not
+ * joined gets the page to join at and nothing else; one that has, the pages of what it was granted.
+ */
+export async function proxy(request: NextRequest): Promise<Response> {
   if (!isKnownHost(request.headers)) {
     const refused = refusal('wrong-host', { host: request.headers.get('host') ?? '' })
     return new Response(refused.sentence, { status: refused.status, headers: commonHeaders })
+  }
+  const { pathname } = request.nextUrl
+  const access = pageAccess(await findViewer(request.headers, getDatabase), pathname)
+  if (access !== 'open') {
+    const isPage = request.headers.get('accept')?.includes('text/html') ?? false
+    const headers = { ...commonHeaders, 'Cache-Control': 'no-store' }
+    if (access === 'join' && isPage) return new Response(null, { status: 307, headers: { ...headers, Location: '/join' } })
+    const refused = refusal(access === 'join' ? 'join-first' : 'beyond-grant')
+    return new Response(refused.sentence, { status: refused.status, headers: { ...headers, 'Content-Type': 'text/plain; charset=utf-8' } })
   }
   const nonce = crypto.randomUUID().replaceAll('-', '')
   const policy = pagePolicy(nonce, tileOrigins(), process.env.NODE_ENV === 'development')

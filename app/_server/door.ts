@@ -1,17 +1,20 @@
 import { z } from 'zod'
 import { issuesFromZod } from '@/lib/plan'
+import { requireAccess } from './devices/access'
+import { findViewer, type Viewer } from './devices/viewer'
+import { getDatabase } from './open-database'
 import { Refusal, refusal, refusalOfIssue } from './refusal'
 import { isKnownHost, isOwnOrigin } from './request-guard'
 import { commonHeaders, dataPolicy } from './security-headers'
 
 type Context<P> = { params: Promise<P> }
-type Work<P> = (request: Request, params: P) => Promise<Response>
+type Work<P> = (request: Request, params: P, viewer: Viewer) => Promise<Response>
 
 const SAFE = ['GET', 'HEAD']
 
 /**
- * Every part of the API stands behind this: it turns away requests from other sites, answers
- * refusals as `{ error: { code, path, sentence } }`, and puts the headers on.
+ * Every part of the API stands behind this: it turns away requests from other sites, lets a device on
+ * the network only to what it was granted (`devices/access.ts`), answers refusals as `{ error: { code, path, sentence } }`, and puts the headers on.
  */
 export function door<P = Record<string, never>>(work: Work<P>) {
   return async (request: Request, context: Context<P>): Promise<Response> => {
@@ -27,7 +30,9 @@ async function answer<P>(request: Request, context: Context<P>, work: Work<P>): 
   try {
     if (!isKnownHost(request.headers)) throw refusal('wrong-host', { host: request.headers.get('host') ?? '' })
     if (!SAFE.includes(request.method) && !isOwnOrigin(request.headers)) throw refusal('other-origin')
-    return await work(request, await context.params)
+    const viewer = await findViewer(request.headers, getDatabase)
+    await requireAccess(viewer, request.method, new URL(request.url).pathname, getDatabase)
+    return await work(request, await context.params, viewer)
   } catch (error) {
     const { status, code, path, sentence, extra } = refusalFrom(error)
     return Response.json({ ...extra, error: { code, path, sentence, ...(extra.issue ? { issue: extra.issue } : {}) } }, { status })

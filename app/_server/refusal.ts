@@ -6,6 +6,7 @@ export type RefusalCode =
   | 'wrong-host' | 'other-origin' | 'wrong-content-type' | 'too-large' | 'not-json' | 'not-found' | 'deleted' | 'taken'
   | 'district-missing' | 'base-ahead' | 'edit-id-taken' | 'other-document' | 'overlap' | 'wrong-hash' | 'busy' | 'unexpected'
   | 'archive-not-zip' | 'archive-no-manifest' | 'archive-newer' | 'archive-too-large' | 'archive-part-missing' | 'archive-part-extra' | 'archive-part-twice'
+  | 'join-first' | 'join-too-often' | 'join-wrong-code' | 'read-only' | 'beyond-grant' | 'no-network'
   | 'archive-part-damaged' | 'archive-part-wrong' | 'archive-history' | 'archive-apart' | 'archive-here'
 
 const STATUS: Record<RefusalCode, number> = {
@@ -25,6 +26,12 @@ const STATUS: Record<RefusalCode, number> = {
   'wrong-hash': 422,
   busy: 503,
   unexpected: 500,
+  'join-first': 401,
+  'join-too-often': 429,
+  'join-wrong-code': 403,
+  'read-only': 403,
+  'beyond-grant': 403,
+  'no-network': 501,
   'archive-not-zip': 422,
   'archive-no-manifest': 422,
   'archive-newer': 422,

@@ -1,4 +1,6 @@
 /** Who may ask, and from where: used by the pages' proxy and by every part of the API. */
+import { isNetworkHost } from './devices/network'
+import { wayOf } from './devices/way'
 
 const LOOPBACK = ['localhost', '127.0.0.1', '[::1]']
 const WILDCARDS = ['0.0.0.0', '::', '[::]']
@@ -17,7 +19,8 @@ const nameOf = (host: string): string => host.trim().toLowerCase().replace(/:\d+
  */
 export function isKnownHost(headers: Headers): boolean {
   const host = headers.get('host')
-  return host !== null && knownNames().includes(nameOf(host))
+  if (host === null) return false
+  return knownNames().includes(nameOf(host)) || (wayOf(headers).kind === 'network' && isNetworkHost(nameOf(host)))
 }
 
 /**

@@ -4,6 +4,7 @@ import caution from './en/caution.json'
 import choice from './en/choice.json'
 import compare from './en/compare.json'
 import device from './en/device.json'
+import devices from './en/devices.json'
 import doubt from './en/doubt.json'
 import draft from './en/draft.json'
 import drill from './en/drill.json'
@@ -29,7 +30,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, caution, choice, compare, device, doubt, draft, drill, entry, evidence, exercise, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

@@ -8,7 +8,7 @@ import type { HomeDistrict } from './home-districts'
 import { SaveArchive } from './save-archive'
 
 /** Districts with their plans, each a way in. */
-export function DistrictList({ districts }: { districts: readonly HomeDistrict[] }) {
+export function DistrictList({ districts, isStation }: { districts: readonly HomeDistrict[]; isStation: boolean }) {
   return (
     <ul className={styles.districts}>
       {districts.map(({ id, name, updatedAt, plans }) => (
@@ -37,7 +37,7 @@ export function DistrictList({ districts }: { districts: readonly HomeDistrict[]
             <ButtonLink size="s" icon="resources" label={say('shell.resources')} href={screenHref('resources', id)} />
             <ButtonLink size="s" icon="plan" label={say('home.plans', { count: plans.length })} href={screenHref('plan', id)} />
             <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
-            <SaveArchive id={id} name={name} />
+            {isStation && <SaveArchive id={id} name={name} />}
           </div>
         </li>
       ))}

@@ -6,11 +6,11 @@ import { EmptyState } from '../_ui/empty-state'
 import { DistrictList } from './district-list'
 import { homeDistricts } from './home-districts'
 
-/** The districts of the station; with it out of reach, those this device knows of. */
-export function OwnDistricts() {
+/** The districts of the station; with it out of reach, those this device knows of. Archives are saved at the station itself only. */
+export function OwnDistricts({ isStation }: { isStation: boolean }) {
   const { status, entries } = useDocumentList()
   const districts = homeDistricts(entries)
   if (status === 'loading') return <p role="status">{say('home.loading')}</p>
   if (status === 'unreachable') return <EmptyState title={say('home.unreachable')} text={say('home.unreachable.text')} />
-  return districts.length > 0 ? <DistrictList districts={districts} /> : <EmptyState title={say('home.empty')} text={say('home.empty.text')} />
+  return districts.length > 0 ? <DistrictList districts={districts} isStation={isStation} /> : <EmptyState title={say('home.empty')} text={say('home.empty.text')} />
 }

@@ -20,7 +20,8 @@ export async function proxy(request: NextRequest): Promise<Response> {
   if (access !== 'open') {
     const isPage = request.headers.get('accept')?.includes('text/html') ?? false
     const headers = { ...commonHeaders, 'Cache-Control': 'no-store' }
-    if (access === 'join' && isPage) return new Response(null, { status: 307, headers: { ...headers, Location: '/join' } })
+    // Whole, for the framework takes no other; the network is served over https alone, under the name that was asked for.
+    if (access === 'join' && isPage) return NextResponse.redirect(`https://${request.headers.get('host')}/join`, { status: 307, headers })
     const refused = refusal(access === 'join' ? 'join-first' : 'beyond-grant')
     return new Response(refused.sentence, { status: refused.status, headers: { ...headers, 'Content-Type': 'text/plain; charset=utf-8' } })
   }

@@ -11,7 +11,7 @@ type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE'
 /**
  * Who may use a part of the API:
  * - `anyone`: also a device that has not joined; `holder`: every device that has; `station`: none;
- * - `read-document`, `edit-document`: a district or plan that the scope holds; `edit-plan`: a plan of it, not the district;
+ * - `read-document`, `edit-document`: a document that the scope holds; `edit-plan`: one of them, but not the district;
  * - `read-data`: data that the scope's district names; `add-data`, `create`: with the right to edit, checked again where
  *   the content is known.
  */
@@ -99,9 +99,9 @@ async function isDataOf(database: Database, scope: Scope, hash: string): Promise
 export const withinReach = <T extends { id: string; districtId?: string }>(viewer: Viewer, entries: readonly T[]): T[] =>
   entries.filter((entry) => viewer.kind === 'station' || (viewer.kind === 'device' && isOf(viewer.grant.scope, entry)))
 
-/** @throws Refusal if a viewer may not bring this document in: from a device only plans of its own district come. */
+/** @throws Refusal if a viewer may not bring this document in: from a device come only plans and exercises of its own district. */
 export function requireCreation(viewer: Viewer, doc: EditableDocument): void {
   if (viewer.kind === 'station') return
-  const isOwnPlan = viewer.kind === 'device' && mayEdit(viewer.grant.scope) && documentKindOf(doc) === 'plan' && doc.districtId === viewer.grant.scope.districtId
-  if (!isOwnPlan) throw beyond()
+  const isOwn = viewer.kind === 'device' && mayEdit(viewer.grant.scope) && documentKindOf(doc) !== 'district' && doc.districtId === viewer.grant.scope.districtId
+  if (!isOwn) throw beyond()
 }

@@ -14,6 +14,8 @@ import { JoinCode } from './join-code'
 import { QrCode } from './qr-code'
 
 const LOOK_AGAIN_ms = 10_000
+/** Four pairs at a time, so that a line never ends inside one. */
+const inFours = (fingerprint: string): string[] => fingerprint.match(/.{1,12}/g) ?? []
 const shownHost = (host: string) => (host.includes(':') ? `[${host}]` : host)
 
 /** Whether, how and to which devices the station serves a district over the network. */
@@ -80,7 +82,7 @@ export function DevicesScreen({ first }: { first: Devices }) {
               <div className={styles.beside}>
                 <p className={styles.address}>{guide}</p>
                 <h3 className={styles.small}>{say('devices.fingerprint')}</h3>
-                <p className={styles.fingerprint}>{network.fingerprint}</p>
+                <p className={styles.fingerprint}>{inFours(network.fingerprint).map((four) => <span key={four}>{four}</span>)}</p>
                 <p className={styles.quiet}>{say('devices.fingerprint.text')}</p>
               </div>
             </div>

@@ -13,6 +13,9 @@ import styles from './hose.module.css'
 /** Places nearer than this to a point of the lay are not drawn twice. */
 const SAME_PLACE_M = 40
 
+/** More points than these would hide the way they lie on: the map then shows some, evenly spread, and both ends. */
+const MOST_SHOWN = 12
+
 const indexOf = (siteId: string): number | undefined => (siteId.startsWith('point-') ? Number(siteId.slice('point-'.length)) : undefined)
 
 /** The lay on the map: its points can be dragged, moved by keys and added; pumpers stand where they were worked out. */
@@ -28,11 +31,12 @@ export function LayMap({ lay, answer, isPlacing, onMove, onPlace }: { lay: Lay; 
       return point && !isSource ? [{ id: `pumper-${id}`, kind: 'pumper', point, name: names(id) ?? id, letter: String(i + 1), note: psi(discharge_psi) }] : []
     })
     const source = answer?.pumpers[0]
+    const every = Math.ceil((lay.points.length - 1) / MOST_SHOWN)
     const points = lay.points.map((point, i): MapSite => ({
       id: `point-${i}`, kind: 'hosePoint', point, letter: String(i + 1), isMovable: true,
       name: i === 0 ? (names(lay.fromId) ?? say('hose.map.first')) : i === lay.points.length - 1 ? (names(lay.toId) ?? say('hose.map.last')) : say('hose.point', { number: i + 1 }),
       ...(i === 0 && source && { note: `${names(source.id) ?? ''} ${psi(source.discharge_psi)}` }),
-    }))
+    })).filter((_, i) => i % every === 0 || i === lay.points.length - 1)
     const others = [
       ...plan.fillSites.map(({ id, name, point }) => ({ id: id as string, kind: 'fillSite' as const, name, point })),
       ...plan.dumpSites.map(({ id, name, point }) => ({ id: id as string, kind: 'dumpSite' as const, name, point })),

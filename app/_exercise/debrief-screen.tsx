@@ -47,7 +47,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
       </Shell>
     )
   }
-  const gallons = (volume_gal: number) => formatQuantity(Math.abs(volume_gal), 'gal', system)
+  const gallons = (volume_gal: number) => formatQuantity(Math.abs(volume_gal), 'gal', system, { style: 'headline' })
   const signed = (amount: number, words: string) => (Math.abs(amount) < 1 ? '0' : amount < 0 ? say('exercise.debrief.gained', { flow: words }) : words)
   return (
     <Shell {...shell}>

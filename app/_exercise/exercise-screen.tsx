@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
+import { findBounds } from '@/lib/geo'
 import { roles, type Role } from '@/lib/plan'
 import { readSession, sessionChart, shortfallOf, viewOf } from '@/lib/exercise'
 import { useDistrict } from '../_client'
@@ -41,6 +42,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
   const view = useMemo(() => session && viewOf(session), [session])
   const { sites, routes } = useExercisePlaces(session?.now.world.bundle, names)
   const all = useMemo(() => (session && view ? [...sites, ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names])
+  const home = useMemo(() => findBounds(sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [sites])
   const shortfall = useMemo(() => {
     if (!session) return undefined
     const { asked: wanted, flow } = readSession(session)
@@ -79,7 +81,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
               <WaterFigures view={view} seat={seat} shortfall={shortfall} names={names} system={system} />
               {seat.hasMap && (
                 <section className={styles.map} aria-label={say('exercise.map')}>
-                  <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
+                  <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
                 </section>
               )}
               {seat.tenders.length > 0 && <TenderTable tenders={seat.tenders} names={names} system={system} />}

@@ -20,7 +20,14 @@ export function TroublesPanel({ desk }: { desk: ExerciseDesk }) {
   const [chosen, setChosen] = useState<string>()
   const [when, setWhen] = useState<When>('hand')
   const bundle = session?.now.world.bundle
-  const possible = useMemo(() => (bundle ? possibleTroubles(bundle).map((what, i) => ({ what, value: String(i), label: troubleWords(what, names) })) : []), [bundle, names])
+  const spec = session?.now.world.spec
+  // What is gone can no longer be struck, and what has begun can no longer come late.
+  const possible = useMemo(() => {
+    if (!bundle || !spec) return []
+    const gone = bundle.plan.tenders.map(({ tenderId }) => tenderId as string).filter((id) => !spec.tenders.some((tender) => tender.id === id))
+    return possibleTroubles(bundle).map((what, i) => ({ what, value: String(i), label: troubleWords(what, names) })).filter(({ what }) => !what.subjectIds.some((id) => gone.includes(id)))
+  }, [bundle, spec, names])
+  const open = possible.filter(({ what }) => what.change.kind !== 'unitLate' || what.when.to_s > clock_s)
   if (!session || !exercise) return null
   const what = possible.find(({ value }) => value === chosen)?.what
   const add = () => {
@@ -41,7 +48,7 @@ export function TroublesPanel({ desk }: { desk: ExerciseDesk }) {
         ))}
       </ul>
       <div className={styles.form}>
-        <ChoiceField label={say('exercise.troubles.add')} value={chosen} choices={possible} onCommit={setChosen} />
+        <ChoiceField label={say('exercise.troubles.add')} value={chosen} choices={open} onCommit={setChosen} />
         <ChoiceField
           label={say('exercise.troubles.when')} value={when} onCommit={(value) => { setWhen(value ?? 'hand') }}
           choices={[{ value: 'hand' as const, label: say('exercise.troubles.when.hand') }, ...minutes.map((value) => ({ value, label: say('exercise.troubles.when.minutes', { count: Number(value) }) }))]}

@@ -9,7 +9,7 @@ const SAME_GPM = 0.5
 
 /** The water at this moment: what the fire gets, what stands in the tanks and how long that lasts. */
 export function WaterFigures({ view, seat, shortfall, names, system }: { view: ExerciseView; seat: SeatView; shortfall: Shortfall | undefined; names: NameOf; system: UnitSystem }) {
-  const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system)
+  const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline' })
   const missing_gpm = view.asked_gpm - view.flow_gpm
   return (
     <div className={styles.figures}>

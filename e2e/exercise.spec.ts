@@ -1,0 +1,94 @@
+import type { Page } from '@playwright/test'
+import { expectAccessible } from './support/expect-accessible'
+import { expect, test } from './support/test'
+
+const EXERCISES = '/district/ostrel-valley/exercise'
+
+async function make(page: Page, hardness: string): Promise<void> {
+  await page.goto(EXERCISES)
+  await page.getByLabel('Plan it is played on').selectOption({ label: 'Gander Hill farmhouse from the boat launch' })
+  await page.getByLabel(hardness).check({ force: true, timeout: 30_000 })
+  await page.getByRole('button', { name: 'Make the exercise' }).click()
+  await page.waitForURL(/\/exercise\/[\w-]+$/)
+}
+
+/** Lets the clock run fast until it has passed a minute of the exercise, then stops it. */
+async function runPast(page: Page, minute: number): Promise<void> {
+  await page.getByLabel('60×').check({ force: true })
+  await page.getByRole('button', { name: /^(Start the clock|Go on)$/ }).click()
+  await expect(async () => {
+    const [minutes] = (await page.getByRole('timer').innerText()).split(':')
+    expect(Number(minutes)).toBeGreaterThanOrEqual(minute)
+  }).toPass({ timeout: 60_000 })
+  await page.getByRole('button', { name: 'Pause' }).click()
+}
+
+test('an exercise is made of a plan, led against the clock, decided in, and gone through', async ({ page }) => {
+  test.setTimeout(180_000)
+  await make(page, 'Only what I add')
+  await expect(page.getByRole('timer')).toHaveText('0:00')
+  await expectAccessible(page)
+  await runPast(page, 18)
+  await expect(page.getByText('asked for')).toBeVisible()
+
+  await page.getByLabel('Add a trouble').selectOption({ label: 'Fill pumper shuts down: Engine 11, Boat launch' })
+  await page.getByRole('button', { name: 'Add a trouble' }).click()
+  await page.getByRole('button', { name: /^Let it come now: Fill pumper/ }).click()
+  const log = page.locator('section', { has: page.getByRole('heading', { name: /What came about/ }) })
+  await expect(log).toContainText('Fill pumper shuts down')
+  await runPast(page, 32)
+  await expect(page.getByText(/short by/)).toBeVisible()
+
+  await page.getByLabel('Who decides').fill('Water supply officer')
+  await page.getByLabel('What', { exact: true }).selectOption({ label: 'Set a fill site’s pump right' })
+  await page.getByLabel('Where', { exact: true }).selectOption({ label: 'Boat launch' })
+  await page.getByRole('button', { name: 'Do it' }).click()
+  await expect(log).toContainText('Boat launch: the pump is well again by Water supply officer')
+  await runPast(page, 50)
+  await expect(page.getByText(/short by/)).toHaveCount(0)
+
+  await page.getByRole('button', { name: 'End the exercise' }).click()
+  await page.getByRole('button', { name: 'End it now' }).click()
+  await expect(page.getByText(/^Ended at/)).toBeVisible()
+  await page.getByRole('link', { name: 'Go through it' }).click()
+  const effects = page.getByRole('table', { name: 'What each did to the water' })
+  await expect(effects.getByRole('row', { name: /Fill pumper shuts down/ })).toContainText(/gal/)
+  await expect(effects.getByRole('row', { name: /well again/ })).toContainText(/gained/)
+  await expectAccessible(page)
+})
+
+test('a seat sees what its place would know, and follows who leads, over a reload', async ({ page, context }) => {
+  test.setTimeout(120_000)
+  await make(page, 'Only what I add')
+  await runPast(page, 14)
+  const stands = await page.getByRole('timer').innerText()
+  const attack = await context.newPage()
+  await attack.goto(`${page.url()}?seat=attack`)
+  await expect(attack.getByRole('timer')).toHaveText(stands)
+  await expect(attack.getByText('Water on the fire')).toBeVisible()
+  await expect(attack.getByRole('heading', { name: /Troubles to come/ })).toHaveCount(0)
+  await expect(attack.getByRole('button', { name: 'Pause' })).toHaveCount(0)
+  await expect(attack.getByRole('table', { name: 'Tenders' })).toHaveCount(0)
+
+  await attack.getByLabel('What', { exact: true }).selectOption({ label: 'Ask for another flow' })
+  await attack.getByLabel('Flow', { exact: true }).fill('300')
+  await attack.getByLabel('Flow', { exact: true }).press('Enter')
+  await attack.getByRole('button', { name: 'Do it' }).click()
+  await expect(attack.getByText('asked for 300 gpm')).toBeVisible()
+  await expect(page.getByText('asked for 300 gpm')).toBeVisible({ timeout: 20_000 })
+  await attack.reload()
+  await expect(attack.getByText('asked for 300 gpm')).toBeVisible()
+})
+
+test('the space bar starts and stops the clock, and everything is reached on a phone', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await make(page, 'Easy')
+  await expect(page.getByRole('button', { name: 'Start the clock' })).toBeVisible()
+  await page.locator('main').focus()
+  await page.keyboard.press(' ')
+  await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible()
+  await page.keyboard.press(' ')
+  await expect(page.getByRole('button', { name: 'Go on' })).toBeVisible()
+  expect(await page.evaluate(() => document.scrollingElement!.scrollWidth)).toBeLessThanOrEqual(390)
+  await expectAccessible(page)
+})

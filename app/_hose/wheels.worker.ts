@@ -39,8 +39,9 @@ const service: WheelsService = {
     const hose_ft = supplyHose_ft(equipmentOf(bundle, new Set(leftOut)).hose)
     const candidates = layBegins(district).filter(({ id }) => fromIds.includes(id)).map(({ id, name, point }): Candidate => {
       const found = desk && roadWay((ask) => desk.find(ask), { from: point, to: fire, via: [] })
-      const isRoad = found !== undefined && !('code' in found) && (wayDistances_ft(found).at(-1) ?? 0) * defaults.layFactor.value <= hose_ft
-      return { fromId: id, name, point, ...(isRoad ? { way: found } : { way: [point, fire], isAcross: true }) }
+      const road = found && !('code' in found) ? found : undefined
+      const reaches = road && (wayDistances_ft(road).at(-1) ?? 0) * defaults.layFactor.value <= hose_ft
+      return { fromId: id, name, point, ...(reaches ? { way: road } : { way: [point, fire], isAcross: true, ...(road && { road }) }) }
     })
     const resolve = (asked: Bundle): Bundle => {
       const whole = ways(asked)

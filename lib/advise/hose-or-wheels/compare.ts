@@ -96,14 +96,15 @@ function tasksOf(given: Bundle, candidates: readonly Candidate[], equipment: Equ
         if (lay) add('both', { fromId, ...(other.fromId !== fromId && { otherFromId: other.fromId }), ...across(other) }, { fill, dump, lay, tenderIds })
       }
     }
-    for (const hoseShare of HAND_OVERS) {
-      const part = firstPart(candidate.way, hoseShare)
+    const road = candidate.isAcross ? candidate.road : candidate.way
+    for (const hoseShare of road ? HAND_OVERS : []) {
+      const part = firstPart(road ?? [], hoseShare)
       const point = part.at(-1)
       const free = fillPumper === undefined ? spare : [fillPumper, ...spare]
       if (!point) continue
       const fill = fillAt(given, { ...candidate, point }, tenderIds.length)
       const lay = layAlong(equipment, candidate, part, fill.id, free)
-      if (lay) add('handOver', { fromId, hoseShare, ...across(candidate) }, { fill, dump, lay, tenderIds })
+      if (lay) add('handOver', { fromId, hoseShare }, { fill, dump, lay, tenderIds })
     }
   }
   return tasks

@@ -3,8 +3,9 @@ import { FIRE_GROUND, findDraftSite, type Bundle, type DumpSite, type FillSite, 
 import { defaults, findPlace, wayDistances_ft } from '../../supply'
 import { stretchesFor, type Equipment } from './equipment'
 
-/** Water that may be used, and the way from there to the fire ground that a hose would take; `isAcross`: a straight line over open ground. */
-export type Candidate = { readonly fromId: string; readonly name: string; readonly point: Point; readonly way: readonly Point[]; readonly isAcross?: boolean }
+/** Water that may be used, and the way from there to the fire ground that a hose would take; `isAcross`: a straight line over open ground,
+ * and then `road` is the way along roads, where one leads there: tenders take over only from a road. */
+export type Candidate = { readonly fromId: string; readonly name: string; readonly point: Point; readonly way: readonly Point[]; readonly isAcross?: boolean; readonly road?: readonly Point[] }
 
 /** Tenders that two bays serve better than one. Assumed. */
 const TENDERS_A_BAY = 3

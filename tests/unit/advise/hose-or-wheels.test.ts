@@ -112,6 +112,14 @@ describe('relay, shuttle or some of both', () => {
     expect(fewer.tried.every(({ tenderIds }) => !tenderIds.includes('t2'))).toBe(true)
   })
 
+  test('over open ground tenders take over from nowhere but a road', () => {
+    const across = { ...pond, isAcross: true }
+    const kinds = (candidate: Candidate) => new Set(finish(hoseOrWheels(bundle, [candidate], as)).tried.map(({ carriage }) => carriage))
+    expect(kinds(across).has('handOver')).toBe(false)
+    expect(kinds({ ...across, road: pond.way }).has('handOver')).toBe(true)
+    expect(finish(hoseOrWheels(bundle, [across], as)).best.find(({ carriage }) => carriage === 'relay')!.isAcross).toBe(true)
+  })
+
   test('hose that does not reach is said, with what there is and what it would take', () => {
     const few = smallBundle({ 'district.equipment.1': { id: 'hose5', name: '5 in hose', kind: 'hose', size_in: 5, length_ft: 1000 } })
     const { short, tried } = finish(hoseOrWheels(few, [pond], as))

@@ -1,7 +1,7 @@
 'use client'
 
-import { useRouter } from 'next/navigation'
 import { useRef } from 'react'
+import { getClient } from '../_client'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
@@ -13,9 +13,8 @@ import { useRestore } from './use-restore'
 
 /** Brings a district in from an archive file: all of it, or a sentence that says why not. */
 export function OpenArchive() {
-  const router = useRouter()
   const input = useRef<HTMLInputElement>(null)
-  const { state, restore, stop } = useRestore(() => { router.refresh() })
+  const { state, restore, stop } = useRestore(() => { void getClient().refreshList() })
   const isBusy = state.kind === 'sending' || state.kind === 'checking'
   return (
     <div className={styles.panel}>

@@ -7,8 +7,8 @@ type ErrorBody = { error?: { code?: string; path?: string; sentence?: string; is
 /** A signal that comes and goes leaves requests hanging; asked again, they come through or are known not to. */
 const LONGEST_MS = 20_000
 
-/** Answers that say nothing about the request itself: asking again later may help. */
-const PASSING = [408, 425, 429, 500, 502, 503, 504]
+/** Answers that say nothing about the request itself: asking again later may help. So may joining again, where a device is no longer let in (401): its changes are kept until then. */
+const PASSING = [401, 408, 425, 429, 500, 502, 503, 504]
 
 /** The server behind `/api`, by fetch. */
 export function httpTransport(root = '/api', fetcher: typeof fetch = (input, init) => fetch(input, init)): Transport {

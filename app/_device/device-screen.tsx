@@ -22,17 +22,17 @@ export function DeviceScreen() {
   const { kept, unsettledIds, room, error, working, keep, drop, askToLast } = useDeviceStore()
   const address = useSyncExternalStore(noChange, () => location.host, () => '')
   return (
-    <Shell title={say('device.title')}>
+    <Shell>
       <div className={styles.page}>
-        <h2 className={styles.title} aria-hidden="true">{say('device.title')}</h2>
+        <h1 className={styles.title}>{say('device.title')}</h1>
         <section className={styles.part} aria-labelledby="device-shell">
-          <h3 id="device-shell" className={styles.heading}>{say('device.shell')}</h3>
+          <h2 id="device-shell" className={styles.heading}>{say('device.shell')}</h2>
           <p className={styles.state} data-state={shell} role="status">{say(`device.shell.${shell}`, { address })}</p>
           {(shell === 'ready' || shell === 'update') && <Button size="s" label={say('device.update.look')} onClick={() => { void lookForUpdate() }} />}
         </section>
         <ToSettle docIds={unsettledIds} />
         <section className={styles.part} aria-labelledby="device-kept">
-          <h3 id="device-kept" className={styles.heading}>{say('device.kept')}</h3>
+          <h2 id="device-kept" className={styles.heading}>{say('device.kept')}</h2>
           {error && <p className={styles.error} role="alert">{error}</p>}
           {working && <ProgressBar label={say('device.keeping', { district: working.name })} share={working.share} />}
           {kept === undefined
@@ -42,7 +42,7 @@ export function DeviceScreen() {
               : <KeptDistricts districts={kept} canKeep={shell === 'ready' || shell === 'update'} isBusy={working !== undefined} onKeep={keep} onDrop={drop} />}
         </section>
         <section className={styles.part} aria-labelledby="device-room">
-          <h3 id="device-room" className={styles.heading}>{say('device.room')}</h3>
+          <h2 id="device-room" className={styles.heading}>{say('device.room')}</h2>
           {room?.used !== undefined && room.most !== undefined && <p>{say('device.room.used', { used: formatBytes(room.used), most: formatBytes(room.most) })}</p>}
           <p>{say(room?.isLasting === undefined ? 'device.room.unknown' : room.isLasting ? 'device.room.lasting' : 'device.room.passing')}</p>
           {room?.isLasting === false && <Button size="s" label={say('device.room.ask')} onClick={() => { void askToLast() }} />}

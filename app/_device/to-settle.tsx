@@ -12,7 +12,7 @@ export function ToSettle({ docIds }: { docIds: readonly string[] }) {
   if (conflictCount === 0) return null
   return (
     <section className={styles.part} aria-labelledby="device-settle">
-      <h3 id="device-settle" className={styles.heading}>{say('device.settle')}</h3>
+      <h2 id="device-settle" className={styles.heading}>{say('device.settle')}</h2>
       {docIds.map((docId) => <OneDocument key={docId} docId={docId} />)}
     </section>
   )
@@ -27,7 +27,7 @@ function OneDocument({ docId }: { docId: string }) {
   const known = namesOf({ district, plan: doc as Plan })
   return (
     <div className={styles.district}>
-      <h4 className={styles.name}>{String(doc.name)}</h4>
+      <h3 className={styles.name}>{String(doc.name)}</h3>
       <Conflicts docIds={[docId]} names={(id) => known.get(id)} />
     </div>
   )

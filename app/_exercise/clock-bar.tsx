@@ -26,7 +26,7 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
       {leads && !isEnded && (
         <>
           <Button
-            look="primary" icon={isRunning ? 'pause' : 'play'} label={say(isRunning ? 'exercise.pause' : clock ? 'exercise.go-on' : 'exercise.start')}
+            look="primary" icon={isRunning ? 'pause' : 'play'} label={say(isRunning ? 'exercise.pause' : clock_s > 0 ? 'exercise.go-on' : 'exercise.start')}
             onClick={() => { desk.run(!isRunning) }}
           />
           <Segments

@@ -3,7 +3,7 @@ import { distanceM, type Point } from '@/lib/geo'
 import type { MapRoute, MapSite } from '../_map'
 import type { PlanAnswerState } from '../_worker'
 import { FIRE_GROUND, findPlace, type LegUse, type SupplyResult } from '@/lib/supply'
-import type { District, Leg, NoLeg, Plan } from '@/lib/plan'
+import { isCounted, type District, type Leg, type NoLeg, type Plan } from '@/lib/plan'
 import { formatGiven, say, type NameOf, type UnitSystem } from '../_text'
 import { partOfLink } from './supply-strip'
 
@@ -25,6 +25,7 @@ export function usePlanSites(district: District | undefined, plan: Plan | undefi
       ...plan.fillSites.map((site, index) => ({ id: site.id as string, kind: 'fillSite' as const, point: site.point, name: site.name, ...(plan.fillSites.length > 1 && { letter: `F${index + 1}` }), ...own(site.id), ...note(site.id) })),
       ...plan.dumpSites.map((site, index) => ({ id: site.id as string, kind: 'dumpSite' as const, point: site.point, name: site.name, ...(plan.dumpSites.length > 1 && { letter: `U${index + 1}` }), ...own(site.id), ...note(site.id) })),
       ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? FIRE_GROUND, ...own(FIRE_GROUND), ...(plan.hazardId && isSamePlace(district.hazards.find(({ id }) => id === plan.hazardId)?.point, fire) && { note: say('plan.own-hazard') }) }] : []),
+      ...(plan.hoseLays ?? []).filter(isCounted).flatMap(({ id, name, points }) => { const [point] = points; return point ? [{ id: id as string, kind: 'hosePoint' as const, point, name, isChosen: id === selectedId }] : [] }),
       ...district.hazards.filter(({ id, point }) => id !== plan.hazardId || !isSamePlace(point, fire)).map(({ id, name, point }) => ({
         id: id as string, kind: 'hazard' as const, point, name, isChosen: id === selectedId,
         ...(id === plan.hazardId ? { note: say('plan.own-hazard') } : { isGhost: true }),
@@ -47,6 +48,10 @@ export function usePlanRoutes({ legs, uses }: Pick<PlanAnswerState, 'legs' | 'us
   return useMemo(() => routesFrom(legs, uses, plan, selectedId), [legs, uses, plan, selectedId])
 }
 
+/** Hose lays that count in the plan, over the ground they lie on. */
+const layRoutes = (plan: Plan | undefined, selectedId: string | undefined): MapRoute[] =>
+  (plan?.hoseLays ?? []).filter(isCounted).map(({ id, points }) => ({ id: `lay ${id}`, path: points, load: 'full', by: 'handbook', isChosen: id === selectedId }))
+
 /** Ways from the stations are drawn faintly: they are driven once. */
 export function routesFrom(legs: readonly (Leg | NoLeg)[], uses: readonly LegUse[], plan: Plan | undefined, selectedId?: string): MapRoute[] {
   const siteIds = new Set<string>([...(plan?.fillSites ?? []), ...(plan?.dumpSites ?? [])].map(({ id }) => id))
@@ -59,5 +64,5 @@ export function routesFrom(legs: readonly (Leg | NoLeg)[], uses: readonly LegUse
     const path = leg && leg.path.length > 1 ? leg.path : [ask.from, ...ask.via, ask.to]
     if (!routes.has(id)) routes.set(id, { id, path, load, by: leg?.by ?? 'handbook', isStraight: !leg || leg.path.length < 2, isChosen: fromId === selectedId || toId === selectedId, isQuiet: !siteIds.has(fromId) })
   }
-  return [...routes.values()]
+  return [...routes.values(), ...layRoutes(plan, selectedId)]
 }

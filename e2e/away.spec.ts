@@ -66,7 +66,7 @@ async function bringHere(one: Page): Promise<void> {
   await expect(one.getByRole('link', { name: /Gander Hill/ }).first()).toBeVisible()
   await one.goto('/device')
   await one.getByRole('button', { name: /^Bring .* here whole$/ }).click()
-  await expect(one.getByText(/plans, with roads and map/)).toBeVisible({ timeout: 30_000 })
+  await expect(one.getByText(/plans, 3 exercises, with roads and map/)).toBeVisible({ timeout: 30_000 })
 }
 
 async function setTank(one: Page, gallons: number): Promise<void> {

@@ -1,4 +1,7 @@
 import { readFile } from 'node:fs/promises'
+import { isBundle, readBundle } from '@/lib/plan'
+import { demoExercises } from '@/app/_demo/documents/demo-exercises'
+import { troubleWords } from '@/app/_exercise/change-words'
 import { demoDataSet, demoTerrainSet } from '@/app/_demo/demo-data-set'
 import { demoFiles, demoFolder } from '@/app/_demo/demo-files'
 import { demoBounds } from '@/app/_demo/frame'
@@ -29,7 +32,11 @@ async function seed(database: Database): Promise<void> {
   const terrain = demoTerrainSet(heights, demoFiles.elevation)
   await putBlob(database, terrain.hash, 'terrain', heights.terrainBlob)
   await addMissing(database, { ...(await readJson(demoFiles.district) as object), roads, map, terrain })
-  for (const plan of await readJson(demoFiles.plans) as unknown[]) await addMissing(database, plan)
+  const plans = await readJson(demoFiles.plans) as { id: string }[]
+  for (const plan of plans) await addMissing(database, plan)
+  const bundles = (await Promise.all(plans.map(async ({ id }) => readBundle(await readJson(demoFiles.bundleOf(id)))))).filter(isBundle)
+  const exercises = demoExercises(new Map(bundles.map((bundle) => [bundle.plan.id as string, bundle])), troubleWords)
+  for (const exercise of exercises) await addMissing(database, exercise)
 }
 
 const database = await openDatabase(databaseFile())

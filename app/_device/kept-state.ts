@@ -1,4 +1,4 @@
-import type { District } from '@/lib/plan'
+import { documentKindOf, type District, type DocumentKind } from '@/lib/plan'
 import { getOutbox, getShelf, type Shelved } from '../_client'
 import { DATA_CACHE, dataAddress } from '../_shell/caches'
 import { hashesOf } from '../_shell/keep-district'
@@ -9,6 +9,7 @@ export type KeptDistrict = {
   name: string
   keptAt: string
   planCount: number
+  exerciseCount: number
   /** Roads, map and elevation the district names, how many of them are here, and what those take. */
   dataCount: number
   dataHereCount: number
@@ -26,15 +27,17 @@ export async function keptDistricts(shelved: readonly Shelved[], waitingOf: (doc
   const there = shelved.filter(({ isDeleted }) => !isDeleted)
   const districts = there.filter(({ doc }) => doc.districtId === undefined)
   return Promise.all(districts.map(async ({ doc, keptAt }) => {
-    const plans = there.filter((one) => one.doc.districtId === doc.id)
+    const own = there.filter((one) => one.doc.districtId === doc.id)
+    const countOf = (kind: DocumentKind) => own.filter((one) => documentKindOf(one.doc) === kind).length
     const hashes = hashesOf(doc as District)
     const sizes = (await Promise.all(hashes.map(sizeOf))).filter((size) => size !== undefined)
-    const waiting = await Promise.all([doc.id, ...plans.map((plan) => plan.doc.id)].map(waitingOf))
+    const waiting = await Promise.all([doc.id, ...own.map((one) => one.doc.id)].map(waitingOf))
     return {
       id: doc.id,
       name: String(doc.name),
-      keptAt: [keptAt, ...plans.map((plan) => plan.keptAt)].sort().at(-1) ?? keptAt,
-      planCount: plans.length,
+      keptAt: [keptAt, ...own.map((one) => one.keptAt)].sort().at(-1) ?? keptAt,
+      planCount: countOf('plan'),
+      exerciseCount: countOf('exercise'),
       dataCount: hashes.length,
       dataHereCount: sizes.length,
       size_bytes: sizes.reduce((sum, size) => sum + size, 0),

@@ -4,7 +4,8 @@ import { promisify } from 'node:util'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { getBlob } from '@/app/_server/blobs'
 import { findDocument, listDocuments, softDelete } from '@/app/_server/documents'
-import type { District } from '@/lib/plan'
+import { isSession, playSession, startSession } from '@/lib/exercise'
+import type { District, Exercise } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { decodeHeightGrid, findHeight, type HeightGrid } from '@/lib/terrain'
 import { shippedBundle } from '../unit/demo/shipped-demo'
@@ -24,6 +25,23 @@ afterAll(() => scratch.remove())
 test('the district and its plans are there', async () => {
   expect((await listDocuments(scratch.database, { kind: 'district' })).map(({ id }) => id)).toEqual(['ostrel-valley'])
   expect((await listDocuments(scratch.database, { kind: 'plan', districtId: 'ostrel-valley' })).map(({ id }) => id).sort()).toEqual(['plan-gander-hill', 'plan-school', 'plan-yarrow-bank'])
+})
+
+test('three exercises are ready to be led, each with troubles that can come about', async () => {
+  const entries = await listDocuments(scratch.database, { kind: 'exercise', districtId: 'ostrel-valley' })
+  expect(entries.map(({ id }) => id).sort()).toEqual(['exercise-easy', 'exercise-hard', 'exercise-primer'])
+  for (const { id } of entries) {
+    const exercise = (await findDocument(scratch.database, id))!.doc as unknown as Exercise
+    const session = startSession(exercise.bundle, exercise.injects)
+    if (!isSession(session)) throw new Error(`${id}: ${JSON.stringify(session)}`)
+    const refused: string[] = []
+    const end = playSession(session, 7200, ({ inject, refused: why }) => { if (why) refused.push(inject.title) })
+    expect(refused).toEqual([])
+    expect(end.facts.map(({ injectId }) => injectId).sort()).toEqual(exercise.injects.map((inject) => inject.id).sort())
+    expect(exercise.injects.length).toBeGreaterThanOrEqual(2)
+  }
+  const primer = (await findDocument(scratch.database, 'exercise-primer'))!.doc as unknown as Exercise
+  expect(primer.injects.some(({ title }) => title.startsWith('Primer fails'))).toBe(true)
 })
 
 test('its road data is kept under the hash that the shipped bundles name', async () => {
@@ -49,5 +67,5 @@ test('a second time changes nothing, and what was deleted stays deleted', async 
   await softDelete(scratch.database, 'plan-school')
   await seed()
   expect((await findDocument(scratch.database, 'plan-school'))?.isDeleted).toBe(true)
-  expect(await listDocuments(scratch.database, { withDeleted: true })).toHaveLength(4)
+  expect(await listDocuments(scratch.database, { withDeleted: true })).toHaveLength(7)
 }, 120_000)

@@ -1,16 +1,24 @@
 'use client'
 
 import { useState } from 'react'
-import type { Role } from '@/lib/plan'
+import { findFillSite, type Exercise, type Role } from '@/lib/plan'
 import { getClient } from '../_client'
+import { drillHref } from '../_draft/draft-href'
 import { formatClock, say } from '../_text'
 import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
 import { TextField } from '../_ui/text-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { changeWords } from './change-words'
 import styles from './exercise.module.css'
 import type { ExerciseDesk } from './use-exercise'
+
+/** Where the crew can practise what it takes to get the water back at a fill site; undefined where nothing is drafted. */
+function drillOf({ bundle, districtId }: Exercise, fillSiteId: string): string | undefined {
+  const site = findFillSite(bundle, fillSiteId)
+  return site?.draftSiteId && site.pumperId ? drillHref({ districtId, draftSiteId: site.draftSiteId, pumperId: site.pumperId }) : undefined
+}
 
 /** All that came about, newest first, and what people wrote down. */
 export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; role: Role; canWrite?: boolean }) {
@@ -21,9 +29,10 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
   const lines = [
     ...exercise.facts.map(({ id, at_s, cause, by, injectId, change }) => ({
       id, at_s, what: say(cause === 'inject' ? 'exercise.log.inject' : 'exercise.log.decision'), by,
+      drill: cause === 'inject' && change.kind === 'fillRate' && change.rateShare === 0 ? drillOf(exercise, change.fillSiteId) : undefined,
       text: exercise.injects.find((inject) => inject.id === injectId)?.title ?? changeWords(change, names, system),
     })),
-    ...exercise.notes.map(({ id, at_s, by, text: note }) => ({ id, at_s, by, text: note, what: say('exercise.log.note') })),
+    ...exercise.notes.map(({ id, at_s, by, text: note }) => ({ id, at_s, by, text: note, what: say('exercise.log.note'), drill: undefined })),
   ].sort((a, b) => b.at_s - a.at_s)
   const write = () => {
     if (text === undefined) return
@@ -43,6 +52,7 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
           <li key={line.id} className={styles.line}>
             <span className={styles.stamp}>{formatClock(line.at_s)}</span>
             <span className={styles.words}><strong>{line.what}</strong> {line.text} {line.by !== '' && <span className={styles.quiet}>{say('exercise.log.by', { by: line.by })}</span>}</span>
+            {line.drill && <ButtonLink size="s" icon="drill" href={line.drill} label={say('exercise.drill')} />}
           </li>
         ))}
       </ol>

@@ -1,10 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { issue } from '@/lib/issue'
-import type { EditableDocument } from '@/lib/plan'
 import { Client } from '@/app/_client/client'
 import { keptTransport } from '@/app/_client/kept-transport'
 import { memoryOutbox, type Outbox } from '@/app/_client/outbox'
 import { memoryShelf, type Shelf } from '@/app/_client/shelf'
+import { liftOf, opened, setLift, settled } from './client-steps'
 import { FakeServer } from './fake-server'
 import { manualTimers } from './manual-timers'
 import { sampleDistrict, samplePlan } from './sample-documents'
@@ -15,10 +15,6 @@ let device: { outbox: Outbox; shelf: Shelf }
 
 const newDevice = () => ({ outbox: memoryOutbox(), shelf: memoryShelf() })
 
-const settled = async () => {
-  for (let turn = 0; turn < 60; turn += 1) await Promise.resolve()
-}
-
 function newWindow({ outbox, shelf } = device): Client {
   const client: Client = new Client({
     transport: keptTransport({ server: server.transport(), shelf, outbox, refused: (created) => client.refuse(created) }),
@@ -26,15 +22,6 @@ function newWindow({ outbox, shelf } = device): Client {
   })
   return client
 }
-
-async function opened(client: Client, ...ids: string[]): Promise<Client> {
-  for (const id of ids) client.open(id)
-  await settled()
-  return client
-}
-
-const setLift = (lift_ft: number) => ({ kind: 'setFields' as const, collection: 'fillSites', id: 'F1', set: { lift_ft } })
-const liftOf = (doc: EditableDocument | undefined) => (doc?.fillSites as { id: string; lift_ft?: number }[] | undefined)?.find(({ id }) => id === 'F1')?.lift_ft
 
 beforeEach(() => {
   server = new FakeServer()

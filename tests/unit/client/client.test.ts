@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import type { EditableDocument } from '@/lib/plan'
 import { Client } from '@/app/_client/client'
 import { memoryOutbox } from '@/app/_client/outbox'
+import { liftOf, opened, setLift, settled } from './client-steps'
 import { FakeServer } from './fake-server'
 import { manualTimers } from './manual-timers'
 import { sampleDistrict, samplePlan } from './sample-documents'
@@ -9,22 +9,9 @@ import { sampleDistrict, samplePlan } from './sample-documents'
 let server: FakeServer
 let timers: ReturnType<typeof manualTimers>
 
-const settled = async () => {
-  for (let turn = 0; turn < 20; turn += 1) await Promise.resolve()
-}
-
 function newClient(options: { actor?: string; outbox?: ReturnType<typeof memoryOutbox> } = {}): Client {
   return new Client({ transport: server.transport(), timers, now: () => '2026-01-01T00:00:00Z', ...options })
 }
-
-async function opened(client: Client, ...ids: string[]): Promise<Client> {
-  for (const id of ids) client.open(id)
-  await settled()
-  return client
-}
-
-const setLift = (lift_ft: number) => ({ kind: 'setFields' as const, collection: 'fillSites', id: 'F1', set: { lift_ft } })
-const liftOf = (doc: EditableDocument | undefined) => (doc?.fillSites as { id: string; lift_ft?: number }[] | undefined)?.find(({ id }) => id === 'F1')?.lift_ft
 
 beforeEach(() => {
   server = new FakeServer()

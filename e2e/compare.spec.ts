@@ -5,8 +5,8 @@ const both = '/district/ostrel-valley/compare?plans=plan-yarrow-bank,plan-gander
 
 test('plans ticked on the list stand side by side, what meets its need by the word', async ({ page }) => {
   await page.goto('/district/ostrel-valley/plan')
-  await page.getByRole('checkbox', { name: /^Compare Yarrow Bank/ }).press('Space')
-  await page.getByRole('checkbox', { name: /^Compare Gander Hill/ }).press('Space')
+  await page.getByRole('checkbox', { name: 'Compare Yarrow Bank barn from the Covered Bridge', exact: true }).press('Space')
+  await page.getByRole('checkbox', { name: 'Compare Gander Hill farmhouse from the boat launch', exact: true }).press('Space')
   await page.getByRole('link', { name: 'Compare', exact: true }).click()
   await expect(page).toHaveURL(/compare\?plans=/)
   const figures = page.getByRole('region', { name: 'Figures' }).last()

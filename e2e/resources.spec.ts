@@ -60,7 +60,7 @@ test('a figure that is typed is no guess, unless one tap while typing says so', 
   await expect(page.getByRole('button', { name: /^Dump rate: measured/ })).toBeVisible()
   const field = page.getByLabel('Dump rate', { exact: true })
   await field.fill('1100')
-  const ask = page.getByRole('group', { name: 'How is this Dump rate known?' })
+  const ask = page.getByRole('group', { name: 'Dump rate: how is it known?' })
   await expect(ask.getByRole('button', { name: 'measured' })).toHaveAttribute('aria-pressed', 'true')
   await ask.getByRole('button', { name: 'assumed' }).click()
   await expect(field).toBeFocused()

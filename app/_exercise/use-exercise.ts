@@ -37,7 +37,7 @@ const inOrder = (exercise: Exercise) => exercise.facts.toSorted((a, b) => a.at_s
  * @param leads true on the one screen that lets injects come: what comes is written down there, and read by all others
  */
 export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
-  const { doc: exercise, status } = useDocument<Exercise>(exerciseId)
+  const { doc: exercise, status, conflicts } = useDocument<Exercise>(exerciseId)
   const toast = useToast()
   const [system] = useUnitSystem()
   const isEnded = exercise?.endedAt_s !== undefined
@@ -59,6 +59,13 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
     const refused = getClient().edit(exerciseId, body, { label })
     if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
   }, [exerciseId, names, system, toast])
+
+  // Two screens have set the clock at once: the one that came first stands, and nobody is asked.
+  useEffect(() => {
+    for (const { id, values } of conflicts) {
+      if (values.every(({ path }) => path === 'clock')) getClient().resolve(exerciseId, id, 'theirs', { label: say('exercise.clock') })
+    }
+  }, [conflicts, exerciseId])
 
   const noted = useRef(new Set<string>())
   useEffect(() => {

@@ -7,7 +7,7 @@ const EXERCISES = '/district/ostrel-valley/exercise'
 async function make(page: Page, hardness: string): Promise<void> {
   await page.goto(EXERCISES)
   await page.getByLabel('Plan it is played on').selectOption({ label: 'Gander Hill farmhouse from the boat launch' })
-  await page.getByLabel(hardness).check({ force: true, timeout: 30_000 })
+  await page.getByRole('radio', { name: hardness }).check({ force: true, timeout: 30_000 })
   await page.getByRole('button', { name: 'Make the exercise' }).click()
   await page.waitForURL(/\/exercise\/[\w-]+$/)
 }

@@ -62,8 +62,8 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
           <FigureTile label={say('exercise.debrief.missing')} value={gallons(gone.shortfall.missing_gal)} />
           <FigureTile label={say('exercise.debrief.count')} value={String(gone.rows.length)} />
         </div>
-        <section className={styles.part} aria-labelledby="debrief-facts">
-          <h2 id="debrief-facts" className={styles.heading}>{say('exercise.debrief.facts')}</h2>
+        <div className={styles.part}>
+          <h2 className={styles.heading}>{say('exercise.debrief.facts')}</h2>
           <p className={styles.quiet}>{say('exercise.debrief.facts.text')}</p>
           <DataTable
             caption={say('exercise.debrief.facts')} isCaptionHidden rows={gone.rows} rowKey={({ fact }) => fact.id} empty={say('exercise.debrief.nothing')}
@@ -75,7 +75,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
               { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (effect.recovered_s === undefined ? say('exercise.debrief.recovered.never') : effect.recovered_s === 0 ? say('exercise.debrief.recovered.none') : formatMinutes(effect.recovered_s, 'up')) },
             ]}
           />
-        </section>
+        </div>
         <StringChart chart={gone.chart} names={names} shared_s={Math.max(600, clock_s)} />
         <FactLog desk={desk} role="facilitator" />
         <Caution title={say('caution.title')} kinds={['planning-aid', 'back-up-prime']} />

@@ -12,6 +12,7 @@ import { ARCHIVE_LIMIT_MB } from '@/app/_server/limits'
 import { databaseFile, openDatabase, type Database } from '@/app/_server/open-database'
 import { Refusal } from '@/app/_server/refusal'
 import { formatDay, formatNumber, say } from '@/app/_text'
+import { documentKindOf } from '@/lib/plan'
 import { backupFolderOf } from '@/scripts/house/backup-names.mjs'
 import { listBackups } from '@/scripts/house/backups.mjs'
 
@@ -89,13 +90,13 @@ async function list(): Promise<void> {
   const entries = await withDatabase((database) => listDocuments(database))
   const districts = entries.filter(({ kind }) => kind === 'district')
   if (districts.length === 0) print(say('archive.cli.no-districts'))
-  for (const { id, name } of districts) print(`${id}\t${name}\t${say('home.plans', { count: entries.filter((entry) => entry.districtId === id).length })}`)
+  for (const { id, name } of districts) print(`${id}\t${name}\t${say('home.plans', { count: entries.filter((entry) => entry.kind === 'plan' && entry.districtId === id).length })}`)
 }
 
 async function verify(name: string): Promise<void> {
   const { manifest, district, plans } = await archiveFrom(name)
   const edits = [district, ...plans].reduce((sum, one) => sum + one.edits.length, 0)
-  print(say('archive.cli.verified', { file: basename(name), name: manifest.district.name, count: plans.length, edits, day: formatDay(manifest.madeAt) }))
+  print(say('archive.cli.verified', { file: basename(name), name: manifest.district.name, count: plans.filter(({ doc }) => documentKindOf(doc) === 'plan').length, edits, day: formatDay(manifest.madeAt) }))
   printMissing(manifest.missing.map(({ kind }) => kind))
 }
 

@@ -2,7 +2,7 @@
 
 import { useState } from 'react'
 import { clockSpeeds } from '@/lib/plan'
-import { nextEventAt } from '@/lib/exercise'
+import { nextEventAt, type Session } from '@/lib/exercise'
 import { formatClock, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -10,6 +10,14 @@ import { Segments } from '../_ui/segments'
 import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
 import type { ExerciseDesk } from './use-exercise'
+
+/** The next thing that happens, or the next trouble that is due by the clock. */
+function nextMoment(session: Session): number | undefined {
+  const due_s = session.armed.flatMap(({ trigger }) => (trigger.kind === 'time' && trigger.at_s > session.clock_s ? [trigger.at_s] : []))
+  const all_s = [nextEventAt(session) ?? Infinity, ...due_s]
+  const next_s = Math.min(...all_s)
+  return next_s < Infinity ? next_s : undefined
+}
 
 /** The clock of an exercise: start, stop, pace, the next event, the end. */
 export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; districtId: string; leads: boolean }) {
@@ -34,7 +42,7 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
             choices={clockSpeeds.map((speed) => ({ value: String(speed), label: say('exercise.pace.factor', { factor: String(speed) }) }))}
             onCommit={(value) => { desk.run(isRunning, Number(value)) }}
           />
-          <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next_s = session && nextEventAt(session); if (next_s !== undefined) desk.jump(next_s) }} />
+          <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next_s = session && nextMoment(session); if (next_s !== undefined) desk.jump(next_s) }} />
           {isAsking
             ? (
               <span className={styles.asking} role="group" aria-label={say('exercise.end')}>

@@ -78,7 +78,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
         {session && view && seat && (
           <div className={styles.columns}>
             <div className={styles.main}>
-              <WaterFigures view={view} seat={seat} shortfall={shortfall} names={names} system={system} />
+              <WaterFigures view={view} seat={seat} isCounting={shortfall !== undefined} shortfall={shortfall} names={names} system={system} />
               {seat.hasMap && (
                 <section className={styles.map} aria-label={say('exercise.map')}>
                   <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />

@@ -7,10 +7,14 @@ import type { SeatView } from './seat'
 /** Behind by no more than this is not behind. */
 const SAME_GPM = 0.5
 
-/** The water at this moment: what the fire gets, what stands in the tanks and how long that lasts. */
-export function WaterFigures({ view, seat, shortfall, names, system }: { view: ExerciseView; seat: SeatView; shortfall: Shortfall | undefined; names: NameOf; system: UnitSystem }) {
+/**
+ * The water at this moment: what the fire gets, what stands in the tanks and how long that lasts.
+ *
+ * @param isCounting false before anybody could be short: the first engine is not there
+ */
+export function WaterFigures({ view, seat, isCounting, shortfall, names, system }: { view: ExerciseView; seat: SeatView; isCounting: boolean; shortfall: Shortfall | undefined; names: NameOf; system: UnitSystem }) {
   const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline' })
-  const missing_gpm = view.asked_gpm - view.flow_gpm
+  const missing_gpm = isCounting ? view.asked_gpm - view.flow_gpm : 0
   return (
     <div className={styles.figures}>
       {seat.hasFlow && (

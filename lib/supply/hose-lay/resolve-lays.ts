@@ -8,6 +8,7 @@ import { seasonDrop } from '../season'
 import { sourceWater, type SourceWater } from '../source'
 import { spreadByMark } from '../spread'
 import { waysOf, type Ways } from '../ways'
+import { hoseNeeded } from './hose-needed'
 import { findLayHeights } from './lay-key'
 import { layFlow, riseDoubt, type LayFlow } from './lay-flow'
 
@@ -40,7 +41,7 @@ const WIDEST_SPREAD = 0.9
  * A lay that cannot be worked out, or whose pumper stands elsewhere in the plan too, is left out, and that is said.
  *
  * @param ledger notes the flow (by the doubt of its heights, a tenth at least) and the set-up time
- * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-source-shared` (warn), `lay-rise-doubt` (note), and those of arrival
+ * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-source-shared` (warn), `lay-rise-doubt` (note), the warnings of compileLay, relayResult and hoseNeeded, and those of arrival
  */
 export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): ResolvedLays {
   const issues: Issue[] = []
@@ -66,7 +67,8 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     const { flow_gpm } = found.result
     const { doubted, most_gpm, time } = found
     for (const [key, assumption] of compiled.ledger.assumptions) if (!ledger.assumptions.has(key)) ledger.assumptions.set(key, assumption)
-    issues.push(...compiled.issues.filter(({ severity }) => severity === 'warn'))
+    const needed = hoseNeeded(bundle.district, lay.id, compiled.hose?.stretches ?? [], lay.pumperIds)
+    issues.push(...[...compiled.issues, ...found.result.issues, ...needed.issues].filter(({ severity }) => severity === 'warn'))
     if (doubted) issues.push(riseDoubt(lay.id, compiled.ground.rise_ft, doubted))
     const lost = doubted && most_gpm > 0 ? Math.max(0, 1 - doubted.most_gpm / most_gpm) : 0
     const known = { itemId: lay.id, isDefault: false as const }

@@ -45,8 +45,8 @@ function fixedQuantity(name: string, system: UnitSystem): string | undefined {
 /**
  * The sentence of an issue: message `issue.<code>`.
  *
- * Besides the issue's own values a message may use `{subject}`, `{subject2}` (names of the first
- * and second item it is about), `{subjects}` (all of them, as a list), and where it has both ends of them the
+ * Besides the issue's own values a message may use `{subject}`, `{subject2}`, `{subject3}` (names of the
+ * first three items it is about), `{subjects}` (all of them, as a list), and where it has both ends of them the
  * differences `{short}` and `{gap}`. A value that the issue
  * does not carry reads "not known"; a code without words is shown as it is, never hidden. A fixed
  * quantity of the sentence is written `{n20_inHg}`, so that it too follows the units in use.
@@ -56,9 +56,10 @@ export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): strin
   const values: Record<string, TextValue> = {}
   for (const [key, value] of Object.entries(issue.values)) values[key] = issueValue(key, value, names, system, issue.code)
   Object.assign(values, shownDifferences(issue, system))
-  const [first, second] = subjects
+  const [first, second, third] = subjects
   if (first !== undefined) values.subject = first
   if (second !== undefined) values.subject2 = second
+  if (third !== undefined) values.subject3 = third
   if (subjects.length > 0) values.subjects = list.format(subjects)
 
   const key = `issue.${issue.code}`

@@ -24,6 +24,7 @@ export { COMMAND_CREW_COUNT, FIRST_PLACE_CREW_COUNT, NEXT_PLACE_CREW_COUNT } fro
 export * from './result'
 export { sourceGaps, type SourceGap } from './source-gaps'
 export { seasonDrop, usualSeason, type SeasonDrop } from './season'
+export { findHoseOf, findSuctionOf, lengthOf_ft, type Stock } from './stock'
 export { sourceWater, type SourceWater } from './source'
 export { roadKey } from './ways'
 export { isWorking, type Working, type WorkingInput, type WorkingSource } from './working'

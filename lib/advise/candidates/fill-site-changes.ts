@@ -1,9 +1,8 @@
 import { ratedSuction } from '../../hydraulics'
 import { findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type EditBody, type FillSite, type Suction } from '../../plan'
-import { defaults } from '../../supply'
+import { defaults, findHoseOf, findSuctionOf, lengthOf_ft } from '../../supply'
 import type { Candidate, Proviso } from '../candidate'
 import { assumedEffort } from '../effort'
-import { findHoseOf, findSuctionOf, lengthOf_ft } from '../stock'
 
 const MOST_BAYS = 12
 const MOST_SUCTION_LINES = 4

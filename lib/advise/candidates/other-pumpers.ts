@@ -1,7 +1,7 @@
+import { findHoseOf, findSuctionOf, lengthOf_ft } from '../../supply'
 import { findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type EditBody, type FillSite, type Suction } from '../../plan'
 import type { Candidate, Proviso } from '../candidate'
 import { assumedEffort, crewOf } from '../effort'
-import { findHoseOf, findSuctionOf, lengthOf_ft } from '../stock'
 import { suctionOf } from './fill-site-changes'
 
 /** Pumpers and portable pumps that stand at no site of the plan and are not the engine at the fire, strongest first. */

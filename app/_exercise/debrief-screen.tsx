@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
-import { effectsOf, readSession, sessionChart, shortfallOf } from '@/lib/exercise'
+import { effectsOf, readSession, sessionChart, sessionShortfall } from '@/lib/exercise'
 import { useDistrict } from '../_client'
 import { StringChart } from '../_plan/string-chart'
 import { formatClock, formatMinutes, formatQuantity, say } from '../_text'
@@ -29,11 +29,11 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
   const gone = useMemo(() => {
     if (!session || !exercise) return undefined
     const still = { ...session, clock_s: Math.max(clock_s, session.now.from_s) }
-    const { asked, flow } = readSession(still)
+    const record = readSession(still)
     const facts = exercise.facts.toSorted((a, b) => a.at_s - b.at_s)
     return {
-      chart: sessionChart(still),
-      shortfall: shortfallOf(asked, flow, Math.min(still.clock_s, session.now.scenario.demand.countFrom_s), still.clock_s),
+      chart: sessionChart(still, record),
+      shortfall: sessionShortfall(still, record),
       rows: effectsOf(exercise.bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
     }
   }, [session, exercise, clock_s])

@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import { findBounds } from '@/lib/geo'
 import { roles, type Role } from '@/lib/plan'
-import { readSession, sessionChart, shortfallOf, viewOf } from '@/lib/exercise'
+import { readSession, sessionChart, sessionShortfall, viewOf } from '@/lib/exercise'
 import { useDistrict } from '../_client'
 import { DistrictMap, useDrawnDistrict } from '../_map'
 import { StringChart } from '../_plan/string-chart'
@@ -43,12 +43,8 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
   const { sites, routes } = useExercisePlaces(session?.now.world.bundle, names)
   const all = useMemo(() => (session && view ? [...sites, ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names])
   const home = useMemo(() => findBounds(sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [sites])
-  const shortfall = useMemo(() => {
-    if (!session) return undefined
-    const { asked: wanted, flow } = readSession(session)
-    const { countFrom_s } = session.now.scenario.demand
-    return clock_s > countFrom_s ? shortfallOf(wanted, flow, countFrom_s, clock_s) : undefined
-  }, [session, clock_s])
+  const record = useMemo(() => session && readSession(session), [session])
+  const isCounting = session !== undefined && clock_s > session.now.scenario.demand.countFrom_s
   useSpaceKey(leads && !desk.isEnded, () => { desk.run(!(exercise?.clock?.isRunning ?? false)) })
 
   const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
@@ -75,17 +71,17 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
         </header>
         <ClockBar desk={desk} districtId={districtId} leads={leads} />
         {!session && <EmptyState title={say('exercise.broken')} />}
-        {session && view && seat && (
+        {session && view && seat && record && (
           <div className={styles.columns}>
             <div className={styles.main}>
-              <WaterFigures view={view} seat={seat} isCounting={shortfall !== undefined} shortfall={shortfall} names={names} system={system} />
+              <WaterFigures view={view} seat={seat} isCounting={isCounting} shortfall={sessionShortfall(session, record)} names={names} system={system} />
               {seat.hasMap && (
                 <section className={styles.map} aria-label={say('exercise.map')}>
                   <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
                 </section>
               )}
               {seat.tenders.length > 0 && <TenderTable tenders={seat.tenders} names={names} system={system} />}
-              {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session)} names={names} shared_s={Math.max(1800, clock_s)} /></Card>}
+              {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session, record)} names={names} shared_s={Math.max(1800, clock_s)} /></Card>}
             </div>
             <div className={styles.side}>
               <DecidePanel desk={desk} />

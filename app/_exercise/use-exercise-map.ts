@@ -1,8 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
-import type { Point } from '@/lib/geo'
-import { distanceM } from '@/lib/geo'
+import { pointAlong } from '@/lib/geo'
 import type { Bundle } from '@/lib/plan'
 import type { ExerciseView, Session } from '@/lib/exercise'
 import { FIRE_GROUND, findPlace, legUses } from '@/lib/supply'
@@ -40,21 +39,7 @@ export function tendersOnMap(session: Session, view: ExerciseView, names: NameOf
     const way = alongShare === undefined ? undefined : uses.find((use) => use.apparatusId === id && use.toId === siteId)
     const leg = way && legs.get(way.key)
     const path = leg && leg.by !== 'none' && leg.path.length > 1 ? leg.path : way ? [way.ask.from, way.ask.to] : undefined
-    const point = path && alongShare !== undefined ? alongPath(path, alongShare) : site
+    const point = path && alongShare !== undefined ? pointAlong(path, alongShare) : site
     return point ? [{ id, kind: 'tender', point, name: names(id) ?? id, letter }] : []
   })
-}
-
-/** The point at a share of a path's length. */
-export function alongPath(path: readonly Point[], share: number): Point | undefined {
-  const lengths = path.slice(1).map((point, k) => distanceM(path[k] ?? point, point))
-  let left_m = lengths.reduce((sum, length) => sum + length, 0) * share
-  for (const [k, length] of lengths.entries()) {
-    const [from, to] = [path[k], path[k + 1]]
-    if (!from || !to) break
-    if (left_m > length) { left_m -= length; continue }
-    const part = length > 0 ? left_m / length : 0
-    return { lat: from.lat + (to.lat - from.lat) * part, lon: from.lon + (to.lon - from.lon) * part }
-  }
-  return path.at(-1)
 }

@@ -12,7 +12,7 @@ const SAME_GPM = 0.5
  *
  * @param isCounting false before anybody could be short: the first engine is not there
  */
-export function WaterFigures({ view, seat, isCounting, shortfall, names, system }: { view: ExerciseView; seat: SeatView; isCounting: boolean; shortfall: Shortfall | undefined; names: NameOf; system: UnitSystem }) {
+export function WaterFigures({ view, seat, isCounting, shortfall, names, system }: { view: ExerciseView; seat: SeatView; isCounting: boolean; shortfall: Shortfall; names: NameOf; system: UnitSystem }) {
   const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline' })
   const missing_gpm = isCounting ? view.asked_gpm - view.flow_gpm : 0
   return (
@@ -36,7 +36,7 @@ export function WaterFigures({ view, seat, isCounting, shortfall, names, system 
           note={[...(source_gal === undefined ? [] : [say('exercise.filling', { flow: formatQuantity(draw_gpm, 'gpm', system) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
-      {seat.hasFlow && shortfall && shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(shortfall.short_s) })} />}
+      {seat.hasFlow && shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(shortfall.short_s) })} />}
     </div>
   )
 }

@@ -1,5 +1,5 @@
 import { findApparatus, type Bundle } from '../plan'
-import type { FillSpec, ShuttleSpec, TenderSpec } from '../shuttle'
+import type { FillSpec, ShuttleSpec, TenderSpec, WaySpec } from '../shuttle'
 
 /** What has come over a plan since dispatch; all by id, nothing of it in the plan itself. */
 export type Conditions = {
@@ -43,16 +43,23 @@ export function underConditions(spec: ShuttleSpec, conditions: Conditions): Shut
 const atRate = (fill: FillSpec, share: number): FillSpec =>
   share === 1 ? fill : { ...fill, bayRate_gpm: fill.bayRate_gpm.map((rate_gpm) => Math.max(STOPPED_GPM, rate_gpm * share)) }
 
+type Sites = { readonly fillSiteId?: string | undefined; readonly dumpSiteId?: string | undefined }
+
+/** The way between the sites a tender is sent to, its own where they are not named, as it or somebody else of the plan drives it; undefined where nobody does. */
+export function findWay(spec: ShuttleSpec, tender: TenderSpec | undefined, { fillSiteId, dumpSiteId }: Sites): TenderSpec | WaySpec | undefined {
+  if (!tender) return undefined
+  const fillIndex = fillSiteId === undefined ? tender.fillIndex : spec.fills.findIndex(({ id }) => id === fillSiteId)
+  const dumpIndex = dumpSiteId === undefined ? tender.dumpIndex : spec.dumps.findIndex(({ id }) => id === dumpSiteId)
+  return [tender, ...spec.tenders].flatMap((one) => [one, ...(one.ways ?? [])]).find((way) => way.fillIndex === fillIndex && way.dumpIndex === dumpIndex)
+}
+
 /** The tender between other sites, in the times that somebody of the plan takes there; its own way where nobody drives that one. */
-function sentElsewhere(tender: TenderSpec, spec: ShuttleSpec, to: { readonly fillSiteId?: string; readonly dumpSiteId?: string } | undefined): TenderSpec {
-  if (!to) return tender
-  const fillIndex = to.fillSiteId === undefined ? tender.fillIndex : spec.fills.findIndex(({ id }) => id === to.fillSiteId)
-  const dumpIndex = to.dumpSiteId === undefined ? tender.dumpIndex : spec.dumps.findIndex(({ id }) => id === to.dumpSiteId)
-  const found = [tender, ...spec.tenders].flatMap((one) => [one, ...(one.ways ?? [])]).find((way) => way.fillIndex === fillIndex && way.dumpIndex === dumpIndex)
+function sentElsewhere(tender: TenderSpec, spec: ShuttleSpec, to: Sites | undefined): TenderSpec {
+  const found = to && findWay(spec, tender, to)
   if (!found) return tender
   const { ways: _ways, lanesToFill: _toFill, lanesToDump: _toDump, ...rest } = tender
   return {
-    ...rest, fillIndex, dumpIndex, toFill_s: found.toFill_s, toDump_s: found.toDump_s,
+    ...rest, fillIndex: found.fillIndex, dumpIndex: found.dumpIndex, toFill_s: found.toFill_s, toDump_s: found.toDump_s,
     ...(found.lanesToFill && { lanesToFill: found.lanesToFill }), ...(found.lanesToDump && { lanesToDump: found.lanesToDump }),
   }
 }

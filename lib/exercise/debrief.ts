@@ -1,6 +1,6 @@
 import type { Bundle, Fact } from '../plan'
 import { isSession, replay } from './session'
-import { readSession } from './session-record'
+import { readSession, sessionShortfall } from './session-record'
 import { shortfallOf } from './shortfall'
 
 /** What one thing that came about did to the water: the exercise as it was, against the same without it. */
@@ -43,8 +43,5 @@ function outcomeOf(bundle: Bundle, facts: readonly Fact[], to_s: number) {
   const session = replay(bundle, facts, to_s)
   if (!isSession(session)) throw new RangeError(`bundle is blocked (${session.map(({ code }) => code).join(', ')}), must be playable`)
   const { asked, flow } = readSession(session)
-  return { asked, flow, shortfall: shortfallOf(asked, flow, countFrom_s(session), to_s) }
+  return { asked, flow, shortfall: sessionShortfall(session, { asked, flow }) }
 }
-
-/** Nobody is short before the first engine is there. */
-const countFrom_s = (session: { readonly now: { readonly scenario: { readonly demand: { readonly countFrom_s: number } } } }): number => session.now.scenario.demand.countFrom_s

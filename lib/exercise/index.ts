@@ -4,6 +4,6 @@ export { difficulties, drawInjects, type Difficulty, type DrawnTrouble } from '.
 export { injectFrom, possibleTroubles, troubleFigures, troubles, troubleWeight, type PossibleTrouble, type Trouble } from './inject-library'
 export { factOf, isSession, playSession, replay, startSession, stateAt, takeEffect, type InjectCame, type Session } from './session'
 export { sessionChart } from './session-chart'
-export { readSession, type SessionRecord } from './session-record'
+export { readSession, sessionShortfall, type SessionRecord } from './session-record'
 export { shortfallOf, type Shortfall } from './shortfall'
 export { nextEventAt, viewOf, type ExerciseView, type FillView, type TankView, type TenderView } from './view'

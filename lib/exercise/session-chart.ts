@@ -1,12 +1,15 @@
 import type { SupplyChart } from '../supply'
 import type { Session } from './session'
-import { readSession } from './session-record'
+import type { SessionRecord } from './session-record'
 import { viewOf } from './view'
 
-/** The exercise so far, as the string chart draws a run. */
-export function sessionChart(session: Session): SupplyChart {
+/**
+ * The exercise so far, as the string chart draws a run.
+ *
+ * @param record of the same session
+ */
+export function sessionChart(session: Session, { tenders, levels, flow, run }: SessionRecord): SupplyChart {
   const { spec } = session.now.scenario
-  const { tenders, levels, flow, run } = readSession(session)
   const left_s = new Map(viewOf(session).tenders.map((tender) => [tender.id, tender.alongShare === undefined ? 0 : (tender.left_s ?? 0)]))
   return {
     end_s: Math.max(1, session.clock_s),

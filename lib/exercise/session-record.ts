@@ -1,5 +1,6 @@
 import type { LoggedEvent, PhaseSegment, ShuttleRecord, ShuttleRun } from '../shuttle'
 import { recordOf, type Session } from './session'
+import { shortfallOf, type Shortfall } from './shortfall'
 
 export type Step = { readonly from_s: number; readonly flow_gpm: number }
 export type Level = { readonly time_s: number; readonly level_gal: number }
@@ -17,6 +18,11 @@ export type SessionRecord = {
   readonly asked: readonly Step[]
   /** Figures of the run as it stands, over the parts that are in it now. */
   readonly run: ShuttleRun
+}
+
+/** What the fire ground missed so far. Nobody is short before the first engine is there. */
+export function sessionShortfall({ now, clock_s }: Session, { asked, flow }: Pick<SessionRecord, 'asked' | 'flow'>): Shortfall {
+  return shortfallOf(asked, flow, Math.min(clock_s, now.scenario.demand.countFrom_s), clock_s)
 }
 
 type Piece = { readonly record: ShuttleRecord; readonly from_s: number; readonly to_s: number; readonly session: Session['now'] }

@@ -1,6 +1,6 @@
 import type { Issue } from '../issue'
 import type { Bundle, Change, Fact, Inject } from '../plan'
-import { advance, begin, carry, compileShuttle, drainSource, fork, loseWater, settle, startRecord, type Scenario, type ShuttleRecord, type SimState } from '../shuttle'
+import { advance, begin, carry, compileShuttle, fork, loseWater, lowerSource, startRecord, type Scenario, type ShuttleRecord, type SimState } from '../shuttle'
 import { firstTrigger } from './trigger'
 import { changedWorld, isWorld, worldOf, type World } from './world'
 
@@ -99,12 +99,7 @@ export function takeEffect(session: Session, fact: Fact): Session | Issue[] {
 /** What happens to the water itself. */
 function happenAt(scenario: Scenario, state: SimState, change: Change): void {
   if (change.kind === 'tankTips') loseWater(scenario, state, scenario.spec.dumps.findIndex(({ id }) => id === change.dumpSiteId), change.lostShare)
-  if (change.kind !== 'sourceLow') return
-  const f = scenario.spec.fills.findIndex(({ id }) => id === change.fillSiteId)
-  settle(scenario, state)
-  const left_gal = state.source_gal[f] ?? Infinity
-  // Where nobody knows how much there was, there is nothing to lower.
-  if (left_gal !== Infinity) drainSource(scenario, state, f, left_gal * (1 - change.leftShare))
+  if (change.kind === 'sourceLow') lowerSource(scenario, state, scenario.spec.fills.findIndex(({ id }) => id === change.fillSiteId), change.leftShare)
 }
 
 /**

@@ -2,12 +2,15 @@ import { issue, type Issue } from '../issue'
 import { applyEdit, type Bundle, type EditableDocument, type Change } from '../plan'
 import type { ShuttleSpec } from '../shuttle'
 import { compilePlan } from '../supply'
-import { lateBy, sentAt, underConditions, type Conditions } from './conditions'
+import { findWay, lateBy, sentAt, underConditions, type Conditions } from './conditions'
 
 /** What is so at a moment of an exercise: the plan as it now stands, and what has come over it. */
 export type World = {
   readonly bundle: Bundle
+  /** The plan by itself, compiled once for each change of it. */
+  readonly planned: ShuttleSpec
   readonly conditions: Conditions
+  /** The plan as the conditions leave it. */
   readonly spec: ShuttleSpec
 }
 
@@ -17,8 +20,8 @@ const LONGEST_S = 172_800
 /** The plan at dispatch, or the issues for which it cannot be played. */
 export const worldOf = (bundle: Bundle): World | Issue[] => {
   const conditions: Conditions = { out: [], late_s: {}, sent_s: {}, fillShare: {}, leak_gpm: {}, layShare: {}, demand: [], ways: {} }
-  const spec = specOf(bundle, conditions)
-  return Array.isArray(spec) ? spec : { bundle, conditions, spec }
+  const planned = plannedOf(bundle)
+  return Array.isArray(planned) ? planned : madeWorld(bundle, planned, conditions)
 }
 
 /**
@@ -26,28 +29,29 @@ export const worldOf = (bundle: Bundle): World | Issue[] => {
  *
  * What a change brings in is sent at that moment: its times, counted from dispatch by the plan, are counted from there.
  *
- * @returns the issues for which the change cannot be: it names what is not there, or leaves nothing to run
+ * @returns the same world where the change is one of the water alone; the issues for which the change cannot be: it names what is not there, or leaves nothing to run
  */
 export function changedWorld(world: World, change: Change, at_s: number): World | Issue[] {
-  const bundle = change.kind === 'plan' ? changedBundle(world.bundle, change) : world.bundle
-  if (Array.isArray(bundle)) return bundle
+  if (change.kind === 'plan') {
+    const bundle = changedBundle(world.bundle, change)
+    if (Array.isArray(bundle)) return bundle
+    const planned = plannedOf(bundle)
+    return Array.isArray(planned) ? planned : madeWorld(bundle, planned, sentAt(world.conditions, world.spec, planned, at_s))
+  }
   const missing = missingFrom(world, change)
   if (missing !== undefined) return [issue('exercise-names-nothing', 'block', [missing])]
-  let { conditions } = world
-  if (change.kind === 'plan') {
-    const plain = specOf(bundle, conditions)
-    if (Array.isArray(plain)) return plain
-    conditions = sentAt(conditions, world.spec, plain, at_s)
-  } else conditions = withCondition(world, change, at_s)
-  const spec = specOf(bundle, conditions)
-  return Array.isArray(spec) ? spec : { bundle, conditions, spec }
+  const conditions = withCondition(world, change, at_s)
+  return conditions === world.conditions ? world : madeWorld(world.bundle, world.planned, conditions)
 }
 
-function specOf(bundle: Bundle, conditions: Conditions): ShuttleSpec | Issue[] {
+function plannedOf(bundle: Bundle): ShuttleSpec | Issue[] {
   const { spec, issues } = compilePlan(bundle)
-  if (!spec) return issues.filter(({ severity }) => severity === 'block')
-  const now = underConditions({ ...spec, afterReady_s: LONGEST_S, horizon_s: LONGEST_S }, conditions)
-  return now.tenders.length + (now.feeds?.length ?? 0) > 0 ? now : [issue('no-tender-left', 'block', [bundle.plan.id])]
+  return spec ? { ...spec, afterReady_s: LONGEST_S, horizon_s: LONGEST_S } : issues.filter(({ severity }) => severity === 'block')
+}
+
+function madeWorld(bundle: Bundle, planned: ShuttleSpec, conditions: Conditions): World | Issue[] {
+  const spec = underConditions(planned, conditions)
+  return spec.tenders.length + (spec.feeds?.length ?? 0) > 0 ? { bundle, planned, conditions, spec } : [issue('no-tender-left', 'block', [bundle.plan.id])]
 }
 
 function changedBundle(bundle: Bundle, { edits, legs = [] }: Extract<Change, { kind: 'plan' }>): Bundle | Issue[] {
@@ -88,23 +92,15 @@ function withCondition({ bundle, conditions, spec }: World, change: Exclude<Chan
 }
 
 /** Id that a change names and the shuttle does not have. */
-function missingFrom({ bundle, spec }: World, change: Change): string | undefined {
+function missingFrom({ bundle, spec }: World, change: Exclude<Change, { kind: 'plan' }>): string | undefined {
   const isIn = (list: readonly { readonly id: string }[] | undefined, id: string | undefined) => id === undefined || (list ?? []).some((item) => item.id === id)
   if ('tenderId' in change && !isIn(spec.tenders, change.tenderId)) return change.tenderId
   if ('unitId' in change && !isIn(bundle.district.apparatus, change.unitId)) return change.unitId
   if ('fillSiteId' in change && !isIn(spec.fills, change.fillSiteId)) return change.fillSiteId
   if ('dumpSiteId' in change && !isIn(spec.dumps, change.dumpSiteId)) return change.dumpSiteId
   if ('layId' in change && !isIn(spec.feeds, change.layId)) return change.layId
-  if (change.kind === 'sendTender' && !hasWay(spec, change)) return change.fillSiteId ?? change.dumpSiteId
+  if (change.kind === 'sendTender' && !findWay(spec, spec.tenders.find(({ id }) => id === change.tenderId), change)) return change.fillSiteId ?? change.dumpSiteId
   return undefined
-}
-
-/** True when somebody of the plan drives that pair of sites, so that its times are known. */
-const hasWay = (spec: ShuttleSpec, change: Extract<Change, { kind: 'sendTender' }>): boolean => {
-  const tender = spec.tenders.find(({ id }) => id === change.tenderId)
-  const fill = change.fillSiteId ?? spec.fills[tender?.fillIndex ?? -1]?.id
-  const dump = change.dumpSiteId ?? spec.dumps[tender?.dumpIndex ?? -1]?.id
-  return spec.tenders.some(({ fillIndex, dumpIndex, ways = [] }) => [{ fillIndex, dumpIndex }, ...ways].some((way) => spec.fills[way.fillIndex]?.id === fill && spec.dumps[way.dumpIndex]?.id === dump))
 }
 
 /** True when the plan can be played at all. */

@@ -3,7 +3,7 @@ import { handlePumper, replanDump, syncDump } from './dump-site'
 import type { OnEvent } from './event'
 import { handleFeed } from './feed'
 import { replanFill, syncFill } from './fill-site'
-import { handleDemand, handleEngine, replanFire, syncFire } from './fire-ground'
+import { handleDemand, handleEngine, syncFire, takeUpFire } from './fire-ground'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 import { handleTender, openPlaces, openSite } from './tender'
@@ -61,11 +61,7 @@ export function advance(scenario: Scenario, state: SimState, until_s: number, on
       syncFill(scenario, state, f, now_s)
       replanFill(scenario, state, f, now_s, on)
     }
-    if (isFireDue[0] !== 0) {
-      isFireDue[0] = 0
-      syncFire(scenario, state, now_s)
-      replanFire(scenario, state, now_s, on)
-    }
+    if (isFireDue[0] !== 0) takeUpFire(scenario, state, now_s, on)
   }
 }
 

@@ -4,7 +4,7 @@ import { carryTenders, seatTenders } from './carry-tenders'
 import { admitWaiting } from './drive'
 import { replanDump, syncDump } from './dump-site'
 import { replanFill, syncFill } from './fill-site'
-import { replanFire, syncFire } from './fire-ground'
+import { syncFire, takeUpFire } from './fire-ground'
 import { ENGINE, PHASE, PUMPER } from './phase'
 import type { Scenario } from './scenario'
 import { begin } from './start'
@@ -85,11 +85,7 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
     openNextBay(to, next, f, now_s, undefined)
   })
   for (let lane = 0; lane < to.laneCount; lane++) if (next.laneInside[lane] === 0) admitWaiting(to, next, lane, now_s, undefined)
-  if (hasDemandMoved || next.isFireDue[0] !== 0) {
-    next.isFireDue[0] = 0
-    syncFire(to, next, now_s)
-    replanFire(to, next, now_s, undefined)
-  }
+  if (hasDemandMoved || next.isFireDue[0] !== 0) takeUpFire(to, next, now_s, undefined)
   return next
 }
 

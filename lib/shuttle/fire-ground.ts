@@ -30,7 +30,7 @@ export function syncFire(scenario: Scenario, state: SimState, now_s: number): vo
  * while its pumper draws or has its booster tank; until all supply is ready, the first engine's
  * tank whatever the sites leave open. Call `syncFire` first.
  */
-export function replanFire(scenario: Scenario, state: SimState, now_s: number, on: OnEvent | undefined): void {
+function replanFire(scenario: Scenario, state: SimState, now_s: number, on: OnEvent | undefined): void {
   const { demand, dumps, feeds, entities } = scenario
   const { fire } = state
   const asked_gpm = demand.flow_gpm[state.stage[0]!]!
@@ -66,6 +66,13 @@ export function replanFire(scenario: Scenario, state: SimState, now_s: number, o
     if (on) on(EVENT['first-water'], now_s, -1, -1)
   }
   if (on) on(EVENT.flow, now_s, -1, -1)
+}
+
+/** Something that feeds the fire ground has changed: its water is moved up to now, and flows anew from here. */
+export function takeUpFire(scenario: Scenario, state: SimState, now_s: number, on: OnEvent | undefined): void {
+  state.isFireDue[0] = 0
+  syncFire(scenario, state, now_s)
+  replanFire(scenario, state, now_s, on)
 }
 
 /** The fire ground asks for another flow, or a hose lay to it brings another. */

@@ -20,7 +20,7 @@ export { levelAt, recordShuttle, startRecord, type LoggedEvent, type PhaseSegmen
 export { isDirect } from './feed-table'
 export { laterFlows, type LaterFlow, type LaterStart } from './later-flow'
 export { carry } from './carry'
-export { drainSource } from './drain-source'
 export { loseWater } from './lose-water'
+export { lowerSource } from './lower-source'
 export { entityOf } from './chance'
 export { FLOW_RESOLUTION_GPM, flowTest, gridFor, refineFlow, type FlowTest } from './flow-search'

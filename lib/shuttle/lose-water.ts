@@ -1,6 +1,6 @@
 import { requireThat } from '../issue'
 import { replanDump, syncDump } from './dump-site'
-import { replanFire, syncFire } from './fire-ground'
+import { takeUpFire } from './fire-ground'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 
@@ -23,8 +23,5 @@ export function loseWater(scenario: Scenario, state: SimState, d: number, share:
     state.spilled_gal[d] = state.spilled_gal[d]! + lost_gal
   }
   replanDump(scenario, state, d, now_s, undefined)
-  if (state.isFireDue[0] === 0) return
-  state.isFireDue[0] = 0
-  syncFire(scenario, state, now_s)
-  replanFire(scenario, state, now_s, undefined)
+  if (state.isFireDue[0] !== 0) takeUpFire(scenario, state, now_s, undefined)
 }

@@ -12,7 +12,8 @@ type Schema = DBSchema & {
 /** On the disk itself before it counts as kept, not only with the system. */
 const STRICT = { durability: 'strict' } as const
 
-const open = (name: string) => openDB<Schema>(name, 2, {
+/** @param lost called when the connection is gone: closed here for a newer window, or by the browser while the page slept */
+const open = (name: string, lost: () => void) => openDB<Schema>(name, 2, {
   upgrade(db, from) {
     if (from < 1) {
       const unsent = db.createObjectStore('unsent', { autoIncrement: true })
@@ -23,7 +24,11 @@ const open = (name: string) => openDB<Schema>(name, 2, {
     db.createObjectStore('conflicts', { keyPath: 'docId' })
   },
   // A window of the next version waits for this one to let go; nothing is lost by it.
-  blocking: (_from, _to, event) => (event.target as IDBDatabase | null)?.close(),
+  blocking: (_from, _to, event) => {
+    (event.target as IDBDatabase | null)?.close()
+    lost()
+  },
+  terminated: lost,
 })
 
 /**
@@ -34,13 +39,7 @@ export function indexedOutbox(name = 'millrace-outbox'): Outbox {
   const fallback = unlasting(memoryOutbox())
   if (typeof indexedDB === 'undefined') return fallback
   let opened: ReturnType<typeof open> | undefined
-  /** Opened again where the browser closed it under us, as it may while the page sleeps. */
-  const begin = async () => {
-    opened ??= open(name)
-    const db = await opened.catch(() => undefined)
-    db?.addEventListener('close', () => { opened = undefined })
-    return db
-  }
+  const begin = () => (opened ??= open(name, () => { opened = undefined })).catch(() => undefined)
   return {
     async docIds() {
       const db = await begin()

@@ -34,9 +34,10 @@ const IDLE_IN_A_ROW = 3
  */
 export function* tendersToMeet(bundle: Bundle, asked_gpm: number, resolve: ResolveWays): Generator<Progress, TendersToMeet | undefined> {
   const like = findTypical(bundle)
-  const first = like && figuresOf(compilePlan(bundle))
+  const planned = compilePlan(bundle)
+  const first = like && figuresOf(planned)
   if (!like || !first) return undefined
-  let best = { flow_gpm: first.flow_gpm, compiled: compilePlan(bundle) }
+  let best = { flow_gpm: first.flow_gpm, compiled: planned }
   const flows_gpm = [first.flow_gpm]
   for (let count = 1; count <= MOST_MORE; count++) {
     yield { doneShare: count / MOST_MORE }

@@ -1,6 +1,5 @@
-import { hoseCoefficient } from '../../hydraulics'
 import type { Bundle, Pumper, Tender } from '../../plan'
-import { hoseOfSize } from '../../supply'
+import { coefficientOfSize, hoseOfSize } from '../../supply'
 
 /** Hose of one size, all of it together. */
 export type HoseSize = { readonly size_in: number; readonly length_ft: number; readonly coefficient: number }
@@ -24,11 +23,7 @@ export function equipmentOf({ district, plan }: Pick<Bundle, 'district' | 'plan'
   for (const item of district.equipment) if (item.kind === 'hose' && !(item.carriedBy !== undefined && (leftOut.has(item.carriedBy) || item.carriedBy === plan.firstDueId))) add(item.size_in, item.length_ft)
   for (const { id, supplyHose_in, supplyHose_ft } of pumpers)
     if (supplyHose_in !== undefined && supplyHose_ft && !hoseOfSize(district, supplyHose_in).some(({ carriedBy }) => carriedBy === id)) add(supplyHose_in, supplyHose_ft)
-  const coefficientOf = (size_in: number): number => {
-    const own = hoseOfSize(district, size_in).flatMap(({ coefficient }) => coefficient ?? [])
-    return own.length > 0 ? Math.max(...own) : hoseCoefficient(size_in).coefficient
-  }
-  const hose = [...lengths_ft].map(([size_in, length_ft]) => ({ size_in, length_ft, coefficient: coefficientOf(size_in) })).sort((a, b) => a.coefficient - b.coefficient)
+  const hose = [...lengths_ft].map(([size_in, length_ft]) => ({ size_in, length_ft, coefficient: coefficientOfSize(district, size_in).coefficient })).sort((a, b) => a.coefficient - b.coefficient)
   return { pumpers, tenders, hose }
 }
 

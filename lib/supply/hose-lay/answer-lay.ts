@@ -7,7 +7,7 @@ import {
 } from '../../relay'
 import type { Assumption } from '../result'
 import type { CompiledLay } from './compile-lay'
-import { hoseNeeded, type HoseNeed } from './hose-needed'
+import type { HoseNeed } from './hose-needed'
 import { layFlow, riseDoubt } from './lay-flow'
 import type { LayHeights } from './lay-ground'
 import type { LayPlaces } from './lay-key'
@@ -78,9 +78,8 @@ export function answerLay(docs: Docs, lay: Lay, places?: LayPlaces): HoseLayAnsw
       hose: [], start: [], stop: [], stops: [], gains: [], assumptions: [...ledger.assumptions.values()], issues: compiled.issues,
     }
   }
-  const { relay, result, most_gpm, doubted, time } = found
+  const { relay, result, most_gpm, needed, doubted, time } = found
   const pumpers = result.pumpers.map((one) => layPumper(docs, one, result.flow_gpm))
-  const needed = hoseNeeded(docs.district, lay.id, hose.stretches, lay.pumperIds)
   return {
     ...common, flow_gpm: result.flow_gpm, most_gpm, ...(doubted && { doubted }), hose_ft: hose.hose_ft,
     ground: spec.profile.map(({ distance_ft, height_ft }) => ({ at_ft: distance_ft, height_ft })), stretches: hose.stretches,

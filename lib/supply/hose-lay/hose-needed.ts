@@ -13,6 +13,8 @@ export type HoseNeed = {
   readonly district_ft: number
 }
 
+export type HoseNeeds = { readonly needs: readonly HoseNeed[]; readonly issues: readonly Issue[] }
+
 /**
  * Hose of each size that a lay takes, against what its pumpers carry and what the district has.
  *
@@ -20,7 +22,7 @@ export type HoseNeed = {
  *
  * @returns by falling size; issues `lay-hose-beyond-district`, `lay-hose-beyond-pumpers` (warn)
  */
-export function hoseNeeded(district: District, layId: string, stretches: readonly LaidStretch[], pumperIds: readonly string[]): { readonly needs: readonly HoseNeed[]; readonly issues: readonly Issue[] } {
+export function hoseNeeded(district: District, layId: string, stretches: readonly LaidStretch[], pumperIds: readonly string[]): HoseNeeds {
   const sizes = [...new Set(stretches.map(({ size_in }) => size_in))].sort((a, b) => b - a)
   const needs = sizes.map((size_in): HoseNeed => {
     const stock = hoseOfSize(district, size_in)

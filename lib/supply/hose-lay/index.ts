@@ -6,4 +6,4 @@ export { layGround, wayDistances_ft, type LayGround, type LayHeights } from './l
 export { findLayHeights, layHeightsKey, type LayPlaces } from './lay-key'
 export { resolvePlanLays, type ResolvedLay } from './resolve-lays'
 export { crossingsOf, layFlow, type LayFlow } from './lay-flow'
-export { hoseOfSize, layHose, type LaidStretch } from './lay-hose'
+export { coefficientOfSize, hoseOfSize, layHose, type LaidStretch } from './lay-hose'

@@ -4,6 +4,7 @@ import { bestArrangement, compileRelay, relayResult, setUpTime, type CompiledRel
 import { defaults } from '../defaults'
 import { take } from '../ledger'
 import { compileLay, type CompiledLay } from './compile-lay'
+import { hoseNeeded, type HoseNeeds } from './hose-needed'
 import type { LayPlaces } from './lay-key'
 
 /** What a lay carries and how long it takes to stand, without tables and orders of work. */
@@ -14,6 +15,8 @@ export type LayFlow = {
     readonly relay: CompiledRelay
     readonly result: RelayResult
     readonly most_gpm: number
+    /** Its hose against what there is. */
+    readonly needed: HoseNeeds
     /** The most it carries if the far end stands higher by the doubt of the heights. */
     readonly doubted?: { readonly more_ft: number; readonly most_gpm: number }
     /** Absent where nothing flows. */
@@ -23,7 +26,7 @@ export type LayFlow = {
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
 
-/** Solves a lay: compileLay, the largest flow or the one wanted, its set-up time, and the flow if the heights are off. */
+/** Solves a lay: compileLay, the largest flow or the one wanted, its set-up time, its hose against what there is, and the flow if the heights are off. */
 export function layFlow(docs: Docs, lay: Lay, places?: LayPlaces): LayFlow {
   const compiled = compileLay(docs, lay, places)
   const { spec, hose, ground, ledger, sourceReady_s } = compiled
@@ -36,7 +39,7 @@ export function layFlow(docs: Docs, lay: Lay, places?: LayPlaces): LayFlow {
   return {
     compiled,
     found: {
-      relay, result, most_gpm, ...(doubted && { doubted }),
+      relay, result, most_gpm, needed: hoseNeeded(docs.district, lay.id, hose.stretches, lay.pumperIds), ...(doubted && { doubted }),
       ...(result.flow_gpm > 0 && {
         time: setUpTime({
           lay: spec.lay, isByHand: hose.stretches.map(({ isByHand }) => isByHand), crewCount, pumperCount: result.pumpers.length, sourceReady_s,

@@ -68,15 +68,17 @@ type Hose = Extract<Equipment, { kind: 'hose' }>
 export const hoseOfSize = (district: District, size_in: number): Hose[] =>
   district.equipment.filter((item): item is Hose => item.kind === 'hose' && Math.abs(item.size_in - size_in) < 0.01)
 
+/** Friction coefficient of hose of a size: that of the district's own, the worst where pieces differ, else the catalogue's. */
+export function coefficientOfSize(district: District, size_in: number): Pick<LaidStretch, 'coefficient' | 'coefficientFrom'> {
+  const own = hoseOfSize(district, size_in).flatMap((hose) => hose.coefficient ?? [])
+  return own.length > 0 ? { coefficient: Math.max(...own), coefficientFrom: 'stock' } : { coefficient: hoseCoefficient(size_in).coefficient, coefficientFrom: 'catalogue' }
+}
+
 function laidStretch(district: District, { id, size_in, lineCount = 1, coefficient, isByHand = false }: LayStretch, length_ft: number): LaidStretch {
-  const stock = hoseOfSize(district, size_in)
-  const stockCoefficients = stock.flatMap((hose) => hose.coefficient ?? [])
-  const stockWorking_psi = stock.flatMap((hose) => hose.working_psi ?? [])
-  const fromStock = stockCoefficients.length > 0 ? Math.max(...stockCoefficients) : undefined
+  const stockWorking_psi = hoseOfSize(district, size_in).flatMap((hose) => hose.working_psi ?? [])
   return {
     id, size_in, lineCount, length_ft, isByHand,
-    coefficient: coefficient ?? fromStock ?? hoseCoefficient(size_in).coefficient,
-    coefficientFrom: coefficient !== undefined ? 'entered' : fromStock !== undefined ? 'stock' : 'catalogue',
+    ...(coefficient === undefined ? coefficientOfSize(district, size_in) : { coefficient, coefficientFrom: 'entered' as const }),
     working_psi: stockWorking_psi.length > 0 ? Math.min(...stockWorking_psi) : defaultWorkingPressure_psi(size_in),
     workingFrom: stockWorking_psi.length > 0 ? 'stock' : 'default',
   }

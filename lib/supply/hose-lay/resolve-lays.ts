@@ -8,7 +8,6 @@ import { seasonDrop } from '../season'
 import { sourceWater, type SourceWater } from '../source'
 import { spreadByMark } from '../spread'
 import { waysOf, type Ways } from '../ways'
-import { hoseNeeded } from './hose-needed'
 import { findLayHeights } from './lay-key'
 import { layFlow, riseDoubt, type LayFlow } from './lay-flow'
 
@@ -67,8 +66,7 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     const { flow_gpm } = found.result
     const { doubted, most_gpm, time } = found
     for (const [key, assumption] of compiled.ledger.assumptions) if (!ledger.assumptions.has(key)) ledger.assumptions.set(key, assumption)
-    const needed = hoseNeeded(bundle.district, lay.id, compiled.hose?.stretches ?? [], lay.pumperIds)
-    issues.push(...[...compiled.issues, ...found.result.issues, ...needed.issues].filter(({ severity }) => severity === 'warn'))
+    issues.push(...[...compiled.issues, ...found.result.issues, ...found.needed.issues].filter(({ severity }) => severity === 'warn'))
     if (doubted) issues.push(riseDoubt(lay.id, compiled.ground.rise_ft, doubted))
     const lost = doubted && most_gpm > 0 ? Math.max(0, 1 - doubted.most_gpm / most_gpm) : 0
     const known = { itemId: lay.id, isDefault: false as const }

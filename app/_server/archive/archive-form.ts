@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { documentKindOf, documentKinds, editBodySchema, type District, type EditableDocument } from '@/lib/plan'
 
 /**
- * The archive of a district: one zip file with the district, its plans (deleted ones marked), the whole history of
+ * The archive of a district: one zip file with the district, its plans and exercises (deleted ones marked), the whole history of
  * each, and its roads, map and terrain. `manifest.json` names every other part with its size and SHA-256.
  */
 export const ARCHIVE_VERSION = 1

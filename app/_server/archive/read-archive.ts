@@ -15,6 +15,7 @@ import {
 export type Archive = {
   manifest: Manifest
   district: ArchivedDocument
+  /** Everything that belongs to the district: its plans, and its exercises. */
   plans: ArchivedDocument[]
   data: { hash: string; kind: string; size: number; bytes: () => Uint8Array<ArrayBuffer> }[]
 }

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { documentKindOf, documentKinds, editBodySchema, type District, type EditableDocument } from '@/lib/plan'
 
 /**
- * The archive of a district: one zip file with the district, its plans and exercises (deleted ones marked), the whole history of
+ * The archive of a district: one zip file with the district, its plans, exercises and logs (deleted ones marked), the whole history of
  * each, and its roads, map and terrain. `manifest.json` names every other part with its size and SHA-256.
  */
 export const ARCHIVE_VERSION = 1
@@ -21,7 +21,7 @@ const moment = z.iso.datetime()
 export const blobKinds = ['roads', 'map', 'terrain'] as const
 
 const partSchema = z.strictObject({
-  name: z.string().regex(/^(?:district\.json|(?:plans|exercises)\/\d{1,5}\.json|blobs\/[0-9a-f]{64})$/),
+  name: z.string().regex(/^(?:district\.json|(?:plans|exercises|logs)\/\d{1,5}\.json|blobs\/[0-9a-f]{64})$/),
   kind: z.enum([...documentKinds, ...blobKinds]),
   size: z.number().int().min(0).max(PART_LIMIT_MB * 1024 * 1024),
   sha256: hash,

@@ -15,7 +15,7 @@ import {
 export type Archive = {
   manifest: Manifest
   district: ArchivedDocument
-  /** Everything that belongs to the district: its plans, and its exercises. */
+  /** Everything that belongs to the district: its plans, exercises and logs. */
   plans: ArchivedDocument[]
   data: { hash: string; kind: string; size: number; bytes: () => Uint8Array<ArrayBuffer> }[]
 }
@@ -122,7 +122,7 @@ function checkParts(manifest: Manifest, entries: ReadonlyMap<string, UnzipFileIn
     named.add(name)
     const entry = entries.get(name)
     if (!entry) throw refusal('archive-part-missing', { part: name }, name)
-    const folder = kind === 'district' ? 'district.json' : kind === 'plan' ? 'plans/' : kind === 'exercise' ? 'exercises/' : `blobs/${sha256}`
+    const folder = kind === 'district' ? 'district.json' : documentKinds.some((one) => one === kind) ? `${kind}s/` : `blobs/${sha256}`
     if (entry.originalSize !== size || !name.startsWith(folder)) throw refusal('archive-part-damaged', { part: name }, name)
   }
   const extra = [...entries.keys()].find((name) => name !== MANIFEST && !named.has(name))

@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import { findBounds } from '@/lib/geo'
 import { roles, type Role } from '@/lib/plan'
-import { readSession, sessionChart, sessionShortfall, viewOf } from '@/lib/exercise'
+import { readSession, seenFrom, seesMap, sessionChart, wholeViewOf } from '@/lib/exercise'
 import { useDistrict } from '../_client'
 import { DistrictMap, useDrawnDistrict } from '../_map'
 import { StringChart } from '../_plan/string-chart'
@@ -21,7 +21,6 @@ import { DecidePanel } from './decide-panel'
 import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
 import { FactLog } from './fact-log'
-import { seenFrom } from './seat'
 import { TenderTable } from './tender-table'
 import { TroublesPanel } from './troubles-panel'
 import { useExercise } from './use-exercise'
@@ -39,12 +38,11 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
   const { exercise, session, status, names, clock_s } = desk
   const district = useDistrict(districtId).doc
   const drawn = useDrawnDistrict(exercise?.bundle.district.map)
-  const view = useMemo(() => session && viewOf(session), [session])
+  const record = useMemo(() => session && readSession(session), [session])
+  const view = useMemo(() => session && wholeViewOf(session, record), [session, record])
   const { sites, routes } = useExercisePlaces(session?.now.world.bundle, names)
   const all = useMemo(() => (session && view ? [...sites, ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names])
   const home = useMemo(() => findBounds(sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [sites])
-  const record = useMemo(() => session && readSession(session), [session])
-  const isCounting = session !== undefined && clock_s > session.now.scenario.demand.countFrom_s
   useSpaceKey(leads && !desk.isEnded, () => { desk.run(!(exercise?.clock?.isRunning ?? false)) })
 
   const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
@@ -74,8 +72,8 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
         {session && view && seat && record && (
           <div className={styles.columns}>
             <div className={styles.main}>
-              <WaterFigures view={view} seat={seat} isCounting={isCounting} shortfall={sessionShortfall(session, record)} names={names} system={system} />
-              {seat.hasMap && (
+              <WaterFigures seat={seat} names={names} system={system} />
+              {seesMap(role) && (
                 <section className={styles.map} aria-label={say('exercise.map')}>
                   <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
                 </section>
@@ -85,7 +83,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
             </div>
             <div className={styles.side}>
               <DecidePanel desk={desk} />
-              {seat.hasTroubles && <TroublesPanel desk={desk} />}
+              {leads && <TroublesPanel desk={desk} />}
               <FactLog desk={desk} role={role} />
               <Caution title={say('caution.title')} kinds={['planning-aid']} />
             </div>

@@ -1,29 +1,25 @@
-import type { ExerciseView, Shortfall } from '@/lib/exercise'
+import type { SeatView } from '@/lib/exercise'
 import { formatGiven, formatMinutes, formatQuantity, formatUntil, say, type NameOf, type UnitSystem } from '../_text'
 import { FigureTile } from '../_ui/figure-tile'
 import styles from './exercise.module.css'
-import type { SeatView } from './seat'
 
 /** Behind by no more than this is not behind. */
 const SAME_GPM = 0.5
 
-/**
- * The water at this moment: what the fire gets, what stands in the tanks and how long that lasts.
- *
- * @param isCounting false before anybody could be short: the first engine is not there
- */
-export function WaterFigures({ view, seat, isCounting, shortfall, names, system }: { view: ExerciseView; seat: SeatView; isCounting: boolean; shortfall: Shortfall; names: NameOf; system: UnitSystem }) {
+/** The water at this moment, as a seat knows it: what the fire gets, what stands in the tanks and how long that lasts. */
+export function WaterFigures({ seat, names, system }: { seat: SeatView; names: NameOf; system: UnitSystem }) {
+  const { fire, engine_gal = 0 } = seat
   const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline' })
-  const missing_gpm = isCounting ? view.asked_gpm - view.flow_gpm : 0
+  const missing_gpm = fire?.isCounting ? fire.asked_gpm - fire.flow_gpm : 0
   return (
     <div className={styles.figures}>
-      {seat.hasFlow && (
+      {fire && (
         <FigureTile
-          label={say('exercise.flow')} value={formatGiven(view.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}
-          note={missing_gpm > SAME_GPM ? say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }) : say('exercise.flow.asked', { flow: formatQuantity(view.asked_gpm, 'gpm', system) })}
+          label={say('exercise.flow')} value={formatGiven(fire.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}
+          note={missing_gpm > SAME_GPM ? say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }) : say('exercise.flow.asked', { flow: formatQuantity(fire.asked_gpm, 'gpm', system) })}
         />
       )}
-      {seat.hasEngine && view.engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(view.engine_gal)} />}
+      {engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(engine_gal)} />}
       {seat.tanks.map(({ dumpSiteId, level_gal, capacity_gal, lasts_s, isDrafting, waitingCount }) => (
         <FigureTile
           key={dumpSiteId} label={say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })} value={gallons(level_gal)} look={lasts_s !== undefined && lasts_s < 120 ? 'danger' : 'plain'}
@@ -36,7 +32,7 @@ export function WaterFigures({ view, seat, isCounting, shortfall, names, system 
           note={[...(source_gal === undefined ? [] : [say('exercise.filling', { flow: formatQuantity(draw_gpm, 'gpm', system) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
-      {seat.hasFlow && shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(shortfall.short_s) })} />}
+      {fire && fire.shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(fire.shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(fire.shortfall.short_s) })} />}
     </div>
   )
 }

@@ -4,10 +4,10 @@ import { sayIssue, say, type TextValues } from '@/app/_text'
 /** Codes of the server's own refusals; each has its words under `server.` in the message files. */
 export type RefusalCode =
   | 'wrong-host' | 'other-origin' | 'wrong-content-type' | 'too-large' | 'not-json' | 'not-found' | 'deleted' | 'taken'
-  | 'district-missing' | 'base-ahead' | 'edit-id-taken' | 'other-document' | 'overlap' | 'wrong-hash' | 'busy' | 'unexpected'
+  | 'district-missing' | 'base-ahead' | 'edit-id-taken' | 'event-id-taken' | 'log-full' | 'other-document' | 'overlap' | 'wrong-hash' | 'busy' | 'unexpected'
   | 'archive-not-zip' | 'archive-no-manifest' | 'archive-newer' | 'archive-too-large' | 'archive-part-missing' | 'archive-part-extra' | 'archive-part-twice'
   | 'join-first' | 'join-too-often' | 'join-wrong-code' | 'read-only' | 'beyond-grant' | 'no-network'
-  | 'archive-part-damaged' | 'archive-part-wrong' | 'archive-history' | 'archive-apart' | 'archive-here'
+  | 'archive-part-damaged' | 'archive-part-wrong' | 'archive-history' | 'archive-events' | 'archive-apart' | 'archive-here'
 
 const STATUS: Record<RefusalCode, number> = {
   'wrong-host': 421,
@@ -21,6 +21,8 @@ const STATUS: Record<RefusalCode, number> = {
   'district-missing': 422,
   'base-ahead': 409,
   'edit-id-taken': 409,
+  'event-id-taken': 409,
+  'log-full': 409,
   'other-document': 422,
   overlap: 409,
   'wrong-hash': 422,
@@ -42,6 +44,7 @@ const STATUS: Record<RefusalCode, number> = {
   'archive-part-damaged': 422,
   'archive-part-wrong': 422,
   'archive-history': 422,
+  'archive-events': 422,
   'archive-apart': 422,
   'archive-here': 409,
 }

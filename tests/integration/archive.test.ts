@@ -17,7 +17,8 @@ import type { Database } from '@/app/_server/open-database'
 import type { District, Plan } from '@/lib/plan'
 import { decodeRoadGraph, type RoadGraph } from '@/lib/roads'
 import { evaluatePlan, legFinder, resolveLegs } from '@/lib/supply'
-import { district, edit, plan, rename, setSource } from './support/documents'
+import { addSiteEvents, listSiteEvents } from '@/app/_server/site-events'
+import { district, edit, log, plan, rename, setSource, siteEvent } from './support/documents'
 import { makeFolder, prepareDatabase, root, scratchDatabase, type Scratch } from './support/scratch-database'
 
 const NOW = new Date('2026-03-01T12:00:00.000Z')
@@ -33,7 +34,8 @@ async function everything(database: Database) {
   const documents = await database.document.findMany({ orderBy: { id: 'asc' } })
   const edits = await database.edit.findMany({ orderBy: [{ docId: 'asc' }, { sequence: 'asc' }] })
   const blobs = await database.blob.findMany({ omit: { bytes: true, createdAt: true }, orderBy: { hash: 'asc' } })
-  return { documents, edits, blobs }
+  const events = await database.siteEvent.findMany({ orderBy: [{ logId: 'asc' }, { number: 'asc' }] })
+  return { documents, edits, blobs, events: events.map((row) => ({ ...row, body: JSON.parse(row.body) as unknown })) }
 }
 
 let from: Scratch
@@ -51,6 +53,8 @@ beforeAll(async () => {
   await appendEdits(from.database, 'D1', [edit('one', 0, setSource('S1', { usable_gal: 5000 })), edit('two', 0, rename('Alder Hollow East'))])
   await appendEdits(from.database, 'P1', [edit('three', 0, rename('Barn by the mill'), 'P1')])
   await softDelete(from.database, 'P2')
+  await createDocument(from.database, log())
+  await addSiteEvents(from.database, 'L1', [siteEvent(1), siteEvent(2, { replaces: siteEvent(1).id }), siteEvent(3, { kind: 'flow', value: 400 })])
 })
 afterAll(() => from.remove())
 
@@ -65,6 +69,8 @@ describe('an archive', () => {
     const isOfD1 = (row: { id: string; districtId: string | null }) => row.id === 'D1' || row.districtId === 'D1'
     expect(is.documents.map(({ deletedAt, ...row }) => ({ ...row, deletedAt: deletedAt !== null }))).toEqual(was.documents.filter(isOfD1).map(({ deletedAt, ...row }) => ({ ...row, deletedAt: deletedAt !== null })))
     expect(is.edits).toEqual(was.edits)
+    expect(is.events).toEqual(was.events)
+    expect(is.events).toHaveLength(3)
     expect(is.blobs).toEqual(was.blobs)
     expect(Buffer.compare((await getBlob(to.database, hashOf(roads))).bytes, roads)).toBe(0)
   })
@@ -94,13 +100,26 @@ describe('an archive', () => {
     // The copy goes on as a document of its own: its history can be added to.
     await appendEdits(to.database, copied.districtId, [edit('later', 3, rename('Elder Hollow'), copied.districtId)])
     expect(await getDocument(to.database, 'D1')).toMatchObject({ sequence: 0 })
+    const [logEntry] = await listDocuments(to.database, { kind: 'log', districtId: copied.districtId })
+    const { events } = await listSiteEvents(to.database, logEntry!.id, 0)
+    expect(events.map(({ logId, kind }) => [logId, kind])).toEqual([[logEntry!.id, 'arrived'], [logEntry!.id, 'arrived'], [logEntry!.id, 'flow']])
+    expect(events[1]!.replaces).toBe(events[0]!.id)
+    expect(events[0]!.id).not.toBe(siteEvent(1).id)
+  })
+
+  test('with fewer events of a log than are here is no longer the same, and leaves what is here', async () => {
+    const archive = await readArchive(await archiveOf(from.database, 'D1'))
+    await restoreArchive(to.database, archive)
+    await addSiteEvents(to.database, 'L1', [siteEvent(4)])
+    await expect(restoreArchive(to.database, archive)).rejects.toMatchObject({ code: 'archive-here' })
+    expect((await listSiteEvents(to.database, 'L1', 0)).total).toBe(4)
   })
 
   test('a failure on the way leaves nothing behind', async () => {
     const archive = await readArchive(await archiveOf(from.database, 'D1'))
     const broken = { ...archive, data: [{ ...archive.data[0]!, bytes: () => { throw new Error('the disk is full') } }] }
     await expect(restoreArchive(to.database, broken)).rejects.toThrow('the disk is full')
-    expect(await everything(to.database)).toEqual({ documents: [], edits: [], blobs: [] })
+    expect(await everything(to.database)).toEqual({ documents: [], edits: [], blobs: [], events: [] })
   })
 
   test('says which data was not there when it was made', async () => {
@@ -150,6 +169,10 @@ describe('a file that is not as it should be is refused before anything is store
     ['a document that its schema refuses', 'archive-part-wrong', (parts) => { const one: { doc: { sources: { kind: string }[] } } = read(parts, 'district.json'); one.doc.sources[0]!.kind = 'puddle'; parts['district.json'] = json(one) }],
     ['an edit that its schema refuses', 'archive-part-wrong', (parts) => { const one: { edits: { body: { kind: string } }[] } = read(parts, 'district.json'); one.edits[0]!.body.kind = 'erase'; parts['district.json'] = json(one) }],
     ['a gap in the history', 'archive-history', (parts) => { const one: { edits: unknown[] } = read(parts, 'district.json'); one.edits.pop(); parts['district.json'] = json(one) }],
+    ['a gap in the events of a log', 'archive-events', (parts) => { const one: { events: unknown[] } = read(parts, 'logs/3.json'); one.events.shift(); parts['logs/3.json'] = json(one) }],
+    ['an event of another log', 'archive-events', (parts) => { const one: { events: { event: { logId: string } }[] } = read(parts, 'logs/3.json'); one.events[0]!.event.logId = 'L2'; parts['logs/3.json'] = json(one) }],
+    ['an event that its schema refuses', 'archive-part-wrong', (parts) => { const one: { events: { event: { kind: string } }[] } = read(parts, 'logs/3.json'); one.events[0]!.event.kind = 'vanished'; parts['logs/3.json'] = json(one) }],
+    ['events of a plan', 'archive-events', (parts) => { const one: { events: unknown[] } = read(parts, 'plans/1.json'); one.events = []; parts['plans/1.json'] = json(one) }],
     ['a plan of another district', 'archive-apart', (parts) => { const one: { doc: { districtId: string } } = read(parts, 'plans/1.json'); one.doc.districtId = 'D2'; parts['plans/1.json'] = json(one) }],
     ['the same edit twice', 'archive-apart', (parts) => { const one: { edits: { id: string }[] } = read(parts, 'district.json'); one.edits[1]!.id = one.edits[0]!.id; parts['district.json'] = json(one) }],
     ['data the district does not name', 'archive-apart', (parts) => { const one: { doc: { roads?: unknown } } = read(parts, 'district.json'); delete one.doc.roads; parts['district.json'] = json(one) }],

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { documentKindOf, documentKinds, editBodySchema, type District, type EditableDocument } from '@/lib/plan'
+import { documentKindOf, documentKinds, editBodySchema, siteEventSchema, type District, type EditableDocument } from '@/lib/plan'
 
 /**
  * The archive of a district: one zip file with the district, its plans, exercises and logs (deleted ones marked), the whole history of
@@ -47,7 +47,10 @@ const archivedEditSchema = z.strictObject({
   at: moment,
 })
 
-/** A document with its history from the first edit to the newest state. */
+/** An event of a log, in its place among them. */
+const archivedEventSchema = z.strictObject({ number: z.number().int().min(1), event: siteEventSchema, receivedAt: moment })
+
+/** A document with its history from the first edit to the newest state, and a log with its events. */
 export const archivedDocumentSchema = z.strictObject({
   doc: z.unknown(),
   sequence: z.number().int().min(0),
@@ -55,11 +58,13 @@ export const archivedDocumentSchema = z.strictObject({
   updatedAt: moment,
   deletedAt: moment.optional(),
   edits: z.array(archivedEditSchema),
+  events: z.array(archivedEventSchema).optional().describe('of a log, in the order in which they came'),
 })
 
 export type ArchivePart = z.infer<typeof partSchema>
 export type Manifest = z.infer<typeof manifestSchema>
 export type ArchivedEdit = z.infer<typeof archivedEditSchema>
+export type ArchivedEvent = z.infer<typeof archivedEventSchema>
 export type ArchivedDocument = Omit<z.infer<typeof archivedDocumentSchema>, 'doc'> & { doc: EditableDocument }
 
 /** Data that a district names: what each is, and the hash of its bytes. */

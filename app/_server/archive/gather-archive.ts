@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { documentKindOf, type EditBody } from '@/lib/plan'
+import { documentKindOf, type EditBody, type SiteEvent } from '@/lib/plan'
 import { docOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
@@ -65,10 +65,11 @@ async function* partsOf(database: Database, manifest: Manifest, texts: readonly 
   }
 }
 
-type Row = { id: string; body: string; sequence: number; createdAt: Date; updatedAt: Date; deletedAt: Date | null }
+type Row = { id: string; kind: string; body: string; sequence: number; createdAt: Date; updatedAt: Date; deletedAt: Date | null }
 
 async function withHistory(rows: Transaction, row: Row): Promise<ArchivedDocument> {
   const edits = await rows.edit.findMany({ where: { docId: row.id }, orderBy: { sequence: 'asc' } })
+  const events = row.kind === 'log' ? await rows.siteEvent.findMany({ where: { logId: row.id }, orderBy: { number: 'asc' } }) : undefined
   return {
     doc: docOf(row),
     sequence: row.sequence,
@@ -78,5 +79,6 @@ async function withHistory(rows: Transaction, row: Row): Promise<ArchivedDocumen
     edits: edits.map(({ id, sequence, body, inverse, touches, by, at }) => ({
       id, sequence, body: JSON.parse(body) as EditBody, inverse: JSON.parse(inverse) as EditBody, touches: JSON.parse(touches) as string[], by, at: at.toISOString(),
     })),
+    ...(events && { events: events.map(({ number, body, receivedAt }) => ({ number, event: JSON.parse(body) as SiteEvent, receivedAt: receivedAt.toISOString() })) }),
   }
 }

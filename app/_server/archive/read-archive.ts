@@ -133,14 +133,16 @@ function readDocument(name: string, content: Uint8Array): ArchivedDocument {
   const given = jsonOf(content, name)
   const parsed = archivedDocumentSchema.safeParse(given)
   if (!parsed.success) throw refusalFromZod(parsed.error, name, given)
-  const { edits, sequence } = parsed.data
+  const { edits, sequence, events = [] } = parsed.data
   if (edits.length !== sequence || edits.some((edit, at) => edit.sequence !== at + 1)) throw refusal('archive-history', { part: name }, name)
   try {
     const doc = checkedDocument(parsed.data.doc)
+    const areEventsApart = parsed.data.events && documentKindOf(doc) !== 'log'
+    if (areEventsApart || events.some(({ number, event }, at) => number !== at + 1 || event.logId !== doc.id)) throw refusal('archive-events', { part: name }, name)
     // As it was written where nothing speaks against it, so that the same document has the same text.
     return { ...parsed.data, doc: isDeepStrictEqual(doc, parsed.data.doc) ? (parsed.data.doc as EditableDocument) : doc }
   } catch (error) {
-    throw error instanceof Refusal ? refusal('archive-part-wrong', { part: name, reason: error.sentence }, name) : error
+    throw error instanceof Refusal && error.code !== 'archive-events' ? refusal('archive-part-wrong', { part: name, reason: error.sentence }, name) : error
   }
 }
 
@@ -152,6 +154,8 @@ function checkTogether(manifest: Manifest, district: ArchivedDocument, plans: re
   if (new Set([id, ...plans.map(({ doc }) => doc.id)]).size !== plans.length + 1) throw apart()
   const editIds = [district, ...plans].flatMap(({ edits }) => edits.map((edit) => edit.id))
   if (new Set(editIds).size !== editIds.length) throw apart()
+  const eventIds = plans.flatMap(({ events = [] }) => events.map(({ event }) => event.id))
+  if (new Set(eventIds).size !== eventIds.length) throw apart()
   const named = new Set(dataNamedBy(district.doc).map(({ hash }) => hash))
   const given = new Set([...manifest.parts.filter(({ name }) => name.startsWith('blobs/')), ...manifest.missing.map(({ hash }) => ({ sha256: hash }))].map(({ sha256 }) => sha256))
   if (named.size !== given.size || [...named].some((hash) => !given.has(hash))) throw apart()

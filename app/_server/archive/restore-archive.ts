@@ -4,7 +4,7 @@ import { say } from '@/app/_text'
 import { textOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
-import type { ArchivedDocument } from './archive-form'
+import type { ArchivedDocument, ArchivedEvent } from './archive-form'
 import type { Archive } from './read-archive'
 
 type Transaction = Parameters<Parameters<Database['$transaction']>[0]>[0]
@@ -50,7 +50,7 @@ async function findHere(rows: Transaction, documents: readonly ArchivedDocument[
       const row = byId.get(doc.id)
       return row?.sequence === sequence && (row.deletedAt !== null) === (deletedAt !== undefined) && row.body === textOf(doc)
     })
-    if (isSame) return true
+    if (isSame && (await hasSameEvents(rows, documents))) return true
     const district = byId.get(districtId)
     throw refusal('archive-here', { name: district?.name ?? String(documents[0]?.doc.name ?? ''), state: district?.deletedAt ? 'deleted' : 'here' })
   }
@@ -59,10 +59,25 @@ async function findHere(rows: Transaction, documents: readonly ArchivedDocument[
     const taken = await rows.edit.findFirst({ where: { id: { in: editIds.slice(at, at + ROWS_AT_ONCE) } }, select: { id: true } })
     if (taken) throw refusal('archive-here', { name: String(documents[0]?.doc.name ?? ''), state: 'here' })
   }
+  const eventIds = documents.flatMap(({ events = [] }) => events.map(({ event }) => event.id))
+  for (let at = 0; at < eventIds.length; at += ROWS_AT_ONCE) {
+    const taken = await rows.siteEvent.findFirst({ where: { id: { in: eventIds.slice(at, at + ROWS_AT_ONCE) } }, select: { id: true } })
+    if (taken) throw refusal('archive-here', { name: String(documents[0]?.doc.name ?? ''), state: 'here' })
+  }
   return false
 }
 
-async function writeWhole(rows: Transaction, { doc, sequence, createdAt, updatedAt, deletedAt, edits }: ArchivedDocument): Promise<void> {
+/** Events are never changed, so the same ids in number are the same events. */
+async function hasSameEvents(rows: Transaction, documents: readonly ArchivedDocument[]): Promise<boolean> {
+  for (const { doc, events = [] } of documents) {
+    const here = await rows.siteEvent.findMany({ where: { logId: doc.id }, select: { id: true } })
+    const ids = new Set(here.map(({ id }) => id))
+    if (ids.size !== events.length || events.some(({ event }) => !ids.has(event.id))) return false
+  }
+  return true
+}
+
+async function writeWhole(rows: Transaction, { doc, sequence, createdAt, updatedAt, deletedAt, edits, events = [] }: ArchivedDocument): Promise<void> {
   const districtId = typeof doc.districtId === 'string' ? doc.districtId : null
   await rows.document.create({
     data: { id: doc.id, kind: documentKindOf(doc), districtId, name: String(doc.name ?? ''), sequence, body: textOf(doc), createdAt, updatedAt, deletedAt: deletedAt ?? null },
@@ -72,6 +87,8 @@ async function writeWhole(rows: Transaction, { doc, sequence, createdAt, updated
     body: JSON.stringify(edit.body), inverse: JSON.stringify(edit.inverse), touches: JSON.stringify(edit.touches),
   }))
   for (let at = 0; at < data.length; at += ROWS_AT_ONCE) await rows.edit.createMany({ data: data.slice(at, at + ROWS_AT_ONCE) })
+  const seen = events.map(({ number, event, receivedAt }) => ({ id: event.id, logId: doc.id, number, body: JSON.stringify(event), receivedAt }))
+  for (let at = 0; at < seen.length; at += ROWS_AT_ONCE) await rows.siteEvent.createMany({ data: seen.slice(at, at + ROWS_AT_ONCE) })
 }
 
 /**
@@ -83,9 +100,22 @@ function copiesOf(documents: readonly ArchivedDocument[], newId: () => string): 
   return documents.map((document) => {
     const isDistrict = documentKindOf(document.doc) === 'district'
     const doc: EditableDocument = { ...document.doc, id: isDistrict ? districtId : newId(), ...(!isDistrict && { districtId }) }
-    const copy = { ...document, doc, edits: document.edits.map((edit) => ({ ...edit, id: newId() })) }
+    const copy = { ...document, doc, edits: document.edits.map((edit) => ({ ...edit, id: newId() })), ...(document.events && { events: eventCopies(document.events, doc.id, newId) }) }
     return isDistrict ? namedAsCopy(copy, newId) : copy
   })
+}
+
+/** Events under new ids, corrections and undos of them too; of one that is not here they go on naming the old. */
+function eventCopies(events: readonly ArchivedEvent[], logId: string, newId: () => string): ArchivedEvent[] {
+  const ids = new Map(events.map(({ event }) => [event.id, newId()]))
+  const idOf = (id: string) => ids.get(id) ?? id
+  return events.map((one) => ({
+    ...one,
+    event: {
+      ...one.event, id: idOf(one.event.id), logId,
+      ...(one.event.replaces !== undefined && { replaces: idOf(one.event.replaces) }), ...(one.event.retracts !== undefined && { retracts: idOf(one.event.retracts) }),
+    },
+  }))
 }
 
 function namedAsCopy(document: ArchivedDocument, newId: () => string): ArchivedDocument {

@@ -24,6 +24,7 @@ export const RULES: Readonly<Record<string, Partial<Record<Method, Rule>>>> = {
   '/api/documents': { GET: 'holder', POST: 'create' },
   '/api/documents/[id]': { GET: 'read-document', DELETE: 'edit-plan' },
   '/api/documents/[id]/edits': { GET: 'read-document', POST: 'edit-document' },
+  '/api/documents/[id]/events': { GET: 'read-document', POST: 'edit-document' },
   '/api/documents/[id]/restore': { POST: 'edit-plan' },
   '/api/blobs/[hash]': { GET: 'read-data', PUT: 'add-data' },
   '/api/districts/[id]/archive': { GET: 'station' },
@@ -99,7 +100,7 @@ async function isDataOf(database: Database, scope: Scope, hash: string): Promise
 export const withinReach = <T extends { id: string; districtId?: string }>(viewer: Viewer, entries: readonly T[]): T[] =>
   entries.filter((entry) => viewer.kind === 'station' || (viewer.kind === 'device' && isOf(viewer.grant.scope, entry)))
 
-/** @throws Refusal if a viewer may not bring this document in: from a device come only plans and exercises of its own district. */
+/** @throws Refusal if a viewer may not bring this document in: from a device come only plans, exercises and logs of its own district. */
 export function requireCreation(viewer: Viewer, doc: EditableDocument): void {
   if (viewer.kind === 'station') return
   const isOwn = viewer.kind === 'device' && mayEdit(viewer.grant.scope) && documentKindOf(doc) !== 'district' && doc.districtId === viewer.grant.scope.districtId

@@ -29,28 +29,33 @@ export function useDocumentList(): DocumentList {
 
 /** No district has so many plans that more need be looked through. */
 const MOST_PLANS = 40
-const noPlans: readonly Plan[] = []
+const none: readonly EditableDocument[] = []
 
 /** The plans of a district that have come so far; none while they are not wanted. */
 export function usePlansOf(districtId: string, isWanted: boolean): readonly Plan[] {
   useEffect(() => { if (isWanted) void getClient().refreshList() }, [isWanted])
   const { entries } = useSyncExternalStore(subscribeToClient, () => getClient().documentList(), () => noList)
-  const ids = isWanted ? entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId && entry.deletedAt === undefined).slice(0, MOST_PLANS).map(({ id }) => id).join(' ') : ''
-  const store = useMemo(() => plansStore(ids === '' ? [] : ids.split(' ')), [ids])
-  return useSyncExternalStore(store.subscribe, store.read, () => noPlans)
+  const own = isWanted ? entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId && entry.deletedAt === undefined) : []
+  return useDocuments<Plan>(own.slice(0, MOST_PLANS).map(({ id }) => id))
 }
 
-/** Several plans as one thing to watch: the same array until one of them changes. */
-function plansStore(ids: readonly string[]): { subscribe: (listener: () => void) => () => void; read: () => readonly Plan[] } {
-  let last = noPlans
+/** Those of several documents that have come so far: the same array until one of them changes. Ids hold no spaces. */
+export function useDocuments<D extends EditableDocument>(ids: readonly string[]): readonly D[] {
+  const key = ids.join(' ')
+  const store = useMemo(() => storeOf<D>(key === '' ? [] : key.split(' ')), [key])
+  return useSyncExternalStore(store.subscribe, store.read, () => none as readonly D[])
+}
+
+function storeOf<D extends EditableDocument>(ids: readonly string[]): { subscribe: (listener: () => void) => () => void; read: () => readonly D[] } {
+  let last: readonly D[] = []
   return {
     subscribe: (listener) => {
       const ends = ids.map((id) => getClient().open(id).subscribe(listener))
       return () => { for (const end of ends) end() }
     },
     read: () => {
-      const now = ids.flatMap((id) => (getClient().view(id) as DocumentView<Plan>).doc ?? [])
-      if (now.length !== last.length || now.some((plan, index) => plan !== last[index])) last = now
+      const now = ids.flatMap((id) => (getClient().view(id) as DocumentView<D>).doc ?? [])
+      if (now.length !== last.length || now.some((doc, index) => doc !== last[index])) last = now
       return last
     },
   }

@@ -1,13 +1,15 @@
 import type { DoubtInput } from '@/lib/doubt'
 import type { District, Plan } from '@/lib/plan'
 import { FIRE_GROUND } from '@/lib/supply'
-import { screenHref } from '../_ui/screens'
+import type { PartName } from '../_plan/chain-column'
+import { partHref } from '../_plan/part-href'
+import { itemHref, screenHref } from '../_ui/screens'
 
 /** Where the number is entered: the card of its item, or the part of the planner. */
 export function inputHref({ itemIds, otherId }: DoubtInput, district: District, plan: Plan): string {
   const [id = ''] = itemIds
-  const planner = (part: string) => `${screenHref('plan', district.id, plan.id)}?part=${part}`
-  const item = (screen: 'survey' | 'resources') => `${screenHref(screen, district.id)}?item=${encodeURIComponent(id)}`
+  const planner = (part: PartName) => partHref(part, district.id, plan.id)
+  const item = (screen: 'survey' | 'resources') => itemHref(screen, district.id, id)
   if (otherId !== undefined) return planner('road')
   if (plan.fillSites.some((site) => site.id === id)) return planner('fill')
   if (plan.dumpSites.some((site) => site.id === id)) return planner('dump')

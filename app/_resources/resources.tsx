@@ -36,6 +36,7 @@ export function Resources({ districtId }: { districtId: string }) {
   const district = view.doc
   const [system] = useUnitSystem()
   const [openId, setOpenId] = useState(itemId)
+  const [addressed, setAddressed] = useState(itemId)
   const [search, setSearch] = useState('')
   const [kind, setKind] = useState<ResourceKind>()
   const [stationId, setStationId] = useState<string>()
@@ -43,6 +44,12 @@ export function Resources({ districtId }: { districtId: string }) {
   const itemNames = useMemo(() => new Map(resources.map(({ item }) => [item.id as string, item.name])), [resources])
   const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
   const { edit, remove } = useAct(districtId, names)
+
+  // Somebody came to another item by a link while the page was open.
+  if (itemId !== addressed) {
+    setAddressed(itemId)
+    setOpenId(itemId)
+  }
 
   const shellDistrict = district && { id: districtId, name: district.name }
   if (view.status === 'missing' || view.status === 'deleted')

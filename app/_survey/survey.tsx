@@ -44,6 +44,8 @@ export function Survey({ districtId }: { districtId: string }) {
   const district = view.doc
   const [system] = useUnitSystem()
   const [selectedId, setSelectedId] = useState(itemId)
+  const [addressed, setAddressed] = useState(itemId)
+  const [arrivedId, setArrivedId] = useState(itemId)
   const [placing, setPlacing] = useState<Placing>()
   const [here, setHere] = useState<{ point: Point; accuracy_m: number }>()
   const [search, setSearch] = useState('')
@@ -105,14 +107,23 @@ export function Survey({ districtId }: { districtId: string }) {
     ]
   }, [district, search, kind, selectedId, system, looked])
 
-  // The place named in the address is brought into view once, when the map can be asked.
-  const startId = useRef(itemId)
+  // Somebody came to another place by a link while the survey was open.
+  if (itemId !== addressed) {
+    setAddressed(itemId)
+    if (itemId !== selectedId) {
+      setSelectedId(itemId)
+      setArrivedId(itemId)
+    }
+  }
+
+  // A place that a link names is brought into view once, when the map can be asked; one chosen here is there already.
+  const shownId = useRef<string>(undefined)
   useEffect(() => {
-    const place = map && district && startId.current !== undefined ? findPlaceOf(district, startId.current) : undefined
+    const place = map && district && arrivedId !== undefined && shownId.current !== arrivedId ? findPlaceOf(district, arrivedId) : undefined
     if (!place) return
-    startId.current = undefined
+    shownId.current = arrivedId
     map?.fitTo([place.item.point])
-  }, [map, district])
+  }, [map, district, arrivedId])
 
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => { if (event.key === 'Escape' && placing) setPlacing(undefined) }

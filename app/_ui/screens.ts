@@ -11,3 +11,6 @@ export function screenHref(screen: Screen, districtId: string, planId?: string):
   const base = `/district/${encodeURIComponent(districtId)}/${screen}`
   return planId === undefined ? base : `${base}/${encodeURIComponent(planId)}`
 }
+
+/** Address of a place in the survey, or of a unit or piece of equipment among the resources, with its card open. */
+export const itemHref = (screen: 'survey' | 'resources', districtId: string, itemId: string): string => `${screenHref(screen, districtId)}?item=${encodeURIComponent(itemId)}`

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
+import { FindButton } from '../_find/find-button'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { DisplayChoice } from './display-choice'
@@ -37,6 +38,7 @@ export function Shell({ district, screen, title, saveState, actions, layout = 'p
         <div className={styles.end}>
           {saveState ?? (district && <LiveSaveState districtId={district.id} />)}
           {actions}
+          <FindButton />
           <DisplayChoice />
         </div>
       </header>

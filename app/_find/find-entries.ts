@@ -1,0 +1,82 @@
+import type { District, Plan } from '@/lib/plan'
+import type { DocumentEntry } from '../_client'
+import { exerciseHref } from '../_exercise/exercise-href'
+import type { IconName } from '../_look/icon'
+import { planPageHref, planPages } from '../_plan/plan-pages'
+import { partHref } from '../_plan/part-href'
+import { resourcesOf } from '../_resources/resource-kinds'
+import { placesOf } from '../_survey/survey-kinds'
+import { say } from '../_text'
+import { itemHref, screenHref, screenIcons, screens } from '../_ui/screens'
+
+/** Groups of what can be found, in the order of the list. */
+export const findGroups = ['here', 'plan', 'exercise', 'place', 'resource', 'site', 'elsewhere'] as const
+export type FindGroup = (typeof findGroups)[number]
+
+/** Something one can go to by its name. `note` tells apart what has one name: its kind and its district. */
+export type FindEntry = { readonly id: string; readonly group: FindGroup; readonly label: string; readonly note: string; readonly href: string; readonly icon: IconName }
+
+/** What there is to find: `plans` are those whose sites are wanted; `here` is what the screen shows. */
+export type FindScope = {
+  readonly entries: readonly DocumentEntry[]
+  readonly districts: readonly District[]
+  readonly plans: readonly Plan[]
+  readonly here: { readonly districtId?: string | undefined; readonly planId?: string | undefined }
+}
+
+const note = (...parts: readonly (string | undefined)[]): string => parts.filter((part) => part !== undefined && part !== '').join(' · ')
+
+/** Everything with a name that one can go to, what lies nearest to the screen first. */
+export function findEntries(scope: FindScope): FindEntry[] {
+  const { entries, here } = scope
+  const there = entries.filter(({ deletedAt }) => deletedAt === undefined)
+  const nameOf = (id: string | undefined): string | undefined => there.find((entry) => entry.id === id)?.name
+  const nearFirst = <T extends { districtId: string | undefined }>(list: readonly T[]): T[] => [...list].sort((a, b) => Number(b.districtId === here.districtId) - Number(a.districtId === here.districtId))
+  return [
+    ...pagesHere(here, nameOf),
+    ...nearFirst(there.flatMap((entry) => documentEntry(entry, nameOf))),
+    ...nearFirst(scope.districts.flatMap((district) => [...placeEntries(district), ...resourceEntries(district)])),
+    ...nearFirst(scope.plans.flatMap(siteEntries)),
+    ...pagesElsewhere(here),
+  ].map(({ districtId: _, ...entry }) => entry)
+}
+
+type Located = FindEntry & { districtId: string | undefined }
+
+function pagesHere({ districtId, planId }: FindScope['here'], nameOf: (id: string | undefined) => string | undefined): Located[] {
+  if (districtId === undefined) return []
+  const ofPlan = planId === undefined ? [] : planPages.map((page): Located => ({
+    id: `page-${page}`, group: 'here', label: say(`plan.page.${page}`), note: note(nameOf(planId)), href: planPageHref(page, districtId, planId), icon: 'plan', districtId,
+  }))
+  return [...ofPlan, ...screens.map((screen): Located => ({
+    id: `screen-${screen}`, group: 'here', label: say(`shell.${screen}`), note: note(nameOf(districtId)), href: screenHref(screen, districtId), icon: screenIcons[screen], districtId,
+  }))]
+}
+
+function documentEntry({ id, kind, name, districtId }: DocumentEntry, nameOf: (id: string | undefined) => string | undefined): Located[] {
+  if (kind === 'district') return [{ id, group: 'elsewhere', label: name, note: say('find.district'), href: screenHref('survey', id), icon: 'survey', districtId: id }]
+  if (districtId === undefined) return []
+  if (kind === 'plan') return [{ id, group: 'plan', label: name, note: note(nameOf(districtId)), href: screenHref('plan', districtId, id), icon: 'plan', districtId }]
+  return kind === 'exercise' ? [{ id, group: 'exercise', label: name, note: note(nameOf(districtId)), href: exerciseHref(districtId, id), icon: 'exercise', districtId }] : []
+}
+
+const placeEntries = (district: District): Located[] => placesOf(district).map(({ kind, item }) => ({
+  id: item.id, group: 'place', label: item.name, note: note(say(`survey.one.${kind}`), district.name), href: itemHref('survey', district.id, item.id), icon: 'survey', districtId: district.id,
+}))
+
+/** Stations are among the places. */
+const resourceEntries = (district: District): Located[] => resourcesOf(district).filter(({ kind }) => kind !== 'station').map(({ kind, item }) => ({
+  id: item.id, group: 'resource', label: item.name, note: note(say(`resources.one.${kind}`), district.name), href: itemHref('resources', district.id, item.id), icon: 'resources', districtId: district.id,
+}))
+
+const siteEntries = ({ id: planId, name, districtId, fillSites, dumpSites, hoseLays }: Plan): Located[] => [
+  ...fillSites.map((site): Located => ({ id: site.id, group: 'site', label: site.name, note: note(say('find.fill-site'), name), href: partHref('fill', districtId, planId), icon: 'plan', districtId })),
+  ...dumpSites.map((site): Located => ({ id: site.id, group: 'site', label: site.name, note: note(say('find.dump-site'), name), href: partHref('dump', districtId, planId), icon: 'plan', districtId })),
+  ...(hoseLays ?? []).map((lay): Located => ({ id: lay.id, group: 'site', label: lay.name, note: note(say('find.hose-lay'), name), href: planPageHref('hose', districtId, planId), icon: 'plan', districtId })),
+]
+
+const pagesElsewhere = ({ districtId }: FindScope['here']): Located[] => [
+  { id: 'home', group: 'elsewhere', label: say('shell.home'), note: '', href: '/', icon: 'home', districtId: undefined },
+  { id: 'device', group: 'elsewhere', label: say('shell.save.link'), note: '', href: '/device', icon: 'check', districtId: undefined },
+  ...(districtId === undefined ? [{ id: 'drill', group: 'elsewhere' as const, label: say('shell.drill'), note: '', href: '/drill', icon: 'drill' as const, districtId: undefined }] : []),
+]

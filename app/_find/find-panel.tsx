@@ -1,0 +1,63 @@
+'use client'
+
+import { Command } from 'cmdk'
+import { useRouter } from 'next/navigation'
+import { useMemo, useState } from 'react'
+import type { District, Plan } from '@/lib/plan'
+import { useDocumentList, useDocuments } from '../_client'
+import { Icon } from '../_look/icon'
+import { findPage } from '../_shell/pages'
+import { say } from '../_text'
+import { findEntries, findGroups, type FindEntry } from './find-entries'
+import styles from './find.module.css'
+import { matchScore } from './match-entries'
+
+/** Until something is typed, no more of each group than one can take in. */
+const FEW = 6
+
+/** The list of everything with a name; choosing one goes there. */
+export function FindPanel({ onDone }: { onDone: () => void }) {
+  const { districtId, planId } = findPage(location.pathname)?.ids ?? {}
+  const router = useRouter()
+  const { status, entries } = useDocumentList()
+  const [typed, setTyped] = useState('')
+  const districts = useDocuments<District>(entries.filter(({ kind, deletedAt }) => kind === 'district' && deletedAt === undefined).map(({ id }) => id))
+  const plans = useDocuments<Plan>(planId === undefined ? [] : [planId])
+  const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }), [entries, districts, plans, districtId, planId])
+  const found = useMemo(() => matching(all, typed), [all, typed])
+  const go = ({ href }: FindEntry) => {
+    onDone()
+    router.push(href)
+  }
+  return (
+    <Command label={say('find.title')} shouldFilter={false} loop className={styles.command}>
+      <div className={styles.ask}>
+        <Icon name="search" />
+        <Command.Input autoFocus value={typed} onValueChange={setTyped} placeholder={say('find.ask')} className={styles.input} />
+      </div>
+      <Command.List label={say('find.list')} className={styles.list}>
+        {found.length === 0 && <p className={styles.nothing} role="status">{say(status === 'loading' ? 'find.loading' : 'find.nothing')}</p>}
+        {findGroups.filter((group) => found.some((entry) => entry.group === group)).map((group) => (
+          <Command.Group key={group} heading={say(`find.group.${group}`)} className={styles.group}>
+            {found.filter((entry) => entry.group === group).map((entry) => (
+              <Command.Item key={entry.id} value={entry.id} onSelect={() => { go(entry) }} className={styles.item}>
+                <Icon name={entry.icon} />
+                <span className={styles.label}>{entry.label}</span>
+                <span className={styles.note}>{entry.note}</span>
+              </Command.Item>
+            ))}
+          </Command.Group>
+        ))}
+        {status === 'unreachable' && <p className={styles.nothing}>{say('find.unreachable')}</p>}
+      </Command.List>
+    </Command>
+  )
+}
+
+/** Groups keep their order; within one the best comes first. */
+function matching(all: readonly FindEntry[], typed: string): FindEntry[] {
+  const isAsked = typed.trim() !== ''
+  const scored = all.map((entry) => ({ entry, score: matchScore(entry.label, entry.note, typed) })).filter(({ score }) => score > 0)
+  if (isAsked) return scored.sort((a, b) => b.score - a.score).map(({ entry }) => entry).slice(0, 50)
+  return findGroups.flatMap((group) => scored.filter(({ entry }) => entry.group === group).slice(0, group === 'here' ? Infinity : FEW).map(({ entry }) => entry))
+}

@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest'
+import { findEntries } from '@/app/_find/find-entries'
+import { matchScore } from '@/app/_find/match-entries'
+import { smallBundle } from '@/tests/fixtures/bundle'
+
+describe('what a typed word finds', () => {
+  const places: readonly (readonly [string, string, string, number])[] = [
+    ['Mill pond', 'source', 'mill pond', 1],
+    ['Mill pond', 'source', 'pond', 0.8],
+    ['Mill pond', 'source · Small valley', 'val', 0.3],
+    ['Mill pond', 'source', 'mill tender', 0],
+    ['Étang du Moulin', 'source', 'etang', 0.9],
+    ['Treadmill', 'plan', 'mill', 0.5],
+  ]
+  test.each(places)('%s (%s) for "%s": %d', (label, note, typed, score) => {
+    expect(matchScore(label, note, typed)).toBeCloseTo(score)
+  })
+
+  test('nothing typed leaves nothing out', () => {
+    expect(matchScore('Mill pond', '', '  ')).toBe(1)
+  })
+})
+
+describe('what there is to find', () => {
+  const { district, plan } = smallBundle()
+  const other = { ...district, id: 'other', name: 'Other valley' } as typeof district
+  const entry = (kind: 'district' | 'plan' | 'exercise', id: string, name: string, districtId?: string) => ({ id, kind, name, sequence: 0, ...(districtId !== undefined && { districtId }) })
+  const entries = [
+    entry('plan', 'far', 'Far plan', 'other'), entry('plan', plan.id, plan.name, district.id), entry('exercise', 'ex', 'Night drill', district.id),
+    entry('district', 'other', other.name), entry('district', district.id, district.name),
+    { ...entry('plan', 'gone', 'Gone plan', district.id), deletedAt: '2026-01-01T00:00:00Z' },
+  ]
+  const found = findEntries({ entries, districts: [other, district], plans: [plan], here: { districtId: district.id, planId: plan.id } })
+  const labels = found.map(({ label }) => label)
+
+  test('every place, unit and piece of equipment, each at its own card', () => {
+    for (const item of [...district.sources, ...district.draftSites, ...district.hazards, ...district.stations])
+      expect(found.find(({ id, href }) => id === item.id && href.includes(district.id))?.href).toBe(`/district/${district.id}/survey?item=${item.id}`)
+    for (const item of [...district.apparatus, ...district.equipment])
+      expect(found.find(({ id, href }) => id === item.id && href.includes(district.id))?.href).toBe(`/district/${district.id}/resources?item=${item.id}`)
+  })
+
+  test('plans and exercises, those of the district on screen first; nothing that was put away', () => {
+    expect(labels.indexOf(plan.name)).toBeLessThan(labels.indexOf('Far plan'))
+    expect(labels).toContain('Night drill')
+    expect(labels).not.toContain('Gone plan')
+  })
+
+  test('the sites of the plan on screen open its card', () => {
+    expect(found.find(({ id }) => id === plan.fillSites[0]?.id)?.href).toBe(`/district/${district.id}/plan/${plan.id}?part=fill`)
+  })
+
+  test('with no district on screen, no page of one', () => {
+    expect(findEntries({ entries, districts: [], plans: [], here: {} }).filter(({ group }) => group === 'here')).toEqual([])
+  })
+})

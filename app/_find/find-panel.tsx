@@ -8,12 +8,16 @@ import { useDocumentList, useDocuments } from '../_client'
 import { Icon } from '../_look/icon'
 import { findPage } from '../_shell/pages'
 import { say } from '../_text'
-import { findEntries, findGroups, type FindEntry } from './find-entries'
+import { findEntries, findGroups, type FindEntry, type FindGroup } from './find-entries'
 import styles from './find.module.css'
 import { matchScore } from './match-entries'
 
 /** Until something is typed, no more of each group than one can take in. */
 const FEW = 6
+/** Of each group, when something is typed. */
+const MANY = 20
+
+type FoundGroup = { readonly group: FindGroup; readonly best: number; readonly entries: readonly FindEntry[] }
 
 /** The list of everything with a name; choosing one goes there. */
 export function FindPanel({ onDone }: { onDone: () => void }) {
@@ -37,9 +41,9 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
       </div>
       <Command.List label={say('find.list')} className={styles.list}>
         {found.length === 0 && <p className={styles.nothing} role="status">{say(status === 'loading' ? 'find.loading' : 'find.nothing')}</p>}
-        {findGroups.filter((group) => found.some((entry) => entry.group === group)).map((group) => (
+        {found.map(({ group, entries: own }) => (
           <Command.Group key={group} heading={say(`find.group.${group}`)} className={styles.group}>
-            {found.filter((entry) => entry.group === group).map((entry) => (
+            {own.map((entry) => (
               <Command.Item key={entry.id} value={entry.id} onSelect={() => { go(entry) }} className={styles.item}>
                 <Icon name={entry.icon} />
                 <span className={styles.label}>{entry.label}</span>
@@ -54,10 +58,14 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
   )
 }
 
-/** Groups keep their order; within one the best comes first. */
-function matching(all: readonly FindEntry[], typed: string): FindEntry[] {
+/** With something typed the best comes first, and its group with it; else groups keep their order. */
+function matching(all: readonly FindEntry[], typed: string): FoundGroup[] {
   const isAsked = typed.trim() !== ''
   const scored = all.map((entry) => ({ entry, score: matchScore(entry.label, entry.note, typed) })).filter(({ score }) => score > 0)
-  if (isAsked) return scored.sort((a, b) => b.score - a.score).map(({ entry }) => entry).slice(0, 50)
-  return findGroups.flatMap((group) => scored.filter(({ entry }) => entry.group === group).slice(0, group === 'here' ? Infinity : FEW).map(({ entry }) => entry))
+  const groups = findGroups.map((group) => {
+    const own = scored.filter(({ entry }) => entry.group === group).sort((a, b) => b.score - a.score)
+    const most = isAsked ? MANY : group === 'here' ? own.length : FEW
+    return { group, best: own[0]?.score ?? 0, entries: own.slice(0, most).map(({ entry }) => entry) }
+  }).filter(({ entries }) => entries.length > 0)
+  return isAsked ? groups.sort((a, b) => b.best - a.best) : groups
 }

@@ -1,5 +1,5 @@
-/** Letters without their case and accents. */
-const plain = (text: string): string => text.normalize('NFD').replace(/\p{Mn}/gu, '').toLowerCase()
+/** Letters without their case and accents, apostrophes as a keyboard has them. */
+const plain = (text: string): string => text.normalize('NFD').replace(/\p{Mn}/gu, '').replaceAll('’', "'").toLowerCase()
 
 /**
  * How well a name answers what was typed: 0 for not at all, up to 1 for the name itself. Every typed word must begin a

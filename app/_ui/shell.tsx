@@ -35,10 +35,10 @@ export function Shell({ district, screen, title, saveState, actions, layout = 'p
         <Link href="/" className={styles.home} aria-label={district ? say('shell.home') : undefined}><Wordmark /></Link>
         {district && <span className={styles.district} title={district.name}>{district.name}</span>}
         {district && <Screens district={district} screen={screen} />}
+        <div className={styles.find}><FindButton /></div>
         <div className={styles.end}>
           {saveState ?? (district && <LiveSaveState districtId={district.id} />)}
           {actions}
-          <FindButton />
           <DisplayChoice />
         </div>
       </header>

@@ -1,0 +1,31 @@
+import { expectAccessible } from './support/expect-accessible'
+import { expect, test } from './support/test'
+
+test('anything with a name is a few keys away, from any screen', async ({ page }) => {
+  await page.goto('/')
+  await page.getByRole('link', { name: 'Survey' }).first().click()
+  await expect(page.getByRole('heading', { name: 'Survey' })).toBeAttached()
+  await page.keyboard.press('Control+k')
+  const ask = page.getByRole('combobox', { name: 'Find anything' })
+  await expect(ask).toBeFocused()
+  await ask.fill('tender 21')
+  await expect(page.getByRole('option', { name: /^Tender 21/ })).toHaveAttribute('aria-selected', 'true')
+  await expectAccessible(page)
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/\/resources\?item=/)
+  await expect(page.getByRole('button', { name: /^Tender 21/ })).toHaveAttribute('aria-expanded', 'true')
+
+  // From a place to another of the same screen, by the button, as with a glove.
+  await page.getByRole('button', { name: 'Find' }).click()
+  await ask.fill("cooper's pond")
+  await expect(page.getByRole('option', { name: /^Cooper’s Pond/ }).first()).toBeVisible()
+  await ask.fill('no such thing')
+  await expect(page.getByText('Nothing here has such a name.')).toBeVisible()
+  await ask.fill('tender 22')
+  await page.getByRole('option', { name: /^Tender 22/ }).click()
+  await expect(page.getByRole('button', { name: /^Tender 22/ })).toHaveAttribute('aria-expanded', 'true')
+  await expect(page.getByRole('button', { name: /^Tender 21/ })).toHaveAttribute('aria-expanded', 'false')
+  await page.keyboard.press('Control+k')
+  await page.keyboard.press('Escape')
+  await expect(ask).toBeHidden()
+})

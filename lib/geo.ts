@@ -55,6 +55,30 @@ export function pointAlong(points: readonly Point[], share: number, along_m: rea
   return { lat: from.lat + part * (to.lat - from.lat), lon: from.lon + part * (to.lon - from.lon) }
 }
 
+/**
+ * How near a line passes to a point, and where along it. Flat geometry about the point: for distances that matter on a road.
+ *
+ * @param points two or more
+ * @returns metres from the point, and the share of the line's length, 0 to 1, at which it is nearest
+ * @throws RangeError if the line has no two points
+ */
+export function nearestOnLine(points: readonly Point[], to: Point): { distance_m: number; share: number } {
+  if (points.length < 2) throw new RangeError(`points have length ${points.length}, must be two or more`)
+  const east = METRES_PER_DEGREE * Math.cos(radians(to.lat))
+  const along_m = alongM(points)
+  let nearest = { distance_m: Infinity, at_m: 0 }
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!]
+    const [ax, ay, bx, by] = [(a.lon - to.lon) * east, (a.lat - to.lat) * METRES_PER_DEGREE, (b.lon - to.lon) * east, (b.lat - to.lat) * METRES_PER_DEGREE]
+    const squared = (bx - ax) ** 2 + (by - ay) ** 2
+    const part = squared > 0 ? Math.min(1, Math.max(0, -(ax * (bx - ax) + ay * (by - ay)) / squared)) : 0
+    const distance_m = Math.hypot(ax + part * (bx - ax), ay + part * (by - ay))
+    if (distance_m < nearest.distance_m) nearest = { distance_m, at_m: along_m[i - 1]! + part * (along_m[i]! - along_m[i - 1]!) }
+  }
+  const whole_m = along_m.at(-1)!
+  return { distance_m: nearest.distance_m, share: whole_m > 0 ? nearest.at_m / whole_m : 0 }
+}
+
 /** Smallest bounds around the points, or undefined when there are none. Not for districts across the antimeridian. */
 export function findBounds(points: Iterable<Point>): Bounds | undefined {
   let south = Infinity, west = Infinity, north = -Infinity, east = -Infinity

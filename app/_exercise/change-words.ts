@@ -16,7 +16,7 @@ export function changeWords(change: Change, names: NameOf, system: UnitSystem): 
     case 'unitLate':
       return say('exercise.change.unitLate', { unit: name(change.unitId), time: formatMinutes(change.delay_s) })
     case 'fillRate':
-      return say(change.rateShare === 0 ? 'exercise.change.fillRate.stopped' : change.rateShare === 1 ? 'exercise.change.fillRate.well' : 'exercise.change.fillRate.slow', { site: name(change.fillSiteId), share: formatShare(change.rateShare) })
+      return say(change.rateShare === 0 ? (change.fault === 'primer' ? 'exercise.change.fillRate.primer' : 'exercise.change.fillRate.stopped') : change.rateShare < 1 && change.fault === 'strainer' ? 'exercise.change.fillRate.strainer' : change.rateShare === 1 ? 'exercise.change.fillRate.well' : 'exercise.change.fillRate.slow', { site: name(change.fillSiteId), share: formatShare(change.rateShare) })
     case 'sourceLow':
       return say('exercise.change.sourceLow', { site: name(change.fillSiteId), share: formatShare(change.leftShare) })
     case 'tankLeak':
@@ -29,6 +29,10 @@ export function changeWords(change: Change, names: NameOf, system: UnitSystem): 
       return say(change.add_gpm < 0 ? 'exercise.change.lessDemand' : 'exercise.change.moreDemand', { flow: flow(Math.abs(change.add_gpm)) })
     case 'demand':
       return say('exercise.change.demand', { flow: flow(change.flow_gpm) })
+    case 'roadClosed':
+      return say(change.detours.length > 0 ? 'exercise.change.roadClosed' : 'exercise.change.roadClosed.no-way', { road: change.name ?? say('exercise.road.unnamed') })
+    case 'roadOpened':
+      return say('exercise.change.roadOpened')
     case 'sendTender':
       return say('exercise.change.sendTender', { tender: name(change.tenderId), site: [change.fillSiteId, change.dumpSiteId].flatMap((id) => (id === undefined ? [] : [name(id)])).join(', ') })
   }

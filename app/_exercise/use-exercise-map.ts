@@ -6,7 +6,7 @@ import { tenderPoints, type ExerciseView, type Session } from '@/lib/exercise'
 import { FIRE_GROUND, findPlace, legUses } from '@/lib/supply'
 import type { MapRoute, MapSite } from '../_map'
 import { routesFrom } from '../_plan/use-plan-map'
-import type { NameOf } from '../_text'
+import { say, type NameOf } from '../_text'
 
 /** Sites and ways of the plan as it now stands. */
 export function useExercisePlaces(bundle: Bundle | undefined, names: NameOf): { sites: MapSite[]; routes: MapRoute[] } {
@@ -27,5 +27,7 @@ export function useExercisePlaces(bundle: Bundle | undefined, names: NameOf): { 
 }
 
 /** Tenders where they are, each under its number. */
-export const tendersOnMap = (session: Session, view: ExerciseView, names: NameOf): MapSite[] =>
-  tenderPoints(session.now.world.bundle, view.tenders).map(({ id, point, number }) => ({ id, kind: 'tender', point, name: names(id) ?? id, letter: String(number) }))
+export const tendersOnMap = ({ now: { world } }: Session, view: Pick<ExerciseView, 'tenders'>, names: NameOf): MapSite[] =>
+  tenderPoints(world.bundle, view.tenders, world.conditions).map(({ id, point, number, isHeldUp }) => (
+    { id, kind: 'tender', point, name: names(id) ?? id, letter: String(number), ...(isHeldUp && { isMarked: true, note: say('exercise.held-up') }) }
+  ))

@@ -1,8 +1,9 @@
 import { findApparatus, type Bundle } from '../plan'
 import type { FillSpec, ShuttleSpec, TenderSpec, WaySpec } from '../shuttle'
+import { roundClosures, type Roads } from './closures'
 
 /** What has come over a plan since dispatch; all by id, nothing of it in the plan itself. */
-export type Conditions = {
+export type Conditions = Roads & {
   /** Tenders that are out of it for good. */
   readonly out: readonly string[]
   /** Later than the plan says, by tender, fill site, dump site or lay. */
@@ -22,8 +23,9 @@ export type Conditions = {
 const STOPPED_GPM = 1e-6
 
 /** The spec of a plan as conditions leave it. */
-export function underConditions(spec: ShuttleSpec, conditions: Conditions): ShuttleSpec {
+export function underConditions(planned: ShuttleSpec, bundle: Bundle, conditions: Conditions): ShuttleSpec {
   const { out, leak_gpm, layShare } = conditions
+  const spec = { ...planned, tenders: roundClosures(planned, bundle, conditions) }
   const extra_s = (id: string) => (conditions.late_s[id] ?? 0) + (conditions.sent_s[id] ?? 0)
   return {
     ...spec,

@@ -1,5 +1,6 @@
 import { uniform } from '../random'
 import type { Bundle } from '../plan'
+import type { RoadClosure } from './road-closures'
 import { possibleTroubles, troubleWeight, type PossibleTrouble } from './inject-library'
 
 export const difficulties = ['easy', 'middling', 'hard'] as const
@@ -22,14 +23,15 @@ const TRIES = 40
  *
  * Fair means: nothing that the plan does not have; no more than its difficulty bears; each kind once, and nothing struck
  * twice; time between any two; no trouble before what it strikes could be there; and never so many tenders gone that
- * fewer than half are left.
+ * fewer than half are left; and no road closed that somebody has no way round.
  *
- * @param seed integer
+ * @param seed     integer
+ * @param closures roads that could be closed
  * @returns in order of time; fewer than wanted where the plan has no more to strike
  */
-export function drawInjects(bundle: Bundle, seed: number, difficulty: Difficulty): DrawnTrouble[] {
+export function drawInjects(bundle: Bundle, seed: number, difficulty: Difficulty, closures: readonly RoadClosure[] = []): DrawnTrouble[] {
   const { hardness, gap_s, heaviest } = SETS[difficulty]
-  const all = possibleTroubles(bundle).filter(({ trouble }) => troubleWeight[trouble] <= heaviest)
+  const all = possibleTroubles(bundle, closures).filter(({ trouble, stuckIds }) => troubleWeight[trouble] <= heaviest && !stuckIds)
   const order = all.map((what, i) => ({ what, i, u: uniform(seed, i, PURPOSE.order, 0) })).sort((a, b) => a.u - b.u)
   const tenderCount = bundle.plan.tenders.length
   const drawn: DrawnTrouble[] = []

@@ -32,6 +32,8 @@ export function mayDecide(change: Change, { role, siteId }: Seat): boolean {
     case 'fillRate':
       return role === 'fillSite' && change.fillSiteId === siteId && change.rateShare === 1
     case 'plan':
+    case 'roadClosed':
+    case 'roadOpened':
     case 'unitLate':
     case 'sourceLow':
     case 'tankTips':

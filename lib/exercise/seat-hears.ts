@@ -23,6 +23,8 @@ export function hearsOf({ cause, change }: Pick<Fact, 'cause' | 'change'>, { rol
     case 'tenderOut':
     case 'unitLate':
     case 'layRate':
+    case 'roadClosed':
+    case 'roadOpened':
       return role === 'waterSupply'
     case 'sendTender':
       return isOrder && siteId !== undefined && [change.fillSiteId, change.dumpSiteId].includes(siteId)

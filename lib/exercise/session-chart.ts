@@ -1,4 +1,5 @@
 import type { SupplyChart } from '../supply'
+import { NEVER_S } from './closures'
 import type { Session } from './session'
 import type { SessionRecord } from './session-record'
 import { viewOf } from './view'
@@ -10,7 +11,7 @@ import { viewOf } from './view'
  */
 export function sessionChart(session: Session, { tenders, levels, flow, run }: SessionRecord): SupplyChart {
   const { spec } = session.now.scenario
-  const left_s = new Map(viewOf(session).tenders.map((tender) => [tender.id, tender.alongShare === undefined ? 0 : (tender.left_s ?? 0)]))
+  const left_s = new Map(viewOf(session).tenders.map((tender) => [tender.id, tender.isHeldUp ? NEVER_S : tender.alongShare === undefined ? 0 : (tender.left_s ?? 0)]))
   return {
     end_s: Math.max(1, session.clock_s),
     tenders: tenders.map(({ id, segments }) => {

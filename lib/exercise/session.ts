@@ -2,6 +2,7 @@ import type { Issue } from '../issue'
 import type { Bundle, Change, Fact, Inject } from '../plan'
 import { advance, begin, carry, compileShuttle, fork, loseWater, lowerSource, startRecord, type Scenario, type ShuttleRecord, type SimState } from '../shuttle'
 import { firstTrigger } from './trigger'
+import { setOffAgain, turnRound } from './turn-round'
 import { changedWorld, isWorld, worldOf, type World } from './world'
 
 /** A run between two facts: its state at the beginning, from which any moment is reached again. */
@@ -85,8 +86,11 @@ export function takeEffect(session: Session, fact: Fact): Session | Issue[] {
   const world = changedWorld(now.world, fact.change, clock_s)
   if (!isWorld(world)) return world
   const scenario = world === now.world ? now.scenario : compileShuttle(world.spec)
-  const start = carry(now.scenario, stateAt(session), scenario)
+  const state = stateAt(session)
+  const start = carry(now.scenario, state, scenario)
   happenAt(scenario, start, fact.change)
+  if (fact.change.kind === 'roadClosed') turnRound(now.world, { scenario: now.scenario, state }, scenario, start, { id: fact.change.roadId, point: fact.change.point })
+  if (scenario !== now.scenario) setOffAgain(scenario, start)
   return {
     ...session,
     facts: [...session.facts, fact],

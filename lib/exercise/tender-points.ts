@@ -1,26 +1,25 @@
 import { pointAlong, type Point } from '../geo'
-import type { Bundle } from '../plan'
-import { findPlace, legUses } from '../supply'
+import { findApparatus, type Bundle } from '../plan'
+import { findPlace } from '../supply'
+import { waysNow, type Roads } from './closures'
 import type { TenderView } from './view'
 
-/** The line that each tender drives to each site, by `tenderId siteId`. */
-function linesOf(bundle: Bundle): ReadonlyMap<string, readonly Point[]> {
-  const legs = new Map(bundle.legs.map((leg) => [leg.key, leg]))
-  return new Map(legUses(bundle).toReversed().map(({ apparatusId, toId, key, ask }) => {
-    const leg = legs.get(key)
-    return [`${apparatusId} ${toId}`, leg && leg.by !== 'none' && leg.path.length > 1 ? leg.path : [ask.from, ask.to]]
-  }))
-}
+export type TenderPoint = { readonly id: string; readonly point: Point; readonly number: number; readonly isHeldUp?: boolean }
 
-const known = new WeakMap<Bundle, ReadonlyMap<string, readonly Point[]>>()
-
-/** Tenders where they are: at their site, or as far along their way as they have come. Those released are nowhere. */
-export function tenderPoints(bundle: Bundle, tenders: readonly TenderView[]): { readonly id: string; readonly point: Point; readonly number: number }[] {
-  const lines = known.get(bundle) ?? linesOf(bundle)
-  known.set(bundle, lines)
-  return tenders.flatMap(({ id, phase, siteId, alongShare }, index) => {
-    const line = alongShare === undefined ? undefined : lines.get(`${id} ${siteId}`)
-    const point = line && alongShare !== undefined ? pointAlong(line, alongShare) : findPlace(bundle, siteId)
-    return phase === 'gone' || !point ? [] : [{ id, point, number: index + 1 }]
+/**
+ * Tenders where they are: at their site, or as far along the way they drive now as they have come. Those released are nowhere.
+ *
+ * @param roads what is closed; absent: nothing
+ */
+export function tenderPoints(bundle: Bundle, tenders: readonly TenderView[], roads: Roads = { closed: [], detours: [] }): TenderPoint[] {
+  const way = waysNow(bundle, roads)
+  return tenders.flatMap(({ id, phase, siteId, fromId, alongShare, isHeldUp }, index): TenderPoint[] => {
+    if (phase === 'gone') return []
+    const startId = fromId ?? findApparatus(bundle, id)?.stationId ?? ''
+    const start = findPlace(bundle, startId), site = findPlace(bundle, siteId)
+    const on = alongShare === undefined ? undefined : way(id, startId, siteId)
+    const line = on?.kind === 'round' ? on.detour.path : on?.kind === 'planned' && on.path ? on.path : start && site && [start, site]
+    const point = isHeldUp ? start : on && line && alongShare !== undefined ? pointAlong(line, alongShare) : site
+    return point ? [{ id, point, number: index + 1, ...(isHeldUp && { isHeldUp }) }] : []
   })
 }

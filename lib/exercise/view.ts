@@ -1,6 +1,8 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { FIRE, PHASE, phaseNames, settle, type PhaseName } from '../shuttle'
+import { isNever } from './closures'
 import { stateAt, type Session } from './session'
+import { findTrip } from './turn-round'
 
 export type TankView = {
   readonly dumpSiteId: string
@@ -22,8 +24,12 @@ export type TenderView = {
   /** Site it is at or drives to. */
   readonly siteId: string
   readonly load_gal: number
+  /** Site it set off from; absent where it does not drive, or comes from its station. */
+  readonly fromId?: string
   /** How far it is along the way it drives, 0 to 1; absent where it does not drive. */
   readonly alongShare?: number
+  /** Has no way to where it is to go: it stands where it set off, or does not come. */
+  readonly isHeldUp?: boolean
   /** Until this phase ends as things are; absent where that hangs on others. */
   readonly left_s?: number
 }
@@ -72,16 +78,20 @@ export function viewOf(session: Session): ExerciseView {
       const phase = state.phase[i]!
       return {
         id, phase: phaseNames[phase]!, siteId: sites[state.place[i]!] ?? '', load_gal: state.load_gal[i]!,
+        ...(phase !== PHASE.coming && drives.has(phase) && { fromId: originOf(session, state, i) }),
+        ...(drives.has(phase) && isNever(ends_s) && { isHeldUp: true }),
         ...(drives.has(phase) && ends_s > since_s && ends_s < Infinity && { alongShare: Math.min(1, Math.max(0, (now_s - since_s) / (ends_s - since_s))) }),
-        ...(ends_s < Infinity && ends_s >= now_s && { left_s: ends_s - now_s }),
+        ...(!isNever(ends_s) && ends_s >= now_s && { left_s: ends_s - now_s }),
       }
     }),
   }
 }
 
+const originOf = ({ now }: Session, state: ReturnType<typeof stateAt>, i: number): string => findTrip(now.scenario, state, i)?.fromId ?? ''
+
 /** The next moment after the clock at which something happens, for stepping from event to event; undefined when nothing will. */
 export function nextEventAt(session: Session): number | undefined {
   const state = stateAt(session)
-  const due = [...state.next_s].filter((time_s) => time_s > session.clock_s && time_s < Infinity)
+  const due = [...state.next_s].filter((time_s) => time_s > session.clock_s && !isNever(time_s))
   return due.length > 0 ? Math.min(...due) : undefined
 }

@@ -20,6 +20,7 @@ export { levelAt, recordShuttle, startRecord, type LoggedEvent, type PhaseSegmen
 export { isDirect } from './feed-table'
 export { laterFlows, type LaterFlow, type LaterStart } from './later-flow'
 export { carry } from './carry'
+export { arriveAt } from './arrive-at'
 export { loseWater } from './lose-water'
 export { lowerSource } from './lower-source'
 export { entityOf } from './chance'

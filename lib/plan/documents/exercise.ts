@@ -1,9 +1,25 @@
 import { z } from 'zod'
 import { editBodySchema } from '../edits/edit'
-import { bundleSchema, legSchema, noLegSchema } from './bundle'
+import { bundleSchema, layHeightsSchema, legSchema, noLegSchema } from './bundle'
+import { nameField, pointField, quantity, timeField } from './fields'
 
 const id = z.string().min(1).max(64)
 const share = z.number().min(0).max(1)
+
+/** The way that a vehicle takes between two places while the road it takes otherwise is closed. */
+export const detourSchema = z.strictObject({
+  apparatusId: id,
+  fromId: z.string().max(64),
+  toId: z.string().max(64),
+  distance_mi: quantity(0, 1000),
+  travel_s: timeField,
+  path: z.array(pointField).min(2).max(20_000),
+})
+export type Detour = z.infer<typeof detourSchema>
+const detours = z.array(detourSchema).max(2000)
+
+/** Why a fill site gives less than it should. */
+export const fillFaults = ['pump', 'primer', 'strainer'] as const
 
 /**
  * What an inject or a decision does, as data. `plan` changes documents, with the ways that the changed plan
@@ -14,16 +30,26 @@ export const changeSchema = z.discriminatedUnion('kind', [
     kind: z.literal('plan'),
     edits: z.array(z.strictObject({ doc: z.enum(['plan', 'district']), body: editBodySchema })).min(1).max(100),
     legs: z.array(z.union([legSchema, noLegSchema])).max(5000).optional().describe('ways that the changed plan drives and the one before did not'),
+    heights: z.array(layHeightsSchema).max(20).optional().describe('ground under hose lays that the plan before did not have'),
+    detours: detours.optional().describe('those ways round the roads that are closed'),
   }),
   z.strictObject({ kind: z.literal('tenderOut'), tenderId: id }),
   z.strictObject({ kind: z.literal('unitLate'), unitId: id, delay_s: z.number().min(0).max(86_400) }),
-  z.strictObject({ kind: z.literal('fillRate'), fillSiteId: id, rateShare: share.describe('of what the site gives otherwise: 0 when its pump has stopped or its prime is lost, 1 when all is well again') }),
+  z.strictObject({ kind: z.literal('fillRate'), fillSiteId: id, rateShare: share.describe('of what the site gives otherwise: 0 when its pump has stopped or its prime is lost, 1 when all is well again'), fault: z.enum(fillFaults).optional() }),
   z.strictObject({ kind: z.literal('sourceLow'), fillSiteId: id, leftShare: share.describe('of the water still in the source, where it is known') }),
   z.strictObject({ kind: z.literal('tankLeak'), dumpSiteId: id, leak_gpm: z.number().min(0).max(20_000).describe('0 when it is mended') }),
   z.strictObject({ kind: z.literal('tankTips'), dumpSiteId: id, lostShare: share }),
   z.strictObject({ kind: z.literal('layRate'), layId: id, rateShare: share.describe('0 while a burst length is changed') }),
   z.strictObject({ kind: z.literal('moreDemand'), add_gpm: z.number().min(-20_000).max(20_000) }),
   z.strictObject({ kind: z.literal('demand'), flow_gpm: z.number().min(0).max(20_000).describe('asked for from then on, in place of everything planned') }),
+  z.strictObject({
+    kind: z.literal('roadClosed'),
+    roadId: id,
+    name: nameField.optional(),
+    point: pointField.describe('where nobody gets through'),
+    detours: detours.describe('ways round, as far as there are any; who has none stops'),
+  }),
+  z.strictObject({ kind: z.literal('roadOpened'), roadId: id }),
   z.strictObject({ kind: z.literal('sendTender'), tenderId: id, fillSiteId: id.optional(), dumpSiteId: id.optional() }),
 ])
 export type Change = z.infer<typeof changeSchema>

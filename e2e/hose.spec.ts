@@ -2,7 +2,9 @@ import type { Page } from '@playwright/test'
 import { expectAccessible } from './support/expect-accessible'
 import { expect, test } from './support/test'
 
-const HOSE = '/district/ostrel-valley/plan/plan-yarrow-bank/hose'
+const HOSE = '/district/ostrel-valley/plan/plan-school/hose'
+/** The way to its fire ground takes more hose than the district has. */
+const FAR_HOSE = '/district/ostrel-valley/plan/plan-yarrow-bank/hose'
 
 /** Nothing on the page is wider than the page. */
 const expectNoSideways = async (page: Page) => {
@@ -10,8 +12,8 @@ const expectNoSideways = async (page: Page) => {
 }
 
 /** Opens the page and draws a lay, the only one of the plan. */
-async function drawLay(page: Page) {
-  await page.goto(HOSE)
+async function drawLay(page: Page, address = HOSE) {
+  await page.goto(address)
   const empty = page.getByText('No hose lay yet')
   const remove = page.getByRole('button', { name: /^Remove Hose lay/ })
   await expect(remove.or(empty)).toBeVisible()
@@ -27,14 +29,14 @@ for (const [width, height] of [[1440, 900], [390, 844]] as const) {
 
     test('a lay is drawn, gets its pumpers and hose, and says flow, pressures, orders and its part in the plan', async ({ page }) => {
       await drawLay(page)
-      await page.getByRole('combobox', { name: 'At the source' }).selectOption({ label: 'Engine 11' })
+      await page.getByRole('combobox', { name: 'At the source' }).selectOption({ label: 'Engine 71' })
       await page.getByRole('combobox', { name: 'One more pumper' }).selectOption({ label: 'Engine 22' })
       await expect(page.getByRole('combobox', { name: 'In the relay, 2' })).toHaveValue('engine-22')
       const size = page.getByRole('textbox', { name: /^Size/ }).first()
       await size.fill('5 in')
       await size.press('Enter')
       const table = page.getByRole('table', { name: 'Pumpers along the lay' })
-      await expect(table.getByRole('rowheader').or(table.getByRole('cell')).filter({ hasText: 'Engine 11' }).first()).toBeVisible({ timeout: 30_000 })
+      await expect(table.getByRole('rowheader').or(table.getByRole('cell')).filter({ hasText: 'Engine 71' }).first()).toBeVisible({ timeout: 30_000 })
       await expect(page.getByRole('img', { name: /^Pressure from \d+\spsi at the source pumper/ })).toBeVisible()
       await expect(page.getByRole('img', { name: /^The ground rises/ })).toBeVisible()
       await expect(page.getByRole('region', { name: 'To start' }).getByRole('listitem').first()).toHaveText(/Lay the hose/)
@@ -57,8 +59,18 @@ for (const [width, height] of [[1440, 900], [390, 844]] as const) {
       await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
     })
 
+    test('a lay whose hose the district has not got brings nothing, and the plan’s headline says what is missing', async ({ page }) => {
+      await drawLay(page, FAR_HOSE)
+      const missing = /Hose lay 1 cannot be laid and brings nothing: it needs [\d,]+\sft of 5\sin hose; the district lists 2,000\sft\./
+      await expect(page.getByRole('list', { name: 'To look at' }).getByText(missing)).toBeVisible()
+      await expect(page.getByRole('region', { name: 'In the plan' }).getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
+      // In the list, and in the plan's headline.
+      await expect(page.getByText(missing)).toHaveCount(2, { timeout: 30_000 })
+      await page.getByRole('button', { name: /^Remove Hose lay/ }).click()
+    })
+
     test('hose or wheels: compared from the district’s equipment, with the distance at which both are even', async ({ page }) => {
-      await page.goto(HOSE)
+      await page.goto(FAR_HOSE)
       const wheels = page.getByRole('region', { name: 'Hose or wheels' })
       await wheels.getByRole('button', { name: 'Compare', exact: true }).click()
       await expect(wheels.getByRole('table', { name: /^The best of each/ })).toBeVisible({ timeout: 90_000 })

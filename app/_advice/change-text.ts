@@ -54,6 +54,7 @@ export function stopText({ kind, subjectIds, values }: Pick<StopOutcome, 'kind' 
   switch (kind) {
     case 'fillPumper': return isUnnamed ? say('advice.stop.fillPumper.unnamed', { place }) : say('advice.stop.fillPumper', { subject, place })
     case 'dumpPumper': return isUnnamed ? say('advice.stop.dumpPumper.unnamed', { place }) : say('advice.stop.dumpPumper', { subject, place })
+    case 'layPumper': return say('advice.stop.layPumper', { subject, place })
     case 'tender': return say('advice.stop.tender', { subject })
     case 'fillBay': return say('advice.stop.fillBay', { subject })
     case 'dumpPosition': return say('advice.stop.dumpPosition', { subject })

@@ -1,7 +1,7 @@
 'use client'
 
 import type { Lay } from '@/lib/plan'
-import { crossingsOf, type HoseLayAnswer, type LaidStretch } from '@/lib/supply'
+import { crossingsOf, isHoseLacking, type HoseLayAnswer, type HoseNeed, type LaidStretch } from '@/lib/supply'
 import type { RelayGain, RelayStep } from '@/lib/relay'
 import { usePlanBoard } from '../_plan/plan-context'
 import { formatAsked, formatGiven, formatMinutes, formatNumber, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
@@ -53,11 +53,12 @@ function Figures({ answer, lay, system }: { answer: HoseLayAnswer; lay: Lay; sys
   const feet = (value: number) => formatQuantity(value, 'ft', system)
   if (flow_gpm === undefined || most_gpm === undefined) return null
   const isShort = lay.wanted_gpm !== undefined && flow_gpm < lay.wanted_gpm * 0.999
-  const note = lay.wanted_gpm === undefined ? say('hose.flow.most') : isShort ? say('hose.flow.short', { wanted: formatAsked(lay.wanted_gpm, system) }) : say('hose.flow.wanted', { most: down(most_gpm) })
+  const isLacking = answer.issues.some(isHoseLacking)
+  const note = isLacking ? say('hose.flow.lacking') : lay.wanted_gpm === undefined ? say('hose.flow.most') : isShort ? say('hose.flow.short', { wanted: formatAsked(lay.wanted_gpm, system) }) : say('hose.flow.wanted', { most: down(most_gpm) })
   const doubt = doubted && flow_gpm > 0 ? say('hose.flow.doubted', { most: down(doubted.most_gpm), more: feet(doubted.more_ft) }) : undefined
   return (
     <section className={styles.tiles} aria-label={say('hose.answer')}>
-      <FigureTile label={say('hose.flow')} value={flow_gpm > 0 ? down(flow_gpm) : say('hose.flow.none')} look={flow_gpm > 0 && !isShort ? 'water' : 'amber'} note={[note, doubt].filter(Boolean).join('; ')} />
+      <FigureTile label={say('hose.flow')} value={flow_gpm > 0 ? down(flow_gpm) : say('hose.flow.none')} look={flow_gpm > 0 && !isShort && !isLacking ? 'water' : 'amber'} note={[note, doubt].filter(Boolean).join('; ')} />
       {hose_ft !== undefined && <FigureTile label={say('hose.hose')} value={feet(hose_ft)} note={say('hose.hose.way', { way: feet(answer.way_ft) })} />}
       <FigureTile label={say('hose.rise')} value={answer.heights === 'none' ? say('quantity.unknown') : feet(answer.rise_ft)} note={say(`hose.rise.${answer.heights}`)} {...(answer.heights === 'none' && { look: 'amber' as const })} />
       {time && <FigureTile label={say('hose.ready')} value={formatMinutes(time.ready_s, 'up')} note={say('hose.ready.note')} />}
@@ -86,6 +87,7 @@ function Steps({ title, steps, names, system }: { title: string; steps: readonly
 function HoseTable({ answer, lay, system }: { answer: HoseLayAnswer; lay: Lay; system: UnitSystem }) {
   const { bridgeCount, rampCount } = crossingsOf(lay)
   const feet = (value: number) => formatQuantity(value, 'ft', system)
+  const isShared = answer.hose.some(({ taken_ft }) => taken_ft > 0)
   return (
     <div className={styles.sheet}>
       <DataTable
@@ -95,6 +97,7 @@ function HoseTable({ answer, lay, system }: { answer: HoseLayAnswer; lay: Lay; s
           { key: 'needed', head: say('hose.column.needed'), isNumber: true, cell: ({ needed_ft }) => feet(needed_ft) },
           { key: 'carried', head: say('hose.column.carried'), isNumber: true, cell: ({ carried_ft }) => feet(carried_ft) },
           { key: 'district', head: say('hose.column.district'), isNumber: true, cell: ({ district_ft }) => feet(district_ft) },
+          ...(isShared ? [{ key: 'taken', head: say('hose.column.taken'), isNumber: true, cell: ({ taken_ft }: HoseNeed) => feet(taken_ft) }] : []),
         ]}
       />
       <p className={styles.quiet}>{say('hose.hose.note', { list: answer.stretches.map((one) => stretchWords(one, system)).join('; ') })}</p>

@@ -12,8 +12,10 @@ export const linkText = ({ kind, subjectId }: Pick<Link, 'kind' | 'subjectId'>, 
 /** A line of the answer: `danger` where somebody would be without water, `amber` where a person must look or go on. */
 export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly text: string }
 
-/** What an answer silently stands on unless its headline says it. */
-const saidInHeadline: ReadonlySet<string> = new Set(['dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed'])
+/** What an answer silently stands on unless its headline says it; and water that was planned and does not come, or may break off. */
+const saidInHeadline: ReadonlySet<string> = new Set([
+  'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
+])
 
 /**
  * The answer in lines: first no water at all, then short of the need, then what it stands on that nobody has chosen,
@@ -22,14 +24,15 @@ const saidInHeadline: ReadonlySet<string> = new Set(['dump-pumper-assumed', 'fil
 export function answerLines(result: SupplyResult, names: NameOf, system: UnitSystem): AnswerLine[] {
   const { sustainable_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, assumptions, dependable } = result
   const blocking = result.issues.find(({ severity }) => severity === 'block')
-  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }]
+  const cautions = result.issues.filter(({ code }) => saidInHeadline.has(code)).map((one): AnswerLine => ({ look: 'amber', text: sayIssue(one, names, system) }))
+  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautions]
   if (sustainable_gpm === null) return [{ look: 'amber', text: say('result.blocked') }]
 
   const lines: AnswerLine[] = []
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
     lines.push({ look: 'danger', text: say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }) })
   lines.push(...shortLine(result, sustainable_gpm, system))
-  for (const one of result.issues.filter(({ code }) => saidInHeadline.has(code))) lines.push({ look: 'amber', text: sayIssue(one, names, system) })
+  lines.push(...cautions)
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(say('result.ready', { ready: formatFrom(supplyReady_s) }))

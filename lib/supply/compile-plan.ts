@@ -10,6 +10,7 @@ import { feedsOf, findOwnSupply, resolveLays, type ResolvedLay } from './hose-la
 import { startLedger, take, type Ledger } from './ledger'
 import { sitePairs } from './legs'
 import { lanesOf } from './one-lane'
+import { staffedLay } from './plan-lays'
 import { staffingOf } from './staffing'
 import { resolveTender, type ResolvedTender } from './tender'
 import { wayIssues, waysOf, type Ways } from './ways'
@@ -59,10 +60,11 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
   }
   if (tenders.length === 0) issues.push(issue('no-tender-left', 'block', [plan.id]))
 
-  const { lays, issues: layIssues } = resolveLays(bundle, ledger, ways)
+  const { lays: unstaffed, issues: layIssues } = resolveLays(bundle, ledger, ways)
   issues.push(...layIssues)
-  const staffing = staffingOf(bundle, ledger, ways, tenders)
+  const staffing = staffingOf(bundle, ledger, ways, tenders, unstaffed)
   issues.push(...staffing.issues)
+  const lays = unstaffed.map((lay) => staffedLay(lay, staffing.lays.get(lay.lay.id)))
   const fills = plan.fillSites.map((site) => {
     const here = plan.tenders.flatMap((task) => {
       const tender = findTender(bundle, task.tenderId)
@@ -86,7 +88,7 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
     firstArrive_s = reached.arrive_s
     issues.push(...reached.issues)
   }
-  issues.push(...fuelIssues(bundle, ledger, duration_s, dumps, fills))
+  issues.push(...fuelIssues(bundle, ledger, duration_s, dumps, fills, lays))
   const compiled = { ...base, fills, dumps, tenders, lays, firstArrive_s, issues }
   return isBlocking(issues) ? compiled : { ...compiled, spec: shuttleSpec(compiled, firstArrive_s, firstDue?.tank_gal) }
 }
@@ -101,12 +103,13 @@ function demandShares(sites: readonly { demandShare?: number }[]): number[] {
 }
 
 /** Pumpers that would pump longer than their fuel lasts. */
-function fuelIssues(bundle: Bundle, ledger: Ledger, duration_s: number, dumps: readonly ResolvedDumpSite[], fills: readonly ResolvedFillSite[]): Issue[] {
+function fuelIssues(bundle: Bundle, ledger: Ledger, duration_s: number, dumps: readonly ResolvedDumpSite[], fills: readonly ResolvedFillSite[], lays: readonly ResolvedLay[]): Issue[] {
   if (duration_s < defaults.restAfter_s.value / 2) return []
   const end_s = duration_s + Math.max(0, ...dumps.map(({ spec }) => spec.pumpReady_s), ...fills.map(({ ready_s }) => ready_s))
   const pumpers = [
     ...fills.map(({ site, ready_s }) => ({ id: site.pumperId, from_s: ready_s })),
     ...dumps.map(({ site, spec }) => ({ id: site.pumperId, from_s: spec.pumpReady_s })),
+    ...lays.flatMap(({ pumperIds, ready_s }) => pumperIds.map((id) => ({ id, from_s: ready_s }))),
   ]
   return pumpers.flatMap(({ id, from_s }) => {
     const pumper = findApparatus(bundle, id)

@@ -18,6 +18,7 @@ export { explainAvailableHead, explainCover, explainDraw, explainGauge, explainL
 export { explainHydrant, explainInflow, explainLasts, explainVolume } from './explain/explain-source'
 export * from './handbook'
 export * from './hose-lay'
+export { resolvePlanLays } from './plan-lays'
 export { pumpCapacity_gpm } from './pump-capacity'
 export { primingOf, type Priming } from './priming'
 export { COMMAND_CREW_COUNT, FIRST_PLACE_CREW_COUNT, NEXT_PLACE_CREW_COUNT } from './staffing'

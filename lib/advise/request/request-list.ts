@@ -15,7 +15,7 @@ export type RequestLine = {
   readonly apparatusId: string
   readonly stationId: string | undefined
   readonly isMutualAid: boolean
-  readonly task: 'fillPumper' | 'dumpPumper' | 'tender'
+  readonly task: 'fillPumper' | 'dumpPumper' | 'layPumper' | 'tender'
   readonly siteId: string
   /** At its place, after dispatch. For a pumper: set up and ready. */
   readonly ready_s: number
@@ -89,7 +89,7 @@ function* halfOf<R>(work: Generator<void, R>, fromShare: number, guessedCount: n
 
 /** Pumpers first, then tenders by when they are there. */
 function linesOf(desk: SetDesk, bundle: Bundle, set: TenderSet): RequestLine[] {
-  const { fills, dumps, tenders } = desk.compiled(set)
+  const { fills, dumps, lays, tenders } = desk.compiled(set)
   const planned = new Set(desk.tasks.flatMap(({ tender, isPlanned }) => (isPlanned ? [tender.id as string] : [])))
   const line = (apparatusId: string | undefined, task: RequestLine['task'], siteId: string, ready_s: number): RequestLine[] => {
     const unit = findApparatus(bundle, apparatusId)
@@ -103,6 +103,7 @@ function linesOf(desk: SetDesk, bundle: Bundle, set: TenderSet): RequestLine[] {
   return [
     ...fills.flatMap(({ site, ready_s }) => line(site.pumperId, 'fillPumper', site.id, ready_s)),
     ...dumps.flatMap(({ site, spec }) => line(site.pumperId, 'dumpPumper', site.id, spec.pumpReady_s)),
+    ...lays.flatMap(({ lay, pumperIds, ready_s }) => pumperIds.flatMap((id) => line(id, 'layPumper', lay.id, ready_s))),
     ...tenders.flatMap(({ tender, dumpSiteId, spec }) => line(tender.id, 'tender', dumpSiteId, spec.arrive_s ?? 0)).sort((a, b) => a.ready_s - b.ready_s),
   ]
 }

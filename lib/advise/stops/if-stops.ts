@@ -50,7 +50,7 @@ export function ifStops({ bundle, compiled, figures }: Baseline, trials: readonl
   const [site, ...more] = bundle.plan.fillSites
   return {
     flow_gpm, outcomes, worst: outcomes[0],
-    ...(site?.pumperId && more.length === 0 && pumpCapacity_gpm(compiled) > 0 && { onlyDraftSiteId: site.id }),
+    ...(site?.pumperId && more.length === 0 && compiled.lays.length === 0 && pumpCapacity_gpm(compiled) > 0 && { onlyDraftSiteId: site.id }),
   }
 }
 

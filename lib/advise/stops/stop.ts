@@ -1,11 +1,12 @@
 import type { Bundle } from '../../plan'
-import { pumpCapacity_gpm, type CompiledPlan } from '../../supply'
+import { findOwnSupply, pumpCapacity_gpm, type CompiledPlan } from '../../supply'
 import type { ShuttleSpec } from '../../shuttle'
 import { closedRoads } from './closed-road'
 import type { ResolveWays } from '../ways-with-closure'
+import { layPumpers, withoutFill } from './lay-pumpers'
 import { tendersKeeping } from './tender-ways'
 
-export const stopKinds = ['fillPumper', 'dumpPumper', 'tender', 'fillBay', 'dumpPosition', 'road'] as const
+export const stopKinds = ['fillPumper', 'dumpPumper', 'layPumper', 'tender', 'fillBay', 'dumpPosition', 'road'] as const
 export type StopKind = (typeof stopKinds)[number]
 
 /** One part of a plan that stops working in the middle of the night, and the shuttle without it. */
@@ -25,28 +26,26 @@ export type Stop = {
   readonly pump_gpm: number
 }
 
-/** Everything in a plan that can stop: each pumper, tender, bay, position and road. */
+/** Everything in a plan that can stop: each pumper, at a site or in a hose lay, tender, bay, position and road. */
 export function stopsOf(bundle: Bundle, compiled: CompiledPlan, resolve: ResolveWays): Stop[] {
   const { spec } = compiled
   if (!spec) return []
   const pump_gpm = pumpCapacity_gpm(compiled)
   return [
-    ...fillPumpers(bundle, spec, pump_gpm), ...dumpPumpers(bundle, compiled, spec), ...tenders(spec, pump_gpm),
+    ...fillPumpers(bundle, compiled, spec, pump_gpm), ...dumpPumpers(bundle, compiled, spec), ...layPumpers(bundle, compiled, spec, pump_gpm), ...tenders(spec, pump_gpm),
     ...places(spec, pump_gpm), ...closedRoads(bundle, spec, pump_gpm, resolve),
   ]
 }
 
-function fillPumpers({ plan }: Bundle, spec: ShuttleSpec, pump_gpm: number): Stop[] {
-  return spec.fills.map((fill, index): Stop => {
-    const left = tendersKeeping(spec.tenders, ({ fillIndex }) => fillIndex !== index)
-    const pumperId = plan.fillSites.find(({ id }) => id === fill.id)?.pumperId
-    const { inflow_gpm: _inflow, ...rest } = fill
-    return {
-      id: `fillPumper:${fill.id}`, kind: 'fillPumper', subjectIds: [pumperId ?? fill.id, fill.id], values: {}, isAtOnce: false, pump_gpm,
-      // Those who fill only here still bring what they carry; whoever may choose goes elsewhere.
-      onward: { ...spec, fills: spec.fills.with(index, { ...rest, usable_gal: 0 }), tenders: spec.tenders.map((tender) => left.find(({ id }) => id === tender.id) ?? tender) },
-      after: left.length > 0 ? { ...spec, tenders: left } : undefined,
-    }
+function fillPumpers({ plan }: Bundle, { lays }: CompiledPlan, spec: ShuttleSpec, pump_gpm: number): Stop[] {
+  return spec.fills.flatMap((fill, index): Stop[] => {
+    const site = plan.fillSites.find(({ id }) => id === fill.id)
+    // Where a hose lay is the whole supply, its pumpers are looked at.
+    if (site && findOwnSupply(lays, site)) return []
+    return [{
+      id: `fillPumper:${fill.id}`, kind: 'fillPumper', subjectIds: [site?.pumperId ?? fill.id, fill.id], values: {}, isAtOnce: false, pump_gpm,
+      ...withoutFill(spec, index, fill),
+    }]
   })
 }
 

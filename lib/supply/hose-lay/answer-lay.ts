@@ -1,4 +1,3 @@
-import { draftCapacity } from '../../hydraulics'
 import type { Issue } from '../../issue'
 import { findDraftingPump, type Bundle, type Lay } from '../../plan'
 import {
@@ -6,9 +5,8 @@ import {
   type PlotPoint, type RelayGain, type RelayLeg, type RelayPumperResult, type RelayStep, type SetUpTime,
 } from '../../relay'
 import type { Assumption } from '../result'
-import type { CompiledLay } from './compile-lay'
 import type { HoseNeed } from './hose-needed'
-import { layFlow, riseDoubt } from './lay-flow'
+import { draftIssues, layFlow, riseDoubt } from './lay-flow'
 import type { LayHeights } from './lay-ground'
 import type { LayPlaces } from './lay-key'
 import type { LaidStretch } from './lay-hose'
@@ -90,7 +88,7 @@ export function answerLay(docs: Docs, lay: Lay, places?: LayPlaces): HoseLayAnsw
     gains: relayGains(spec).filter(({ gain_gpm }) => gain_gpm >= LEAST_GAIN_GPM),
     assumptions: [...ledger.assumptions.values()],
     issues: [
-      ...compiled.issues, ...result.issues, ...needed.issues, ...draftIssues(compiled, pumpers[0]?.discharge_psi),
+      ...compiled.issues, ...result.issues, ...needed.issues, ...draftIssues(compiled, result),
       ...(doubted ? [riseDoubt(lay.id, ground.rise_ft, doubted)] : []),
     ],
   }
@@ -99,12 +97,4 @@ export function answerLay(docs: Docs, lay: Lay, places?: LayPlaces): HoseLayAnsw
 function layPumper(docs: Docs, one: RelayPumperResult, flow_gpm: number): LayPumper {
   const hand_gpm = one.discharge_psi > 0 ? ratingNeeded_gpm(flow_gpm, one.discharge_psi) : undefined
   return { ...one, rated_gpm: findDraftingPump(docs, one.id)?.rated_gpm ?? 0, ...(hand_gpm !== undefined && Number.isFinite(hand_gpm) && { handRating_gpm: hand_gpm }) }
-}
-
-/** What drafting says of the source pumper at its pressure; the relay has counted its limit already. */
-function draftIssues({ draft, lay }: CompiledLay, discharge_psi: number | undefined): Issue[] {
-  const [sourceId] = lay.pumperIds
-  if (!draft || discharge_psi === undefined || sourceId === undefined) return []
-  return draftCapacity({ ...draft, ask: { discharge_psi: Math.max(0, discharge_psi) } }).issues
-    .filter(({ code }) => code !== 'net-pressure-beyond-curve').map((one) => ({ ...one, subjectIds: [lay.id, sourceId] }))
 }

@@ -1,7 +1,7 @@
 import { issue, type Issue } from '../../issue'
-import { findApparatus, type District } from '../../plan'
+import type { Bundle, Lay } from '../../plan'
+import { hoseBySize, hoseOfDistrict_ft, hoseOnUnit_ft, hoseTakenBefore, isEnough, listsHose } from './hose-stock'
 import type { LaidStretch } from './lay-hose'
-import { hoseOfSize } from './lay-hose'
 
 /** Hose of one size that a lay takes, against what there is. */
 export type HoseNeed = {
@@ -11,38 +11,38 @@ export type HoseNeed = {
   readonly carried_ft: number
   /** In the whole district, theirs counted. */
   readonly district_ft: number
+  /** Of that, laid already by lays that stand before it in the plan. */
+  readonly taken_ft: number
 }
 
 export type HoseNeeds = { readonly needs: readonly HoseNeed[]; readonly issues: readonly Issue[] }
 
+const lacking: ReadonlySet<string> = new Set(['lay-hose-beyond-district', 'lay-hose-taken'])
+
+/** Whether an issue says that a lay's hose is not there: it cannot be laid and brings nothing. */
+export const isHoseLacking = ({ code }: Pick<Issue, 'code'>): boolean => lacking.has(code)
+
 /**
- * Hose of each size that a lay takes, against what its pumpers carry and what the district has.
+ * Hose of each size that a lay takes, against what its pumpers carry, what the district lists, and what lays before it in the plan have
+ * laid. Hose of fill lines and attack lines is not counted.
  *
- * A pumper's supply hose counts where no piece of equipment of that size is said to be on it: the same hose is not counted twice.
- *
- * @returns by falling size; issues `lay-hose-beyond-district`, `lay-hose-beyond-pumpers` (warn)
+ * @returns by falling size; issues `lay-hose-beyond-district`, `lay-hose-taken`, `lay-hose-beyond-pumpers`, and `lay-hose-unlisted` where the
+ *   district lists no hose of any size, so that nobody has said what there is (warn)
  */
-export function hoseNeeded(district: District, layId: string, stretches: readonly LaidStretch[], pumperIds: readonly string[]): HoseNeeds {
-  const sizes = [...new Set(stretches.map(({ size_in }) => size_in))].sort((a, b) => b - a)
-  const needs = sizes.map((size_in): HoseNeed => {
-    const stock = hoseOfSize(district, size_in)
-    const onUnit_ft = (id: string): number => {
-      const pieces = stock.filter(({ carriedBy }) => carriedBy === id)
-      if (pieces.length > 0) return pieces.reduce((sum, { length_ft }) => sum + length_ft, 0)
-      const unit = findApparatus({ district }, id)
-      return unit?.kind === 'pumper' && unit.supplyHose_in !== undefined && Math.abs(unit.supplyHose_in - size_in) < 0.01 ? (unit.supplyHose_ft ?? 0) : 0
-    }
-    const loose_ft = stock.filter(({ carriedBy }) => carriedBy === undefined).reduce((sum, { length_ft }) => sum + length_ft, 0)
-    return {
-      size_in,
-      needed_ft: stretches.filter((one) => one.size_in === size_in).reduce((sum, { length_ft, lineCount }) => sum + length_ft * lineCount, 0),
-      carried_ft: [...new Set(pumperIds)].reduce((sum, id) => sum + onUnit_ft(id), 0),
-      district_ft: loose_ft + district.apparatus.reduce((sum, { id }) => sum + onUnit_ft(id), 0),
-    }
-  })
-  const issues = needs.flatMap(({ size_in, needed_ft, carried_ft, district_ft }) => {
-    if (needed_ft > district_ft) return [issue('lay-hose-beyond-district', 'warn', [layId], { size_in, needed_ft, district_ft })]
-    return needed_ft > carried_ft ? [issue('lay-hose-beyond-pumpers', 'warn', [layId], { size_in, needed_ft, carried_ft })] : []
+export function hoseNeeded(docs: Pick<Bundle, 'district' | 'plan'>, lay: Pick<Lay, 'id' | 'pumperIds'>, stretches: readonly LaidStretch[]): HoseNeeds {
+  const { district } = docs
+  const taken = hoseTakenBefore(docs, lay)
+  const needs = hoseBySize(stretches).map(({ size_in, needed_ft }): HoseNeed => ({
+    size_in, needed_ft,
+    carried_ft: [...new Set(lay.pumperIds)].reduce((sum, id) => sum + hoseOnUnit_ft(district, id, size_in), 0),
+    district_ft: hoseOfDistrict_ft(district, size_in),
+    taken_ft: taken.get(size_in)?.taken_ft ?? 0,
+  }))
+  if (!listsHose(district)) return { needs, issues: needs.map(({ size_in, needed_ft }) => issue('lay-hose-unlisted', 'warn', [lay.id], { size_in, needed_ft })) }
+  const issues = needs.flatMap(({ size_in, needed_ft, carried_ft, district_ft, taken_ft }) => {
+    if (!isEnough(needed_ft, district_ft, 0)) return [issue('lay-hose-beyond-district', 'warn', [lay.id], { size_in, needed_ft, district_ft })]
+    if (!isEnough(needed_ft, district_ft, taken_ft)) return [issue('lay-hose-taken', 'warn', [lay.id, taken.get(size_in)?.byId ?? lay.id], { size_in, needed_ft, district_ft, taken_ft })]
+    return needed_ft > carried_ft ? [issue('lay-hose-beyond-pumpers', 'warn', [lay.id], { size_in, needed_ft, carried_ft })] : []
   })
   return { needs, issues }
 }

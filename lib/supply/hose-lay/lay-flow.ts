@@ -1,4 +1,5 @@
-import { issue } from '../../issue'
+import { draftCapacity } from '../../hydraulics'
+import { issue, type Issue } from '../../issue'
 import type { Bundle, Lay } from '../../plan'
 import { bestArrangement, compileRelay, relayResult, setUpTime, type CompiledRelay, type RelayResult, type RelaySpec, type SetUpTime } from '../../relay'
 import { defaults } from '../defaults'
@@ -39,7 +40,7 @@ export function layFlow(docs: Docs, lay: Lay, places?: LayPlaces): LayFlow {
   return {
     compiled,
     found: {
-      relay, result, most_gpm, needed: hoseNeeded(docs.district, lay.id, hose.stretches, lay.pumperIds), ...(doubted && { doubted }),
+      relay, result, most_gpm, needed: hoseNeeded(docs, lay, hose.stretches), ...(doubted && { doubted }),
       ...(result.flow_gpm > 0 && {
         time: setUpTime({
           lay: spec.lay, isByHand: hose.stretches.map(({ isByHand }) => isByHand), crewCount, pumperCount: result.pumpers.length, sourceReady_s,
@@ -59,6 +60,15 @@ export function crossingsOf({ crossings = [] }: Pick<Lay, 'crossings'>): { reado
 /** What the doubt of the heights takes off the flow, said of the lay. */
 export const riseDoubt = (layId: string, rise_ft: number, { more_ft, most_gpm }: { readonly more_ft: number; readonly most_gpm: number }) =>
   issue('lay-rise-doubt', 'note', [layId], { rise_ft, doubt_ft: more_ft, most_gpm })
+
+/** What drafting says of the source pumper at its pressure, near cavitation among it; the relay has counted its limit already. */
+export function draftIssues({ draft, lay }: CompiledLay, { pumpers }: Pick<RelayResult, 'pumpers'>): Issue[] {
+  const [sourceId] = lay.pumperIds
+  const discharge_psi = pumpers[0]?.discharge_psi
+  if (!draft || discharge_psi === undefined || sourceId === undefined) return []
+  return draftCapacity({ ...draft, ask: { discharge_psi: Math.max(0, discharge_psi) } }).issues
+    .filter(({ code }) => code !== 'net-pressure-beyond-curve').map((one) => ({ ...one, subjectIds: [lay.id, sourceId] }))
+}
 
 /** The most with the far end higher by the doubt, all ground between in proportion. */
 function doubtedRise(spec: RelaySpec, doubt_ft: number | undefined): { more_ft: number; most_gpm: number } | undefined {

@@ -65,8 +65,11 @@ export function layHose(district: District, ledger: Ledger, lay: Lay, way_ft: nu
 
 type Hose = Extract<Equipment, { kind: 'hose' }>
 
+/** Sizes closer than this are one size. [in] */
+export const sameSize = (a_in: number, b_in: number): boolean => Math.abs(a_in - b_in) < 0.01
+
 export const hoseOfSize = (district: District, size_in: number): Hose[] =>
-  district.equipment.filter((item): item is Hose => item.kind === 'hose' && Math.abs(item.size_in - size_in) < 0.01)
+  district.equipment.filter((item): item is Hose => item.kind === 'hose' && sameSize(item.size_in, size_in))
 
 /** Friction coefficient of hose of a size: that of the district's own, the worst where pieces differ, else the catalogue's. */
 export function coefficientOfSize(district: District, size_in: number): Pick<LaidStretch, 'coefficient' | 'coefficientFrom'> {

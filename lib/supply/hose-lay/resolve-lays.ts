@@ -1,15 +1,17 @@
 import { issue, type Issue } from '../../issue'
 import { FIRE_GROUND, findDraftingPump, findDraftSite, findSource, isCounted, type Bundle, type Lay } from '../../plan'
+import { pumperStops } from '../../relay'
 import type { FeedSpec } from '../../shuttle'
 import { arrival } from '../arrival'
 import { defaults } from '../defaults'
-import { noted, numberKey, startLedger, type Ledger } from '../ledger'
+import { noted, numberKey, type Ledger } from '../ledger'
 import { seasonDrop } from '../season'
 import { sourceWater, type SourceWater } from '../source'
 import { spreadByMark } from '../spread'
-import { waysOf, type Ways } from '../ways'
+import type { Ways } from '../ways'
 import { findLayHeights } from './lay-key'
-import { layFlow, riseDoubt, type LayFlow } from './lay-flow'
+import { isHoseLacking } from './hose-needed'
+import { draftIssues, layFlow, riseDoubt, type LayFlow } from './lay-flow'
 
 /** A hose lay that counts in the plan's flow. */
 export type ResolvedLay = {
@@ -37,10 +39,11 @@ const WIDEST_SPREAD = 0.9
  *
  *   ready = the last of its pumpers at its source, or the start entered where that is later  +  set-up time of the lay
  *
- * A lay that cannot be worked out, or whose pumper stands elsewhere in the plan too, is left out, and that is said.
+ * A lay that cannot be worked out, whose pumper stands elsewhere in the plan too, or whose hose the district has not got or lays before it
+ * have taken, brings nothing, and that is said.
  *
  * @param ledger notes the flow (by the doubt of its heights, a tenth at least) and the set-up time
- * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-source-shared` (warn), `lay-rise-doubt` (note), the warnings of compileLay, relayResult and hoseNeeded, and those of arrival
+ * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-source-shared` (warn), `lay-rise-doubt` (note), the warnings of compileLay, relayResult, hoseNeeded and drafting, and those of arrival
  */
 export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): ResolvedLays {
   const issues: Issue[] = []
@@ -53,6 +56,8 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     const { compiled, found } = solved
     const blocks = compiled.issues.filter(({ code, severity }) => severity === 'block' || code === 'lay-pumper-elsewhere')
     if (blocks.length > 0 || !found) return out(blocks)
+    const lacking = found.needed.issues.filter(isHoseLacking)
+    if (lacking.length > 0) return out(lacking)
     if (!found.time) return out(found.result.issues)
     const starts: number[] = [lay.start_s ?? 0]
     for (const { id } of found.result.pumpers) {
@@ -66,7 +71,7 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     const { flow_gpm } = found.result
     const { doubted, most_gpm, time } = found
     for (const [key, assumption] of compiled.ledger.assumptions) if (!ledger.assumptions.has(key)) ledger.assumptions.set(key, assumption)
-    issues.push(...[...compiled.issues, ...found.result.issues, ...found.needed.issues].filter(({ severity }) => severity === 'warn'))
+    issues.push(...[...compiled.issues, ...found.result.issues, ...found.needed.issues, ...draftIssues(compiled, found.result)].filter(({ severity }) => severity === 'warn'))
     if (doubted) issues.push(riseDoubt(lay.id, compiled.ground.rise_ft, doubted))
     const lost = doubted && most_gpm > 0 ? Math.max(0, 1 - doubted.most_gpm / most_gpm) : 0
     const known = { itemId: lay.id, isDefault: false as const }
@@ -79,12 +84,6 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
   return { lays, issues }
 }
 
-/** The same for a plan that is nothing but its lays. */
-export function resolvePlanLays(bundle: Bundle): ResolvedLays {
-  const ledger = startLedger()
-  return resolveLays(bundle, ledger, waysOf(bundle, ledger))
-}
-
 /** Solved once for the same documents: doubt and advice compile a plan many times. */
 const kept = new WeakMap<Lay, { readonly bundle: Pick<Bundle, 'district' | 'plan' | 'layHeights'>; readonly solved: LayFlow }>()
 
@@ -95,6 +94,13 @@ function solve(bundle: Bundle, lay: Lay): LayFlow {
   const solved = layFlow(bundle, lay, findLayHeights(bundle, lay))
   kept.set(lay, { bundle: { district, plan, ...(layHeights && { layHeights }) }, solved })
   return solved
+}
+
+/** What a lay of a plan carries when each of its pumpers in turn stops and its water goes round it; nothing without the one at the source. [gpm] */
+export function layStops(bundle: Bundle, lay: Lay): { readonly id: string; readonly flow_gpm: number }[] {
+  const { compiled: { spec }, found } = solve(bundle, lay)
+  if (!spec || !found || found.result.flow_gpm <= 0) return []
+  return pumperStops(spec, found.result.placed, found.result.flow_gpm).map(({ id, flow_gpm }) => ({ id, flow_gpm }))
 }
 
 const sourceOf = (bundle: Bundle, fromId: string) => findSource(bundle, findDraftSite(bundle, fromId)?.sourceId ?? fromId)

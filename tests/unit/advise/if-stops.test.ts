@@ -95,3 +95,42 @@ describe('minutes until the fire ground is dry', () => {
     expect(timeToDry_s(momentsOf(spec, 100), stop.onward)!).toBeGreaterThan(timeToDry_s(moments, stop.onward)!)
   })
 })
+
+describe('when a pumper of a hose lay stops', () => {
+  const spec = { id: 'lay1', name: 'Brook line', fromId: 'so2', toId: 'fireGround', points: [{ lat: 45.004, lon: -40.05 }, { lat: 45, lon: -40.05 }], lift_ft: 5, rise_ft: 0 }
+  const withLay = (changes: object = {}, others: Readonly<Record<string, unknown>> = {}) => smallBundle({
+    'district.apparatus.4': { id: 'p3', name: 'Engine 3', kind: 'pumper', stationId: 'st1', rated_gpm: 1000 },
+    'district.apparatus.5': { id: 'p4', name: 'Engine 4', kind: 'pumper', stationId: 'st1', rated_gpm: 1000 },
+    'district.sources.1': { id: 'so2', name: 'Brook', kind: 'lake', point: { lat: 45.004, lon: -40.05 } },
+    'plan.hoseLays': [{ ...spec, pumperIds: ['p3', 'p4'], stretches: [{ id: 's1', size_in: 2.5, length_ft: 2500 }], ...changes }],
+    'plan.legNotes.4': { id: 'l5', fromId: 'st1', toId: 'lay1', distance_mi: 0.1, travel_s: 10 }, 'plan.dumpSites.0.pumpSetUp_s': 3000,
+    ...others,
+  })
+  const stopsIn = (bundle: Bundle) => stopsOf(bundle, compilePlan(bundle), asIs)
+
+  test('at the source the lay brings nothing; in the line the others bring what they can, and never more than before', () => {
+    const bundle = withLay()
+    const { lays } = compilePlan(bundle)
+    const stops = stopsIn(bundle).filter(({ kind }) => kind === 'layPumper')
+    expect(stops.map(({ subjectIds }) => subjectIds)).toEqual([['p3', 'lay1'], ['p4', 'lay1']])
+    expect(stops[0]!.after!.feeds).toEqual([])
+    const left_gpm = stops[1]!.after!.feeds![0]!.flow_gpm
+    expect(left_gpm).toBeGreaterThan(0)
+    expect(left_gpm).toBeLessThan(lays[0]!.flow_gpm)
+  })
+
+  test('what is left at the fire ground is what the plan holds without the lay', () => {
+    const before = evaluatePlan(withLay(), { quick: true }).sustainable_gpm!
+    const alone = evaluatePlan(withLay({ isLeftOut: true }), { quick: true }).sustainable_gpm!
+    const source = one(stopsFor(withLay()), 'layPumper:lay1:p3')
+    expect(before).toBeGreaterThan(alone + 50)
+    expect(source.flowAfter_gpm).toBeCloseTo(alone, 6)
+  })
+
+  test('that is the whole supply of a fill site, the site gives nothing, and no pumper is made up there', () => {
+    const own = withLay({ toId: 'f1', pumperIds: ['p3'] }, { 'plan.fillSites.0.pumperId': undefined, 'plan.fillSites.0.draftSiteId': undefined })
+    const stops = stopsIn(own)
+    expect(stops.map(({ id }) => id)).not.toContain('fillPumper:f1')
+    expect(stops.find(({ id }) => id === 'layPumper:lay1:p3')!.after).toBeUndefined()
+  })
+})

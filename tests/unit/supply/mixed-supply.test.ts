@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { compilePlan, evaluatePlan, explain, layHeightsKey } from '@/lib/supply'
+import { answerLines } from '@/app/_text'
+import { compilePlan, evaluatePlan, explain, layHeightsKey, type SupplyResult } from '@/lib/supply'
 import { smallBundle } from '../../fixtures/bundle'
 
 const p3 = { id: 'p3', name: 'Engine 3', kind: 'pumper', stationId: 'st1', rated_gpm: 1000 }
@@ -84,6 +85,68 @@ describe('a hose lay in the plan’s flow', () => {
     expect(twice.issues.map(({ code }) => code)).toEqual(expect.arrayContaining(['lay-not-counted', 'lay-pumper-elsewhere']))
   })
 
+  describe('whose hose is not there', () => {
+    const hose = (...lengths_ft: readonly number[]) => ({ 'district.equipment': [
+      { id: 'e1', name: 'Portable tank', kind: 'portableTank', capacity_gal: 3000 },
+      ...lengths_ft.map((length_ft, i) => ({ id: `hose${i}`, name: 'LDH', kind: 'hose', size_in: 5, length_ft })),
+    ] })
+    const names = (id: string) => (id === 'lay1' ? 'Brook line' : id === 'lay2' ? 'Second line' : id)
+    const cautions = (result: SupplyResult) => answerLines(result, names, 'us').filter(({ look }) => look === 'amber').map(({ text }) => text.replaceAll('\u00a0', ' '))
+    const two = (...lengths_ft: readonly number[]) => {
+      const first = at({}).plan.hoseLays![0]!
+      return at({}, {
+        ...hose(...lengths_ft), 'district.apparatus.5': { ...p3, id: 'p4', name: 'Engine 4' },
+        'plan.hoseLays': [first, { ...first, id: 'lay2', name: 'Second line', toId: 'du1', pumperIds: ['p4'], stretches: [{ id: 's2', size_in: 5, length_ft: 800 }] }],
+        'plan.legNotes.5': { id: 'l6', fromId: 'st1', toId: 'lay2', distance_mi: 3, travel_s: 300 },
+      })
+    }
+
+    test('brings nothing, and the headline says what is missing where', () => {
+      const short = evaluatePlan(at({ start_s: 3600 }, hose(500, 300)), { quick: true })
+      expect(short.lays).toBeUndefined()
+      expect(short.laterFlows).toBeUndefined()
+      expect(short.sustainable_gpm!).toBeCloseTo(alone.sustainable_gpm!, 6)
+      expect(cautions(short)).toContain('Brook line cannot be laid and brings nothing: it needs 1,000 ft of 5 in hose; the district lists 800 ft.')
+      expect(evaluatePlan(at({ start_s: 3600 }, hose(500, 500)), { quick: true }).lays).toHaveLength(1)
+    })
+
+    test('of another size is no hose for it', () => {
+      const other = evaluatePlan(at({}, { 'district.equipment.1': { id: 'h4', name: 'LDH', kind: 'hose', size_in: 4, length_ft: 5000 } }), { quick: true })
+      expect(cautions(other)).toContain('Brook line cannot be laid and brings nothing: it needs 1,000 ft of 5 in hose; the district lists 0 ft.')
+    })
+
+    test('counts where the district lists no hose at all, and the headline says that nobody has checked', () => {
+      const unlisted = evaluatePlan(at({}), { quick: true })
+      expect(unlisted.lays).toHaveLength(1)
+      expect(cautions(unlisted)).toContain('Brook line needs 1,000 ft of 5 in hose; the district lists no hose at all, so nobody has checked that it is there.')
+    })
+
+    test('because a lay before it in the plan has taken it: the order of the plan decides', () => {
+      const shared = evaluatePlan(two(1500), { quick: true })
+      expect(shared.lays!.map(({ id }) => id)).toEqual(['lay1'])
+      expect(cautions(shared)).toContain('Second line cannot be laid and brings nothing: it needs 800 ft of 5 in hose; of the 1,500 ft that the district lists, lays before it in the plan take 1,000 ft (Brook line first).')
+      expect(evaluatePlan(two(1800), { quick: true }).lays!.map(({ id }) => id)).toEqual(['lay1', 'lay2'])
+    })
+
+    test('leaves what there is to the next lay, and so does one that is left out', () => {
+      expect(evaluatePlan(two(900), { quick: true }).lays!.map(({ id }) => id)).toEqual(['lay2'])
+      const bundle = two(1500)
+      const leftOut = { ...bundle, plan: { ...bundle.plan, hoseLays: bundle.plan.hoseLays!.map((lay) => (lay.id === 'lay1' ? { ...lay, isLeftOut: true } : lay)) } }
+      expect(evaluatePlan(leftOut, { quick: true }).lays!.map(({ id }) => id)).toEqual(['lay2'])
+    })
+
+    test('leaves its fill site without supply: no answer, and both reasons are said', () => {
+      const dry = evaluatePlan(at({ toId: 'f1' }, { 'plan.fillSites.0.pumperId': undefined, 'plan.fillSites.0.draftSiteId': undefined, ...hose(800) }), { quick: true })
+      expect(dry.sustainable_gpm).toBeNull()
+      expect(cautions(dry).filter((text) => text.startsWith('Brook line cannot be laid'))).toHaveLength(1)
+    })
+  })
+
+  test('near cavitation at its source is said in the headline', () => {
+    const high = evaluatePlan(at({ lift_ft: 21, wanted_gpm: 500 }), { quick: true })
+    expect(answerLines(high, (id) => (id === 'lay1' ? 'Brook line' : id), 'us').filter(({ look, text }) => look === 'amber' && /^Brook line: the gauge would read .*near cavitation/.test(text))).toHaveLength(1)
+  })
+
   test('a lake beyond the reach of anyone: a hill too high for the pump is not counted, and the answer stands', () => {
     const hill = evaluatePlan(at({ rise_ft: 900 }), { quick: true })
     expect(hill.lays).toBeUndefined()
@@ -109,5 +172,24 @@ describe('a hose lay in the plan’s flow', () => {
 
   test('a tenth more of it is one of the links', () => {
     expect(evaluatePlan(at({ start_s: 0 }, { 'plan.legNotes.4.travel_s': 0, 'plan.dumpSites.0.pumpSetUp_s': 1200 })).links.find(({ kind }) => kind === 'hoseLay')!.gain_gpm).toBeGreaterThan(10)
+  })
+
+  test('waits for the people who lay it; too few are said', () => {
+    // Engine 3 brings its operator and five, of the six who lay: the sixth comes on a tender of 4, whose driver stays.
+    const crew = (lay: number, tender: number) => ({
+      'district.apparatus.0.crewCount': 4, 'district.apparatus.1.crewCount': 4, 'district.apparatus.2.crewCount': tender, 'district.apparatus.3.crewCount': tender,
+      'district.apparatus.4': { ...p3, crewCount: lay }, 'plan.tenders.0.delay_s': 900, 'plan.tenders.1.delay_s': 900,
+    })
+    const startOf = (lay: number, tender: number) => compilePlan(at({ crewCount: 6 }, crew(lay, tender)))
+    expect(startOf(7, 1).lays[0]!.start_s).toBe(420)
+    expect(startOf(6, 4).lays[0]!.start_s).toBeGreaterThan(420 + 600)
+    const few = startOf(3, 1)
+    expect(few.issues.find(({ code }) => code === 'staff-short-lay')).toMatchObject({ subjectIds: ['lay1'], values: { needCount: 6, haveCount: 2 } })
+    expect(few.lays[0]!.ready_s - few.lays[0]!.start_s).toBeCloseTo(few.lays[0]!.setUp_s, 6)
+  })
+
+  test('its pumpers’ fuel is looked at', () => {
+    const long = evaluatePlan(at({}, { 'plan.duration_s': 6 * 3600, 'district.apparatus.4': { ...p3, fuel_s: 2 * 3600 } }), { quick: true })
+    expect(long.issues.filter(({ code }) => code === 'fuel-runs-out').flatMap(({ subjectIds }) => subjectIds)).toContain('p3')
   })
 })

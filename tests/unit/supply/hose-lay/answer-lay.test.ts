@@ -105,7 +105,7 @@ describe('hose', () => {
     const two = lay({ rise_ft: 0, stretches: [{ id: 's1', size_in: 5, lineCount: 2, length_ft: 1000 }] }, 1000)
     const changes = { 'district.equipment': equipment, 'district.apparatus.0.supplyHose_in': 5, 'district.apparatus.0.supplyHose_ft': 1500, 'district.apparatus.1.supplyHose_in': 5, 'district.apparatus.1.supplyHose_ft': 700 }
     const answer = answerOf(two, changes)
-    expect(answer.hose).toEqual([{ size_in: 5, needed_ft: 2000, carried_ft: 1500, district_ft: 2200 }])
+    expect(answer.hose).toEqual([{ size_in: 5, needed_ft: 2000, carried_ft: 1500, district_ft: 2200, taken_ft: 0 }])
     expect(codesOf(answer)).toContain('lay-hose-beyond-pumpers')
     expect(codesOf(answerOf({ ...two, stretches: [{ id: 's1', size_in: 5, lineCount: 3, length_ft: 1000 }] }, changes))).toContain('lay-hose-beyond-district')
   })

@@ -22,7 +22,8 @@ export function entityOf(id: string): number {
  */
 export function chanceTableFor(spec: ShuttleSpec, isExponential: boolean): ChanceTable | undefined {
   const varies = spec.tenders.some(({ spread }) => spread) || spec.fills.some(({ spread }) => spread)
-  if (!varies && !isExponential) return undefined
+  const isKnown = spec.tenders.some(({ tripFactors }) => tripFactors)
+  if (!varies && !isKnown && !isExponential) return undefined
   const spreads = spec.tenders.flatMap(({ spread }) => tripStages.map((stage) => spread?.[stage]))
   const fillSpreads = spec.fills.map(({ spread }) => spread?.fill)
   return {
@@ -33,6 +34,7 @@ export function chanceTableFor(spec: ShuttleSpec, isExponential: boolean): Chanc
     fillEntity: Int32Array.from(spec.fills, ({ id }) => entityOf(id)),
     fillNight: rangesOf(fillSpreads, 'night'),
     fillTrip: rangesOf(fillSpreads, 'trip'),
+    known: isKnown ? spec.tenders.flatMap(({ tripFactors }) => tripStages.map((stage) => tripFactors?.[stage])) : undefined,
   }
 }
 
@@ -56,12 +58,14 @@ function drawFrom(table: Float64Array, row: number, seed: number, entity: number
   return triangular(uniform(seed, entity, purpose, count), low, table[row * 3 + 1]!, high)
 }
 
-/** Factor on the planned time of a tender's stage, the count-th time it comes to it. */
+/** Factor on the planned time of a tender's stage, the count-th time it comes to it: what is known of that trip, times chance. */
 export function stageFactor(scenario: Scenario, chance: ChanceTable, tender: number, stage: number, count: number): number {
   const entity = chance.tenderEntity[tender]!
   if (chance.law === 'exponential') return -Math.log(1 - uniform(scenario.seed, entity, stage, count))
   const row = tender * STAGES + stage
-  return drawFrom(chance.trip, row, scenario.seed, entity, stage, count) * drawFrom(chance.night, row, scenario.seed, entity, NIGHT + stage, 0)
+  const known = chance.known?.[row]
+  const factor = known === undefined ? 1 : known.each[count] ?? known.then
+  return factor * drawFrom(chance.trip, row, scenario.seed, entity, stage, count) * drawFrom(chance.night, row, scenario.seed, entity, NIGHT + stage, 0)
 }
 
 /** Factor of the fill site itself on the time of a tender's count-th filling. */

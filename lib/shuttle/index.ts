@@ -1,5 +1,5 @@
 export type {
-  DemandSpec, DumpSpec, FeedSpec, FillSpec, FrontTank, LanePass, LaneSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripStage, WayLanes, WaySpec,
+  DemandSpec, DumpSpec, FeedSpec, FillSpec, FrontTank, LanePass, LaneSpec, ShuttleSpec, Spread, SpreadRange, TenderSpec, TripFactors, TripStage, WayLanes, WaySpec,
 } from './spec'
 export { tripStages } from './spec'
 export { checkSpec } from './check-spec'

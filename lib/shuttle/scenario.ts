@@ -1,5 +1,5 @@
 import type { SimState } from './state'
-import type { ShuttleSpec } from './spec'
+import type { ShuttleSpec, TripFactors } from './spec'
 
 /** Tenders, one entry each. Volumes in gal, rates in gpm, times in s. */
 export type TenderTable = {
@@ -141,6 +141,8 @@ export type ChanceTable = {
   readonly fillEntity: Int32Array
   readonly fillNight: Float64Array
   readonly fillTrip: Float64Array
+  /** Known factors of single trips, by the same rows as `trip`; absent: none is known. */
+  readonly known: readonly (TripFactors | undefined)[] | undefined
 }
 
 /** Where in the event queue each entity stands; also the order in which simultaneous events happen. */

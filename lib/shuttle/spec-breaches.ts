@@ -153,6 +153,8 @@ function checkTender(tender: TenderSpec, spec: ShuttleSpec, note: Note): void {
   for (const stage of tripStages) {
     checkSpread('spread', stage, 'night', tender.spread?.[stage]?.night, note)
     checkSpread('spread', stage, 'trip', tender.spread?.[stage]?.trip, note)
+    const known = tender.tripFactors?.[stage]
+    if (known) note(`tripFactors.${stage}`, [...known.each, known.then].find((factor) => !isAbove0(factor)), [...known.each, known.then].every(isAbove0), 'numbers above 0')
   }
 }
 

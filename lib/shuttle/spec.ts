@@ -154,7 +154,12 @@ export type TenderSpec = WayLanes & {
   readonly topUpRateShare: number
   /** Chance: how much longer than planned each stage of a round may take. Absent: never. */
   readonly spread?: { readonly [S in TripStage]?: Spread }
+  /** What is known of single trips, such as from a log: how much longer than planned each stage took. Absent: as planned. */
+  readonly tripFactors?: { readonly [S in TripStage]?: TripFactors }
 }
+
+/** Factors on the planned time of a stage, trip by trip; `then` is that of every trip after those. */
+export type TripFactors = { readonly each: readonly number[]; readonly then: number }
 
 export type DemandSpec = {
   /** Flow asked for at the fire ground from each time on, sorted by time. Before the first: nothing. */

@@ -69,7 +69,11 @@ export type StepQuestion = {
   lastsAfterReady: number
   reserveFrom?: number
   step?: number // seconds, 1 unless a finer look is wanted
+  onMark?: (mark: SeenMark) => void // what people at the sites would write down
+  onStep?: (clock: number, brought: number) => void // gallons so far into the tanks of all dump sites
 }
+
+export type SeenMark = { truck: number; place: 'dump' | 'fill'; mark: 'arrived' | 'dumping' | 'empty' | 'left' | 'hookedUp' | 'filling' | 'full'; at: number }
 
 const limitAt = (dump: DumpSpec, flow: number): number => {
   const points = [...dump.draftLimit]
@@ -115,6 +119,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
   const step = question.step ?? 1
   const stepMinutes = step / 60
   let clock = 0
+  const see = (truck: Truck, place: SeenMark['place'], mark: SeenMark['mark'], at: number): void => { question.onMark?.({ truck: trucks.indexOf(truck), place, mark, at }) }
   const setOut = (truck: Truck, seconds: number, passes?: readonly LanePass[]): void => {
     truck.pieces = piecesOf(seconds, passes)
     truck.timer += truck.pieces[0]!.seconds
@@ -156,10 +161,10 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       }
       if (truck.timer > 0 || truck.stopped) continue
       const t = truck.spec
-      if (truck.doing === 'away' || truck.doing === 'to-dump') { truck.doing = 'queue-dump'; truck.since = clock + truck.timer }
-      else if (truck.doing === 'spot') { truck.doing = 'dump'; truck.minutesNow = -truck.timer / 60 }
-      else if (truck.doing === 'unspot') freePlace(dumpPlaces[t.dumpIndex]!, clock + truck.timer)
-      else if (truck.doing === 'unhook') freePlace(fillPlaces[t.fillIndex]!, clock + truck.timer)
+      if (truck.doing === 'away' || truck.doing === 'to-dump') { truck.doing = 'queue-dump'; truck.since = clock + truck.timer; see(truck, 'dump', 'arrived', truck.since) }
+      else if (truck.doing === 'spot') { truck.doing = 'dump'; truck.minutesNow = -truck.timer / 60; see(truck, 'dump', 'dumping', clock + truck.timer) }
+      else if (truck.doing === 'unspot') { freePlace(dumpPlaces[t.dumpIndex]!, clock + truck.timer); see(truck, 'dump', 'left', clock + truck.timer) }
+      else if (truck.doing === 'unhook') { freePlace(fillPlaces[t.fillIndex]!, clock + truck.timer); see(truck, 'fill', 'left', clock + truck.timer) }
       if (truck.doing === 'unspot' && truck.dumpEndedAt >= (t.withdraw_s ?? Infinity)) truck.doing = 'left'
       else if (truck.doing === 'unspot' && t.rest && truck.dumpEndedAt - truck.restedAt >= t.rest.after_s) { truck.doing = 'rest'; truck.timer += t.rest.break_s }
       else if (truck.doing === 'unspot' || truck.doing === 'rest') {
@@ -167,8 +172,8 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         truck.doing = 'to-fill'
         setOut(truck, t.toFill_s, t.lanesToFill)
       }
-      else if (truck.doing === 'to-fill') { truck.doing = 'queue-fill'; truck.since = clock + truck.timer }
-      else if (truck.doing === 'hookup') { truck.doing = 'standby'; truck.since = clock + truck.timer }
+      else if (truck.doing === 'to-fill') { truck.doing = 'queue-fill'; truck.since = clock + truck.timer; see(truck, 'fill', 'arrived', truck.since) }
+      else if (truck.doing === 'hookup') { truck.doing = 'standby'; truck.since = clock + truck.timer; see(truck, 'fill', 'hookedUp', truck.since) }
       else if (truck.doing === 'unhook') { truck.doing = 'to-dump'; setOut(truck, t.toDump_s, t.lanesToDump) }
     }
     // one-lane stretches: loaded first, and one behind the other in the same direction
@@ -203,6 +208,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       truck.doing = atDump ? 'dump' : 'standby'
       truck.minutesNow = -truck.timer / 60
       truck.since = clock + truck.timer
+      see(truck, atDump ? 'dump' : 'fill', atDump ? 'dumping' : 'hookedUp', truck.since)
     }
     // filling
     ponds.forEach((pond, index) => {
@@ -213,6 +219,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         if (open >= flowing) break
         truck.doing = 'fill'
         truck.minutesNow = (clock - Math.max(truck.since, pond.turnAt)) / 60
+        see(truck, 'fill', 'filling', Math.max(truck.since, pond.turnAt))
         open++
       }
       const filling = trucks.filter((x) => x.doing === 'fill' && x.spec.fillIndex === index)
@@ -243,6 +250,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         const left = available > 0 ? (1 - given / available) * x.minutesNow * 60 : 0
         x.timer = x.spec.fillClear_s - left
         pond.turnAt = clock - left
+        see(x, 'fill', 'full', pond.turnAt)
       })
       pond.drawn += used
       pond.water = Math.min(pond.spec.usable_gal ?? Infinity, has - used)
@@ -281,6 +289,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         x.timer = x.spec.dumpClear_s - Math.max(0, x.minutesNow - moved / (lastRate * part)) * 60
         x.dumpEndedAt = clock
         x.dumpedAt.push(clock + x.timer - x.spec.dumpClear_s)
+        see(x, 'dump', 'empty', clock + x.timer - x.spec.dumpClear_s)
         site.emptied++
       })
       if (hasFront) {
@@ -334,6 +343,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
     }
     const carrying = sites.filter((s) => s.spec.demandShare > 0)
     if (allReady === Infinity && carrying.every((s) => s.readyAt !== Infinity)) allReady = clock
+    question.onStep?.(clock, sites.reduce((sum, site) => sum + site.brought, 0))
   }
   return {
     delivered,

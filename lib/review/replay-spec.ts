@@ -2,7 +2,6 @@ import { SECONDS_PER_MINUTE } from '../units'
 import { tripStages, type ShuttleSpec, type TenderSpec, type TripFactors, type TripStage } from '../shuttle'
 import type { Cause } from './causes-list'
 import type { Happened } from './happened'
-import type { TenderHappened } from './tender-happened'
 
 /** No tank of a drill holds this. */
 const NEVER_FULL_GAL = 1e9

@@ -1,0 +1,145 @@
+import { SECONDS_PER_MINUTE } from '../units'
+import { tripStages, type ShuttleSpec, type TripStage } from '../shuttle'
+import type { LogEvents } from './log-events'
+import { marksAt, stageUpTo, type Mark, type Stay } from './marks'
+import { pumpMeasures } from './pump-measures'
+import { waitsFor_s, type Turn } from './places'
+import type { TenderLog } from './tender-logs'
+
+/** A number that a log measured, for an item of the district or of the plan. */
+export type Measure = {
+  readonly doc: 'district' | 'plan'
+  readonly collection: 'apparatus' | 'fillSites' | 'legNotes'
+  /** The item it belongs to; of a way, the tender that drove it. */
+  readonly itemId: string
+  readonly field: string
+  /** Ends of a way. */
+  readonly fromId?: string
+  readonly toId?: string
+  readonly value: number
+  readonly count: number
+  readonly low: number
+  readonly high: number
+  /** Half the range it may lie in, as a share of it. */
+  readonly spreadShare: number
+  /** A point of a pump's own test: at which net pressure. */
+  readonly netPressure_psi?: number
+}
+
+/** However well a thing was timed, another night differs by this. Common practice, no source. */
+const LEAST_SPREAD = 0.03
+/** What one or two times say. Common practice, no source. */
+const FEW_SPREAD = 0.15
+const FEW_COUNT = 3
+
+/**
+ * Mean of measured values with its doubt: two standard errors of the mean, never less than 3 %, with fewer than three never less than 15 %.
+ *
+ * @param values one or more, above 0
+ */
+export function meanWithDoubt(values: readonly number[]): Pick<Measure, 'value' | 'count' | 'low' | 'high' | 'spreadShare'> {
+  const count = values.length
+  const value = values.reduce((sum, one) => sum + one, 0) / count
+  const variance = count > 1 ? values.reduce((sum, one) => sum + (one - value) ** 2, 0) / (count - 1) : 0
+  const error = value > 0 ? (2 * Math.sqrt(variance / count)) / value : 0
+  return { value, count, low: Math.min(...values), high: Math.max(...values), spreadShare: Math.min(1, Math.max(error, count < FEW_COUNT ? FEW_SPREAD : LEAST_SPREAD)) }
+}
+
+const handlingFields = [['dumpPosition', 'dumpPosition_s'], ['dumpClear', 'dumpClear_s'], ['fillPosition', 'fillPosition_s'], ['fillClear', 'fillClear_s']] as const
+
+/**
+ * What a log measured: each tender's handling and dump rate, the roads between the sites, the fill rate of a site with one tender in it, and
+ * what pumpers showed. Only times of which both ends were logged count, and positions only where nobody was in the way.
+ */
+export function measuresOf(logs: readonly TenderLog[], events: LogEvents): Measure[] {
+  const spec = events.compiled?.spec
+  const clear = clearTimes(logs, spec)
+  const tenders = logs.flatMap((log): Measure[] => {
+    const times = clear.get(log.tender.id)!
+    const handling = handlingFields.flatMap(([stage, field]): Measure[] => (times[stage].length > 0 ? [{ doc: 'district', collection: 'apparatus', itemId: log.tender.id, field, ...meanWithDoubt(times[stage]) }] : []))
+    return [...handling, ...dumpRate(log, events)]
+  })
+  return [...tenders, ...roads(logs), ...fillRates(logs, spec), ...pumpMeasures(events)].filter(({ value }) => value > 0)
+}
+
+/** Times of stages that nobody and nothing stretched. */
+function clearTimes(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): Map<string, Record<TripStage, number[]>> {
+  const waited = new Map<Stay, number>()
+  for (const place of ['dump', 'fill'] as const) {
+    const here = logs.flatMap(({ stays }) => stays.filter((stay) => stay.place === place && turnOf(stay) !== undefined))
+    for (const siteId of new Set(here.map((stay) => stay.siteId))) {
+      const site = place === 'dump' ? spec?.dumps.find(({ id }) => id === siteId)?.positionCount : spec?.fills.find(({ id }) => id === siteId)?.bayCount
+      const own = here.filter((stay) => stay.siteId === siteId)
+      waitsFor_s(own.map((stay) => turnOf(stay)!), site ?? 1, 0).forEach((wait_s, k) => waited.set(own[k]!, wait_s))
+      // The first there may have stood before a site that was not ready.
+      const first = own.reduce<Stay | undefined>((a, b) => (!a || turnOf(b)!.taken_s < turnOf(a)!.taken_s ? b : a), undefined)
+      if (first) waited.set(first, Infinity)
+    }
+  }
+  return new Map(logs.map(({ tender, stays }) => {
+    const times = Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
+    for (const stay of stays) {
+      const marks = marksAt[stay.place] as readonly Mark[]
+      marks.forEach((mark, step) => {
+        const stage = stageUpTo[stay.place][mark]
+        const before = marks[step - 1]
+        const isPosition = stage === 'dumpPosition' || stage === 'fillPosition'
+        if (!stage || !before || !stay.seen.has(mark) || !stay.seen.has(before) || (isPosition && (waited.get(stay) ?? Infinity) > 0)) return
+        const took_s = stay.times_s[mark]! - stay.times_s[before]!
+        if (took_s > 0) times[stage].push(took_s)
+      })
+    }
+    return [tender.id, times]
+  }))
+}
+
+function turnOf({ place, times_s: { arrived, dumping, hookedUp, left } }: Stay): Turn | undefined {
+  const taken_s = place === 'dump' ? dumping : hookedUp
+  return arrived === undefined || taken_s === undefined ? undefined : { arrived_s: arrived, taken_s, left_s: left }
+}
+
+/** The rate by the way it dumped there: a tender whose rear and side differ has a rate for each. */
+function dumpRate({ tender, stays, loads }: TenderLog, { compiled }: LogEvents): Measure[] {
+  const rates = loads.flatMap(({ from_s, upTo_s, given_gal, isDone, siteId }) => {
+    const stay = stays.find((one) => one.place === 'dump' && one.times_s.dumping === from_s)
+    const isSeen = isDone && stay?.seen.has('dumping') && stay.seen.has('empty')
+    return isSeen && upTo_s > from_s ? [{ siteId, rate_gpm: (given_gal * SECONDS_PER_MINUTE) / (upTo_s - from_s) }] : []
+  })
+  if (rates.length === 0) return []
+  const unit = compiled?.bundle.district.apparatus.find(({ id }) => id === tender.id)
+  const manner = compiled?.bundle.plan.dumpSites.find(({ id }) => id === rates[0]?.siteId)?.manner
+  const own = manner === 'driveThrough' ? 'dumpSide_gpm' : 'dumpRear_gpm'
+  const field = unit?.kind === 'tender' && unit[own] ? own : 'dump_gpm'
+  return [{ doc: 'district', collection: 'apparatus', itemId: tender.id, field, ...meanWithDoubt(rates.map(({ rate_gpm }) => rate_gpm)) }]
+}
+
+function roads(logs: readonly TenderLog[]): Measure[] {
+  return logs.flatMap(({ tender, stays }) => {
+    const ways = new Map<string, { fromId: string; toId: string; times_s: number[] }>()
+    stays.forEach((stay, k) => {
+      const next = stays[k + 1]
+      if (!next || stay.siteId === undefined || next.siteId === undefined || !stay.seen.has('left') || !next.seen.has('arrived')) return
+      const took_s = next.times_s.arrived! - stay.times_s.left!
+      if (took_s <= 0) return
+      const key = `${stay.siteId} ${next.siteId}`
+      const way = ways.get(key) ?? { fromId: stay.siteId, toId: next.siteId, times_s: [] }
+      way.times_s.push(took_s)
+      ways.set(key, way)
+    })
+    return [...ways.values()].map(({ fromId, toId, times_s }): Measure => ({ doc: 'plan', collection: 'legNotes', itemId: tender.id, field: 'travel_s', fromId, toId, ...meanWithDoubt(times_s) }))
+  })
+}
+
+/** Into one tender alone, so that nobody shared the pump. */
+function fillRates(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): Measure[] {
+  const fillings = logs.flatMap(({ tender, stays }) => stays.flatMap(({ place, siteId, times_s: { filling, full }, seen, water_gal }) => (place === 'fill' && filling !== undefined && full !== undefined
+    ? [{ siteId, from_s: filling, upTo_s: full, isSeen: seen.has('filling') && seen.has('full'), load_gal: water_gal.full ?? tender.usable_gal }] : [])))
+  return (spec?.fills ?? []).flatMap(({ id }): Measure[] => {
+    const here = fillings.filter(({ siteId }) => siteId === id)
+    const rates = here.flatMap((one) => {
+      const isAlone = here.every((other) => other === one || other.upTo_s <= one.from_s || other.from_s >= one.upTo_s)
+      return isAlone && one.isSeen && one.load_gal !== undefined && one.upTo_s > one.from_s ? [(one.load_gal * SECONDS_PER_MINUTE) / (one.upTo_s - one.from_s)] : []
+    })
+    return rates.length > 0 ? [{ doc: 'plan', collection: 'fillSites', itemId: id, field: 'rate_gpm', ...meanWithDoubt(rates) }] : []
+  })
+}

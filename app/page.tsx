@@ -55,6 +55,7 @@ export default async function Home() {
                 </li>
               ))}
             </ol>
+            <ButtonLink className={styles.more} label={say('help.title')} href="/help" iconAfter="arrowRight" />
           </section>
         </div>
         <div className={styles.cautions}>

@@ -77,6 +77,7 @@ const siteEntries = ({ id: planId, name, districtId, fillSites, dumpSites, hoseL
 
 const pagesElsewhere = ({ districtId }: FindScope['here']): Located[] => [
   { id: 'home', group: 'elsewhere', label: say('shell.home'), note: '', href: '/', icon: 'home', districtId: undefined },
+  { id: 'help', group: 'elsewhere', label: say('help.title'), note: '', href: '/help', icon: 'note', districtId: undefined },
   { id: 'device', group: 'elsewhere', label: say('shell.save.link'), note: '', href: '/device', icon: 'check', districtId: undefined },
   ...(districtId === undefined ? [{ id: 'drill', group: 'elsewhere' as const, label: say('shell.drill'), note: '', href: '/drill', icon: 'drill' as const, districtId: undefined }] : []),
 ]

@@ -7,6 +7,7 @@ export const pages = [
   '/',
   '/device',
   '/drill',
+  '/help',
   '/district/[districtId]/survey',
   '/district/[districtId]/resources',
   '/district/[districtId]/drill',

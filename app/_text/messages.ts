@@ -14,6 +14,7 @@ import exercise from './en/exercise.json'
 import field from './en/field.json'
 import find from './en/find.json'
 import handbook from './en/handbook.json'
+import help from './en/help.json'
 import home from './en/home.json'
 import hose from './en/hose.json'
 import issue from './en/issue.json'
@@ -31,7 +32,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, help, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

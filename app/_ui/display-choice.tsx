@@ -1,5 +1,6 @@
 'use client'
 
+import Link from 'next/link'
 import { Popover } from 'radix-ui'
 import { themes } from '../_look/theme'
 import { say, unitSystems } from '../_text'
@@ -34,6 +35,7 @@ export function DisplayChoice() {
             choices={themeChoices.map((value) => ({ value, label: say(`shell.theme.${value}`) }))}
             onCommit={(value) => { chooseTheme(value === 'system' ? undefined : value) }}
           />
+          <Link href="/help">{say('help.title')}</Link>
         </Popover.Content>
       </Popover.Portal>
     </Popover.Root>

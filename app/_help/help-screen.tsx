@@ -1,0 +1,60 @@
+'use client'
+
+import { say } from '../_text'
+import { Button } from '../_ui/button'
+import { Shell } from '../_ui/shell'
+import { CheatSheets } from './cheat-sheets'
+import styles from './help.module.css'
+
+const steps = ['map', 'place', 'units', 'plan', 'check'] as const
+const figures = ['dependable', 'expected', 'needed', 'hauled', 'hand', 'ready', 'gap', 'limit', 'lift', 'suction', 'evidence'] as const
+const keys = ['find', 'undo', 'redo', 'next', 'take', 'leave', 'move', 'levers', 'clock'] as const
+
+/** How to begin, what the figures mean, the keys, and tables to print; paper gets the tables alone. */
+export function HelpScreen() {
+  return (
+    <Shell>
+      <div className={styles.page}>
+        <header className={styles.screenOnly}>
+          <h1 className={styles.title}>{say('help.title')}</h1>
+          <p className={styles.lead}>{say('help.lead')}</p>
+        </header>
+        <section className={styles.screenOnly} aria-labelledby="help-begin">
+          <h2 id="help-begin" className={styles.heading}>{say('help.begin')}</h2>
+          <ol className={styles.steps}>{steps.map((step) => <li key={step}>{say(`help.begin.${step}`)}</li>)}</ol>
+        </section>
+        <section className={styles.screenOnly} aria-labelledby="help-figures">
+          <h2 id="help-figures" className={styles.heading}>{say('help.figures')}</h2>
+          <dl className={styles.figures}>
+            {figures.map((one) => (
+              <div key={one} className={styles.figure}>
+                <dt>{say(`help.figure.${one}`)}</dt>
+                <dd>{say(`help.figure.${one}.text`)}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+        <section className={styles.screenOnly} aria-labelledby="help-keys">
+          <h2 id="help-keys" className={styles.heading}>{say('help.keys')}</h2>
+          <dl className={styles.figures}>
+            {keys.map((one) => (
+              <div key={one} className={styles.figure}>
+                <dt>{say(`help.key.${one}.keys`)}</dt>
+                <dd>{say(`help.key.${one}`)}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+        <section aria-labelledby="help-sheets">
+          <div className={styles.head}>
+            <h2 id="help-sheets" className={styles.heading}>{say('help.sheets')}</h2>
+            <Button className={styles.screenOnly} icon="print" label={say('help.sheets.print')} onClick={() => { window.print() }} />
+          </div>
+          <p className={styles.lead}>{say('help.sheets.about')}</p>
+          <CheatSheets />
+          <p className={styles.caution}>{say('help.caution')}</p>
+        </section>
+      </div>
+    </Shell>
+  )
+}

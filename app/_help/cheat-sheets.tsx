@@ -11,46 +11,45 @@ import {
 } from './cheat-tables'
 import styles from './help.module.css'
 
-/** Four tables for a first look by hand, in the units in use. */
+/** Tables for a first look by hand, in the units in use. */
 export function CheatSheets() {
   const [system] = useUnitSystem()
   const show = (value: number, unit: Parameters<typeof formatQuantity>[1]): string => formatQuantity(value, unit, system)
   const highest = (value_ft: number): string => formatQuantity(value_ft, 'ft', system, { toward: 'down' })
+  const flows = (list_gpm: readonly number[]) => list_gpm.map((flow) => ({ key: flow, head: formatValue(flow, 'gpm', system) }))
+  const perFlow = displayUnit('gpm', system).symbol
   return (
     <div className={styles.sheets}>
       <Sheet note={say('help.hose.note')}>
         <Grid
-          caption={say('help.hose', { unit: displayUnit('psi', system).symbol, length: show(HOSE_LENGTH_FT, 'ft') })} head={say('help.hose.size')}
-          rows={hoseSizes_in} name={(size) => show(size, 'in')}
-          columns={hoseFlows_gpm.map((flow) => ({ key: flow, head: show(flow, 'gpm') }))}
+          caption={say('help.hose', { unit: displayUnit('psi', system).symbol, length: show(HOSE_LENGTH_FT, 'ft') })} head={say('help.hose.size', { unit: perFlow })}
+          rows={hoseSizes_in} name={(size) => show(size, 'in')} columns={flows(hoseFlows_gpm)}
           cell={(size, flow) => { const loss = hoseLoss_psi(size, flow); return loss === undefined ? '–' : formatValue(loss, 'psi', system) }}
         />
       </Sheet>
-      <Sheet note={say('help.gauge.note', { ratio: formatQuantity(1 / FEET_OF_WATER_PER_INCH_OF_MERCURY, 'inHg', system, { digits: 2 }), foot: show(1, 'ft') })}>
-        <div className={styles.pair}>
-          <Grid
-            caption={say('help.gauge')} head={say('help.gauge.lift')} rows={lifts_ft} name={(lift) => show(lift, 'ft')}
-            columns={[{ key: 0, head: say('help.gauge.reading') }]} cell={(lift) => show(gaugeReading_inHg(lift), 'inHg')}
-          />
-          <Grid
-            caption={say('help.gauge')} isCaptionHidden head={say('help.gauge.altitude')} rows={altitudes_ft} name={(altitude) => show(altitude, 'ft')}
-            columns={waters_degF.map((water) => ({ key: water, head: say('help.gauge.water', { temperature: show(water, 'degF') }) }))}
-            cell={(altitude, water) => highest(highestColumn_ft(altitude, water))}
-          />
-        </div>
-      </Sheet>
       <Sheet note={say('help.round.note')}>
         <Grid
-          caption={say('help.round', { unit: displayUnit('gpm', system).symbol })} head={say('help.round.tank')} rows={tenderTanks_gal} name={(tank) => show(tank, 'gal')}
+          caption={say('help.round')} head={say('help.round.tank')} rows={tenderTanks_gal} name={(tank) => show(tank, 'gal')}
           columns={rounds_min.map((round) => ({ key: round, head: formatMinutes(round * SECONDS_PER_MINUTE) }))}
           cell={(tank, round) => formatGiven(tenderBrings_gpm(tank, round), system)}
         />
       </Sheet>
+      <Sheet note={say('help.gauge.note', { ratio: formatQuantity(1 / FEET_OF_WATER_PER_INCH_OF_MERCURY, 'inHg', system, { digits: 2 }), foot: show(1, 'ft') })}>
+        <Grid
+          caption={say('help.gauge')} head={say('help.gauge.lift')} rows={lifts_ft} name={(lift) => show(lift, 'ft')}
+          columns={[{ key: 0, head: say('help.gauge.reading') }]} cell={(lift) => show(gaugeReading_inHg(lift), 'inHg')}
+        />
+      </Sheet>
+      <Sheet note={say('help.highest.note')}>
+        <Grid
+          caption={say('help.highest')} head={say('help.highest.altitude')} rows={altitudes_ft} name={(altitude) => show(altitude, 'ft')}
+          columns={waters_degF.map((water) => ({ key: water, head: show(water, 'degF') }))} cell={(altitude, water) => highest(highestColumn_ft(altitude, water))}
+        />
+      </Sheet>
       <Sheet note={say('help.last.note')}>
         <Grid
-          caption={say('help.last')} head={say('help.last.tank')} rows={portableTanks_gal} name={(tank) => show(tank, 'gal')}
-          columns={lastFlows_gpm.map((flow) => ({ key: flow, head: show(flow, 'gpm') }))}
-          cell={(tank, flow) => formatUntil(tankLasts_s(tank, flow))}
+          caption={say('help.last')} head={say('help.last.tank', { unit: perFlow })} rows={portableTanks_gal} name={(tank) => show(tank, 'gal')}
+          columns={flows(lastFlows_gpm)} cell={(tank, flow) => formatUntil(tankLasts_s(tank, flow))}
         />
       </Sheet>
     </div>
@@ -68,7 +67,6 @@ function Sheet({ note, children }: { note: string; children: ReactNode }) {
 
 type GridProps = {
   caption: string
-  isCaptionHidden?: boolean
   head: string
   rows: readonly number[]
   name: (row: number) => string
@@ -77,10 +75,10 @@ type GridProps = {
 }
 
 /** A table by two numbers. */
-function Grid({ head, rows, name, columns, cell, ...rest }: GridProps) {
+function Grid({ caption, head, rows, name, columns, cell }: GridProps) {
   const all: Column<number>[] = [
     { key: 'name', head, cell: name },
     ...columns.map((column): Column<number> => ({ key: String(column.key), head: column.head, isNumber: true, cell: (row) => cell(row, column.key) })),
   ]
-  return <DataTable {...rest} columns={all} rows={rows} rowKey={String} />
+  return <DataTable caption={caption} columns={all} rows={rows} rowKey={String} />
 }

@@ -24,7 +24,7 @@ export const waters_degF = [40, 60, 80] as const
 export const highestColumn_ft = (altitude_ft: number, water_degF: number): number => atmosphericHead_ft(altitude_ft) - vaporHead_ft(water_degF)
 
 export const tenderTanks_gal = [1000, 1500, 2000, 2500, 3000] as const
-export const rounds_min = [10, 15, 20, 30, 45] as const
+export const rounds_min = [10, 15, 20, 30] as const
 /** What one tender brings by the hand figure, all of its round counted as road. [gpm] */
 export const tenderBrings_gpm = (tank_gal: number, round_min: number): number =>
   handFigure_gpm([{ tank_gal, fill_s: 0, dump_s: 0, travel_s: round_min * SECONDS_PER_MINUTE }])

@@ -29,3 +29,18 @@ test('anything with a name is a few keys away, from any screen', async ({ page }
   await page.keyboard.press('Escape')
   await expect(ask).toBeHidden()
 })
+
+test('the cheat sheets are found by name, follow the units in use, and pass the checker', async ({ page }) => {
+  await page.goto('/')
+  await page.keyboard.press('Control+k')
+  await page.getByRole('combobox', { name: 'Find anything' }).fill('cheat')
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL('/help')
+  const hose = page.getByRole('table', { name: 'Friction loss in hose: psi for each 100 ft' })
+  // 0.08 · 10² for 100 ft: the handbook form with the coefficient of a municipal training presentation.
+  await expect(hose.getByRole('row', { name: /^5 in/ }).getByRole('cell').last()).toHaveText('8')
+  await expectAccessible(page)
+  await page.getByRole('button', { name: 'Display' }).click()
+  await page.getByRole('radio', { name: 'Metric, kPa', exact: true }).click()
+  await expect(page.getByRole('table', { name: 'Friction loss in hose: kPa for each 30.5 m' })).toBeVisible()
+})

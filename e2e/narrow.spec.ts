@@ -23,7 +23,7 @@ async function expectNarrow(page: Page, address: string): Promise<void> {
 test('no page of the demo district scrolls sideways on a phone', async ({ page }) => {
   const district = '/district/ostrel-valley'
   const plans = ['plan-school', 'plan-yarrow-bank'].flatMap((plan) => PLAN_PAGES.map((one) => `${district}/plan/${plan}${one}`))
-  const others = ['/', '/device', ...['survey', 'resources', 'plan', 'compare', 'drill', 'draft/draft-boat-launch', 'draft/draft-boat-launch/card'].map((one) => `${district}/${one}`)]
+  const others = ['/', '/device', '/help', ...['survey', 'resources', 'plan', 'compare', 'drill', 'draft/draft-boat-launch', 'draft/draft-boat-launch/card'].map((one) => `${district}/${one}`)]
   for (const address of [...others, ...plans]) await expectNarrow(page, address)
 })
 

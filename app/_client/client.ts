@@ -13,8 +13,8 @@ import { emptyUndoStack, overtakenBy, pushed, withoutEdits, type UndoEntry, type
 export type UndoState = { canUndo: boolean; canRedo: boolean; undoLabel?: string; redoLabel?: string }
 export type DocumentList = { status: 'loading' | 'ready' | 'unreachable'; entries: readonly DocumentEntry[] }
 export type Change = { docId: string; body: EditBody | readonly EditBody[] }
-/** `label`: what the act is called, beside "Undo". Acts in a row with one `mergeKey` are undone as one. */
-export type ActOptions = { label: string; mergeKey?: string }
+/** `label`: what the act is called, beside "Undo". Acts in a row with one `mergeKey` are undone as one. `isOfTime`: what goes on by itself, such as a clock: nothing to take back. */
+export type ActOptions = { label: string; mergeKey?: string; isOfTime?: boolean }
 
 export type ClientOptions = {
   transport: Transport
@@ -79,10 +79,10 @@ export class Client {
   }
 
   /** One act of the user, on one document or several: all of it or nothing, and one step of undo. */
-  act(changes: readonly Change[], { label, mergeKey }: ActOptions): Issue | undefined {
+  act(changes: readonly Change[], { label, mergeKey, isOfTime = false }: ActOptions): Issue | undefined {
     const steps = this.#apply(changes, label)
     if ('code' in steps) return steps
-    if (steps.length > 0) this.#setStack(pushed(this.#stack, { label, steps, ...(mergeKey && { mergeKey }) }))
+    if (steps.length > 0 && !isOfTime) this.#setStack(pushed(this.#stack, { label, steps, ...(mergeKey && { mergeKey }) }))
     return undefined
   }
 

@@ -27,6 +27,10 @@ export const draftHref = (target: DraftLinkTarget): string => base(target) + ask
 /** Address of the back-up prime card of a pumper at a draft site. */
 export const backUpCardHref = (target: DraftLinkTarget): string => `${base(target)}/card${asked(target)}`
 
-/** Address of the prime drill with this pumper at this site. */
-export const drillHref = ({ districtId, draftSiteId, pumperId }: DraftLinkTarget): string =>
-  `/district/${encodeURIComponent(districtId)}/drill${query({ pumper: pumperId, site: draftSiteId })}`
+/**
+ * Address of the prime drill with this pumper at this site.
+ *
+ * @param played the trouble of an exercise that it is played for: how it went is then taken back there
+ */
+export const drillHref = ({ districtId, draftSiteId, pumperId }: DraftLinkTarget, played?: { readonly exerciseId: string; readonly factId: string }): string =>
+  `/district/${encodeURIComponent(districtId)}/drill${query({ pumper: pumperId, site: draftSiteId, exercise: played?.exerciseId, fact: played?.factId })}`

@@ -5,3 +5,7 @@ export function exerciseHref(districtId: string, exerciseId?: string, page?: 'de
   const base = screenHref('exercise', districtId, exerciseId)
   return page ? `${base}/${page}` : base
 }
+
+/** Address of an exercise with how a prime drill went that was played for one of its troubles. */
+export const outcomeHref = (districtId: string, exerciseId: string, factId: string, primed_s: number | undefined): string =>
+  `${exerciseHref(districtId, exerciseId)}?fact=${encodeURIComponent(factId)}&primed=${primed_s === undefined ? 'no' : Math.round(primed_s)}`

@@ -7,6 +7,7 @@ import { readSession, seenFrom, seesMap, sessionChart, wholeViewOf } from '@/lib
 import { useDistrict } from '../_client'
 import { DistrictMap, useDrawnDistrict } from '../_map'
 import { StringChart } from '../_plan/string-chart'
+import { UndoButtons } from '../_plan/undo-buttons'
 import { say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
@@ -18,13 +19,17 @@ import { useAddress } from '../_ui/use-address'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { ClockBar } from './clock-bar'
 import { DecidePanel } from './decide-panel'
+import { DrillOutcome } from './drill-outcome'
 import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
 import { FactLog } from './fact-log'
+import { LiveStrip } from './live-strip'
+import { withNotes } from './site-notes'
 import { TenderTable } from './tender-table'
 import { TroublesPanel } from './troubles-panel'
 import { useExercise } from './use-exercise'
 import { tendersOnMap, useExercisePlaces } from './use-exercise-map'
+import { usePlacing } from './use-placing'
 import { WaterFigures } from './water-figures'
 
 /** An exercise while it runs, as one seat sees it. */
@@ -40,12 +45,13 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
   const drawn = useDrawnDistrict(exercise?.bundle.district.map)
   const record = useMemo(() => session && readSession(session), [session])
   const view = useMemo(() => session && wholeViewOf(session, record), [session, record])
-  const { sites, routes } = useExercisePlaces(session?.now.world.bundle, names)
-  const all = useMemo(() => (session && view ? [...sites, ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names])
+  const { sites, routes } = useExercisePlaces(session?.now.world, names)
+  const all = useMemo(() => (session && view ? [...(leads ? withNotes(sites, view, system) : sites), ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names, leads, system])
+  const placing = usePlacing()
   const home = useMemo(() => findBounds(sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [sites])
   useSpaceKey(leads && !desk.isEnded, () => { desk.run(!(exercise?.clock?.isRunning ?? false)) })
 
-  const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
+  const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const, ...(leads && { actions: <UndoButtons /> }) }
   if (!exercise) {
     return (
       <Shell {...shell}>
@@ -68,6 +74,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
           {ownSites.length > 1 && <ChoiceField label={say('exercise.seat.at')} isWide={false} value={here?.id as string | undefined} choices={ownSites.map(({ id, name }) => ({ value: id as string, label: name }))} onCommit={setSite} />}
         </header>
         <ClockBar desk={desk} districtId={districtId} leads={leads} />
+        {leads && <DrillOutcome desk={desk} />}
         {!session && <EmptyState title={say('exercise.broken')} />}
         {session && view && seat && record && (
           <div className={styles.columns}>
@@ -75,14 +82,16 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
               <WaterFigures seat={seat} names={names} system={system} />
               {seesMap(role) && (
                 <section className={styles.map} aria-label={say('exercise.map')}>
-                  <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
+                  <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes}
+                    {...(placing.pending && { pending: placing.pending, onPlace: placing.put, onStopPlacing: () => { placing.put() } })} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
                 </section>
               )}
+              {leads && clock_s > 60 && <LiveStrip session={session} asked_gpm={view.asked_gpm} names={names} />}
               {seat.tenders.length > 0 && <TenderTable tenders={seat.tenders} names={names} system={system} />}
               {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session, record)} names={names} shared_s={Math.max(1800, clock_s)} /></Card>}
             </div>
             <div className={styles.side}>
-              <DecidePanel desk={desk} />
+              <DecidePanel desk={desk} placing={seesMap(role) ? placing : undefined} />
               {leads && <TroublesPanel desk={desk} />}
               <FactLog desk={desk} role={role} />
               <Caution title={say('caution.title')} kinds={['planning-aid']} />

@@ -15,9 +15,9 @@ import styles from './exercise.module.css'
 import type { ExerciseDesk } from './use-exercise'
 
 /** Where the crew can practise what it takes to get the water back at a fill site; undefined where nothing is drafted. */
-function drillOf({ bundle, districtId }: Exercise, fillSiteId: string): string | undefined {
+function drillOf({ id: exerciseId, bundle, districtId }: Exercise, fillSiteId: string, factId: string): string | undefined {
   const site = findFillSite(bundle, fillSiteId)
-  return site?.draftSiteId && site.pumperId ? drillHref({ districtId, draftSiteId: site.draftSiteId, pumperId: site.pumperId }) : undefined
+  return site?.draftSiteId && site.pumperId ? drillHref({ districtId, draftSiteId: site.draftSiteId, pumperId: site.pumperId }, { exerciseId, factId }) : undefined
 }
 
 /** All that came about, newest first, and what people wrote down. */
@@ -29,10 +29,11 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
   const lines = [
     ...exercise.facts.map(({ id, at_s, cause, by, injectId, change }) => ({
       id, at_s, what: say(cause === 'inject' ? 'exercise.log.inject' : 'exercise.log.decision'), by,
-      drill: cause === 'inject' && change.kind === 'fillRate' && change.rateShare === 0 ? drillOf(exercise, change.fillSiteId) : undefined,
+      drill: cause === 'inject' && change.kind === 'fillRate' && change.rateShare === 0 ? drillOf(exercise, change.fillSiteId, id) : undefined,
+      told: role === 'facilitator' ? exercise.injects.find((inject) => inject.id === injectId)?.told : undefined,
       text: exercise.injects.find((inject) => inject.id === injectId)?.title ?? changeWords(change, names, system),
     })),
-    ...exercise.notes.map(({ id, at_s, by, text: note }) => ({ id, at_s, by, text: note, what: say('exercise.log.note'), drill: undefined })),
+    ...exercise.notes.map(({ id, at_s, by, text: note }) => ({ id, at_s, by, text: note, what: say('exercise.log.note'), drill: undefined, told: undefined })),
   ].sort((a, b) => b.at_s - a.at_s)
   const write = () => {
     if (text === undefined) return
@@ -52,7 +53,8 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
           <li key={line.id} className={styles.line}>
             <span className={styles.stamp}>{formatClock(line.at_s)}</span>
             <span className={styles.words}><strong>{line.what}</strong> {line.text} {line.by !== '' && <span className={styles.quiet}>{say('exercise.log.by', { by: line.by })}</span>}</span>
-            {line.drill && <ButtonLink size="s" icon="drill" href={line.drill} label={say('exercise.drill')} />}
+            {line.told !== undefined && <p className={styles.told}><span className={styles.quiet}>{say('exercise.inject.read')}</span> {line.told}</p>}
+            {line.drill && <ButtonLink size="s" icon="drill" href={line.drill} label={say('exercise.drill')} onClick={() => { if (canWrite && role === 'facilitator' && !desk.isEnded) desk.run(false) }} />}
           </li>
         ))}
       </ol>

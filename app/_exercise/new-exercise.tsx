@@ -15,6 +15,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { troubleWords } from './change-words'
 import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
+import { useClosures } from './use-closures'
 
 const hardnesses = [...difficulties, 'none'] as const
 type Hardness = (typeof hardnesses)[number]
@@ -48,9 +49,10 @@ function OfPlan({ districtId, planId }: { districtId: string; planId: string }) 
   // The exercise keeps the ways as they were found, so that it runs without the roads.
   const whole = useMemo(() => (bundle && answer.result ? { ...bundle, legs: [...answer.legs] } : undefined), [bundle, answer.result, answer.legs])
   const begun = useMemo(() => whole && startSession(whole), [whole])
-  const drawn = useMemo(() => (whole && begun && isSession(begun) && hardness !== 'none' ? drawInjects(whole, seed, hardness) : []), [whole, begun, hardness, seed])
+  const { closures, isReady } = useClosures(whole)
+  const drawn = useMemo(() => (whole && isReady && begun && isSession(begun) && hardness !== 'none' ? drawInjects(whole, seed, hardness, closures) : []), [whole, begun, hardness, seed, closures, isReady])
 
-  if (!whole || !plan || !begun) return <p role="status">{say('exercise.make.waiting')}</p>
+  if (!whole || !plan || !begun || !isReady) return <p role="status">{say('exercise.make.waiting')}</p>
   if (!isSession(begun)) return <p role="status">{say('exercise.make.blocked', { reason: begun.map((one) => sayIssue(one, names, system)).join(' ') })}</p>
 
   const make = async () => {

@@ -25,7 +25,7 @@ export type ExerciseDesk = {
   /** A decision takes effect at the clock. @returns whether it could */
   decide(change: Change, by: string): boolean
   bring(inject: Inject): void
-  edit(body: EditBody | readonly EditBody[], label: string): void
+  edit(body: EditBody | readonly EditBody[], label: string, isOfTime?: boolean): void
 }
 
 /** Facts in the order in which they came about; two devices may have written them down in another. */
@@ -44,19 +44,24 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
   const running_s = useRunningClock(exercise?.clock)
   const clock_s = exercise?.endedAt_s ?? running_s
 
-  const itemNames = useMemo(() => (exercise ? namesOf(exercise.bundle) : new Map<string, string>()), [exercise])
-  const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? say('plan.fire-ground') : undefined), [itemNames])
-
   const base = useMemo(() => {
     if (!exercise) return undefined
     const facts = inOrder(exercise)
     const made = replay(exercise.bundle, facts, facts.at(-1)?.at_s ?? 0)
     return isSession(made) ? { ...made, armed: armedOf(exercise) } : undefined
   }, [exercise])
+  // What was brought in by a decision has its name in the plan as it was then.
+  const itemNames = useMemo(() => {
+    if (!exercise) return new Map<string, string>()
+    const bundles = base ? [...base.past.map(({ stretch }) => stretch), base.now].map(({ world }) => world.bundle) : []
+    const roads = exercise.injects.flatMap(({ title, change }): [string, string][] => (change.kind === 'roadClosed' ? [[change.roadId, change.name ?? title]] : []))
+    return new Map([...roads, ...[...new Set([exercise.bundle, ...bundles])].flatMap((bundle) => [...namesOf(bundle)])])
+  }, [exercise, base])
+  const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? say('plan.fire-ground') : undefined), [itemNames])
   const session = useMemo(() => base && { ...base, clock_s: Math.max(base.clock_s, clock_s) }, [base, clock_s])
 
-  const edit = useCallback((body: EditBody | readonly EditBody[], label: string) => {
-    const refused = getClient().edit(exerciseId, body, { label })
+  const edit = useCallback((body: EditBody | readonly EditBody[], label: string, isOfTime = false) => {
+    const refused = getClient().edit(exerciseId, body, { label, isOfTime })
     if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
   }, [exerciseId, names, system, toast])
 
@@ -79,11 +84,11 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
       edits.push({ kind: 'setFields', collection: 'injects', id: inject.id, set: { trigger: { kind: 'hand' } } })
     })
     for (const fact of after.facts) if (!before.has(fact.id)) edits.push({ kind: 'addItem', collection: 'facts', item: fact })
-    if (edits.length > 0) edit(edits, say('exercise.inject.came'))
+    if (edits.length > 0) edit(edits, say('exercise.inject.came'), true)
   }, [leads, isEnded, base, exercise, clock_s, edit, names, system, toast])
 
   const setTo = useCallback((at_s: number, isRunning: boolean, speedFactor: number) => {
-    edit({ kind: 'setFields', set: { clock: setClock(at_s, isRunning, speedFactor, Date.now()) } }, say('exercise.clock'))
+    edit({ kind: 'setFields', set: { clock: setClock(at_s, isRunning, speedFactor, Date.now()) } }, say('exercise.clock'), true)
   }, [edit])
   const clock = exercise?.clock
   const now_s = useCallback(() => Math.max(base?.clock_s ?? 0, clockAt(clock, Date.now())), [base, clock])

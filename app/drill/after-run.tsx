@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'react'
 import { movementsOf, scoreDrill, type Drill, type DrillScore, type Finding } from '@/lib/priming/drill'
 import { formatClock, formatNumber, formatQuantity, formatTime, say, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
 import { TextField } from '../_ui/text-field'
@@ -19,12 +20,14 @@ export type AfterRunProps = {
   drill: Drill
   /** Keeps the run under a name; says whether the device did. Absent for a run that is kept already. */
   onKeep?: (name: string, points: number) => boolean
+  /** Address that takes back how it went: primed after that time, or not. */
+  backTo?: (primed_s: number | undefined) => string
   onAgain: () => void
   onOther: () => void
 }
 
 /** After a run: how it ended, what happened and why, the gauges over time, what the model assumes. */
-export function AfterRun({ drill, onKeep, onAgain, onOther }: AfterRunProps) {
+export function AfterRun({ drill, onKeep, backTo, onAgain, onOther }: AfterRunProps) {
   const [system] = useUnitSystem()
   const [findings, setFindings] = useState<readonly Finding[]>()
   const [kept, setKept] = useState<boolean>()
@@ -49,6 +52,7 @@ export function AfterRun({ drill, onKeep, onAgain, onOther }: AfterRunProps) {
           {say('drill.score.parts', { prompt: formatNumber(score.parts.promptPoints), water: formatNumber(score.parts.thriftPoints), moves: formatNumber(score.parts.movePoints), order: formatNumber(score.parts.orderPoints) })}
         </p>
         <div className={styles.actions}>
+          {backTo && <ButtonLink look="primary" href={backTo(hasPrime(drill, score) ? score.time_s : undefined)} label={say('drill.back-to-exercise')} className={styles.big} />}
           <Button look="primary" label={say('drill.again')} onClick={onAgain} className={styles.big} />
           <Button label={say('drill.other')} onClick={onOther} className={styles.big} />
           <Button label={say('drill.export')} onClick={() => { saveText(say('drill.export.file', { scenario: drill.scenario.code }), csvOf(drill)) }} className={styles.big} />
@@ -94,6 +98,9 @@ export function AfterRun({ drill, onKeep, onAgain, onOther }: AfterRunProps) {
     </div>
   )
 }
+
+/** The pumper holds a draft: the goal of every scenario but the one that must be given up. */
+const hasPrime = (drill: Drill, score: DrillScore): boolean => score.isGoalMet && drill.scenario.goal.kind !== 'give-up'
 
 function outcomeWords(drill: Drill, score: DrillScore, system: UnitSystem): string {
   const has = (code: string): boolean => drill.events.some((event) => event.code === code)

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react'
 import type { Pumper } from '@/lib/plan'
 import { useDistrict } from '../_client'
+import { outcomeHref } from '../_exercise/exercise-href'
 import { say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { ChoiceField } from '../_ui/choice-field'
@@ -15,7 +16,7 @@ import { DrillScreen } from './drill-screen'
 
 /** The prime drill with the pumpers and draft sites of a district. */
 export function DistrictDrill({ districtId }: { districtId: string }) {
-  const { pumper: pumperId, site: draftSiteId } = useAddress('pumper', 'site')
+  const { pumper: pumperId, site: draftSiteId, exercise: exerciseId, fact: factId } = useAddress('pumper', 'site', 'exercise', 'fact')
   const { status, doc: district } = useDistrict(districtId)
   const [chosenPumper, setPumper] = useState(pumperId)
   const [chosenSite, setSite] = useState(draftSiteId)
@@ -37,6 +38,7 @@ export function DistrictDrill({ districtId }: { districtId: string }) {
       <DrillScreen
         key={figures ? `${pumper?.id} ${site?.id}` : 'plain'}
         {...figures}
+        {...(exerciseId !== undefined && factId !== undefined && { backTo: (primed_s: number | undefined) => outcomeHref(districtId, exerciseId, factId, primed_s) })}
         chooser={(
           <section className={styles.chooser}>
             <ChoiceField label={say('drill.choose.pumper')} none={say('drill.choose.none')} value={pumper?.id} choices={pumpers.map(({ id, name }) => ({ value: id, label: name }))} onCommit={setPumper} />

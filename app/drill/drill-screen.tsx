@@ -25,12 +25,14 @@ export type DrillScreenProps = {
   site?: DrillSite & { readonly name?: string }
   /** Where the pumper and the site are chosen, if there is a choice. */
   chooser?: ReactNode
+  /** Address that takes back how a run went, where it is played for an exercise: primed after that time, or not. */
+  backTo?: (primed_s: number | undefined) => string
 }
 
 type Phase = { readonly kind: 'choose' } | { readonly kind: 'run'; readonly drill: Drill } | { readonly kind: 'after'; readonly drill: Drill; readonly isKept: boolean }
 
 /** The prime drill: choose, play, and see what each move did. */
-export function DrillScreen({ rig = {}, site = {}, chooser }: DrillScreenProps) {
+export function DrillScreen({ rig = {}, site = {}, chooser, backTo }: DrillScreenProps) {
   const first: Figures = { pumper: rig, site }
   const [figures, setFigures] = useState<Figures>(first)
   const [phase, setPhase] = useState<Phase>({ kind: 'choose' })
@@ -71,6 +73,7 @@ export function DrillScreen({ rig = {}, site = {}, chooser }: DrillScreenProps) 
         <AfterRun
           drill={drill}
           {...(isKept ? {} : { onKeep: (name: string, points: number) => keep(drill, name, points) })}
+          {...(backTo && !isKept && { backTo })}
           onAgain={() => { begin(drill.scenario.code, false) }}
           onOther={() => { setPhase({ kind: 'choose' }) }}
         />

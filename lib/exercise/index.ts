@@ -1,5 +1,10 @@
 /** A plan run against a clock: what comes over it, what is decided, and what the water does. */
 export { effectsOf, type FactEffect } from './debrief'
+export { checkInject } from './check-inject'
+export { movedLately, type Moved } from './moved'
+export { findWay } from './conditions'
+export { bestAnswers, type InjectAnswer, type Option, type Outcome } from './best-answers'
+export { changeOfEdits, editsOf } from './candidate-change'
 export { difficulties, drawInjects, type Difficulty, type DrawnTrouble } from './draw-injects'
 export { followFacts, type Followed } from './follow-facts'
 export { happeningOf, happeningsOf, newsFor, type Happening, type SeatNews } from './happenings'

@@ -81,5 +81,6 @@ function wrongWays(spec: Spec, tender: Spec['tenders'][number]): { siteId: strin
   }).filter(({ siteId }, i, all) => all.findIndex((one) => one.siteId === siteId) === i)
 }
 
-/** A possible trouble as an inject of an exercise. */
-export const injectFrom = ({ change }: PossibleTrouble, id: string, title: string, at_s: number): Inject => ({ id, title, trigger: { kind: 'time', at_s }, change })
+/** A possible trouble as an inject of an exercise. A closed road is called as its trouble is. */
+export const injectFrom = ({ change }: PossibleTrouble, id: string, title: string, at_s: number): Inject =>
+  ({ id, title, trigger: { kind: 'time', at_s }, change: change.kind === 'roadClosed' ? { ...change, roadId: id, name: title } : change })

@@ -128,8 +128,8 @@ function withCondition({ bundle, conditions, spec }: World, change: Exclude<Chan
   }
 }
 
-/** Id that a change names and the shuttle does not have. */
-function missingFrom({ bundle, spec, conditions }: World, change: Exclude<Change, { kind: 'plan' }>): string | undefined {
+/** Id that a change names and the shuttle does not have; undefined where all is there. */
+export function missingFrom({ bundle, spec, conditions }: World, change: Exclude<Change, { kind: 'plan' }>): string | undefined {
   const isIn = (list: readonly { readonly id: string }[] | undefined, id: string | undefined) => id === undefined || (list ?? []).some((item) => item.id === id)
   if (change.kind === 'roadOpened' && !isIn(conditions.closed, change.roadId)) return change.roadId
   if ('tenderId' in change && !isIn(spec.tenders, change.tenderId)) return change.tenderId

@@ -1,0 +1,50 @@
+'use client'
+
+import { useState } from 'react'
+import { getClient } from '../../_client'
+import { layBegins, layGoals } from '../../_hose/lay-ends'
+import { say } from '../../_text'
+import { Button } from '../../_ui/button'
+import { ChoiceField } from '../../_ui/choice-field'
+import { CheckList, choicesOf, unitChoices } from './fields'
+import type { DecisionForm } from './form'
+import { layFor } from './plan-edits'
+
+/** A hose lay from now on: one that the plan has ready, or one along the road between two places. */
+export function LayDecision({ session, names, by, isOff, decideLay, done }: DecisionForm) {
+  const { bundle } = session.now.world
+  const { plan, district } = bundle
+  const [readyId, setReady] = useState<string>()
+  const [fromId, setFrom] = useState<string>()
+  const [toId, setTo] = useState<string>()
+  const [pumperIds, setPumpers] = useState<readonly string[]>([])
+  const ready = (plan.hoseLays ?? []).filter(({ isLeftOut }) => isLeftOut)
+  const begins = layBegins(district), goals = layGoals(district, plan, names)
+  const from = begins.find(({ id }) => id === fromId), to = goals.find(({ id }) => id === toId)
+  const lay = () => {
+    const kept = ready.find(({ id }) => id === readyId)
+    if (kept) {
+      const { isLeftOut: _out, ...laid } = kept
+      return laid
+    }
+    return from && to && pumperIds.length > 0 ? layFor(bundle, from, to, pumperIds, () => getClient().newId()) : undefined
+  }
+  const act = async () => {
+    const made = lay()
+    if (made && await decideLay(made, by)) done()
+  }
+  return (
+    <>
+      {ready.length > 0 && <ChoiceField label={say('exercise.decide.lay.ready')} none={say('exercise.decide.lay.new')} value={readyId} choices={choicesOf(ready, names)} onCommit={setReady} />}
+      {readyId === undefined && (
+        <>
+          <ChoiceField label={say('exercise.decide.lay.from')} value={fromId} choices={choicesOf(begins, names)} onCommit={setFrom} />
+          <ChoiceField label={say('exercise.decide.lay.to')} value={toId} choices={choicesOf(goals, names)} onCommit={setTo} />
+          <CheckList legend={say('exercise.decide.lay.pumpers')} choices={unitChoices(bundle, 'pumper', names)} value={pumperIds} onCommit={setPumpers} />
+        </>
+      )}
+      <p>{say('exercise.decide.lay.note')}</p>
+      <Button look="primary" label={say('exercise.decide.do')} disabled={isOff || (readyId === undefined && !(from && to && pumperIds.length > 0))} onClick={() => { void act() }} />
+    </>
+  )
+}

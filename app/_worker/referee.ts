@@ -1,0 +1,23 @@
+import { proxy, wrap } from 'comlink'
+import { guardOf } from './guard-worker'
+import type { RefereeService } from './referee-service'
+
+let shared: RefereeService | undefined
+
+/** The worker of exercises of this window; it starts with the first call. Only in a browser. */
+export function getReferee(): RefereeService {
+  shared ??= start()
+  return shared
+}
+
+function start(): RefereeService {
+  const worker = new Worker(new URL('./referee.worker.ts', import.meta.url))
+  const port = wrap<RefereeService>(worker)
+  const guard = guardOf(worker)
+  return {
+    closures: (bundle) => guard(port.closures(bundle)),
+    change: (bundle, edits, closed) => guard((async () => port.change(bundle, edits, closed))()),
+    best: (bundle, facts, to_s, onProgress) => guard((async () => port.best(bundle, facts, to_s, proxy(onProgress)))()),
+    stop: () => guard(port.stop()),
+  }
+}

@@ -4,6 +4,7 @@ import type { OnEvent } from './event'
 import { handleFeed } from './feed'
 import { replanFill, syncFill } from './fill-site'
 import { handleDemand, handleEngine, syncFire, takeUpFire } from './fire-ground'
+import { replanPool, syncPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 import { handleTender, openPlaces, openSite } from './tender'
@@ -12,7 +13,7 @@ import { handleTender, openPlaces, openSite } from './tender'
  * Lets a run go on until a moment, all events at that moment included.
  *
  * Events are taken in the order (time, priority, sequence): tenders in the order in which
- * their events were set, then demand, first engine, pumpers, levels of tanks, sources, places that open late, hose lays. The next one is found by
+ * their events were set, then demand, first engine, pumpers, levels of tanks, sources, places that open late, hose lays, shared sources. The next one is found by
  * a scan over one entry a tender and two or three a site, which below 64 entries is
  * quicker than any queue. Water is not touched between the events that change its rates, so
  * stopping in between changes nothing.
@@ -24,7 +25,7 @@ import { handleTender, openPlaces, openSite } from './tender'
 export function advance(scenario: Scenario, state: SimState, until_s: number, on?: OnEvent): void {
   requireThat(until_s >= state.clock_s[0]!, 'until_s', until_s, 'not before the clock')
   const { next_s, rank, end_s, isFireDue } = state
-  const { demand, engine, pumpers, dumps, fills, places, feeds, count } = scenario.entities
+  const { demand, engine, pumpers, dumps, fills, places, feeds, pools, count } = scenario.entities
   const dumpCount = scenario.dumps.count
   for (;;) {
     let now_s = Infinity
@@ -52,6 +53,9 @@ export function advance(scenario: Scenario, state: SimState, until_s: number, on
       next_s[who] = Infinity
       syncDump(scenario, state, d, now_s)
       replanDump(scenario, state, d, now_s, on)
+    } else if (who >= pools) {
+      next_s[who] = Infinity
+      replanPool(scenario, state, who - pools, now_s, on)
     } else if (who === feeds) handleFeed(scenario, state, now_s, on)
     else if (who === places) openPlaces(scenario, state, now_s, on)
     else {
@@ -70,5 +74,6 @@ export function settle(scenario: Scenario, state: SimState): void {
   const now_s = state.clock_s[0]!
   for (let d = 0; d < scenario.dumps.count; d++) syncDump(scenario, state, d, now_s)
   for (let f = 0; f < scenario.fills.count; f++) syncFill(scenario, state, f, now_s)
+  for (let p = 0; p < scenario.pools.count; p++) syncPool(scenario, state, p, now_s)
   syncFire(scenario, state, now_s)
 }

@@ -1,9 +1,11 @@
+import { poolKey } from './carry-pools'
 import type { Scenario } from './scenario'
 import { FIRE, type SimState } from './state'
 
 /** The hose lays of a site, as the spec says them: what changes there changes the site. */
-export const feedsInto = ({ spec }: Scenario, place: 'dumpIndex' | 'fillIndex', index: number): string =>
-  JSON.stringify((spec.feeds ?? []).filter((feed) => feed[place] === index).map(({ id, ready_s, flow_gpm, usable_gal, inflow_gpm }) => ({ id, ready_s, flow_gpm, usable_gal, inflow_gpm })))
+export const feedsInto = (scenario: Scenario, place: 'dumpIndex' | 'fillIndex', index: number): string =>
+  JSON.stringify((scenario.spec.feeds ?? []).flatMap(({ id, ready_s, flow_gpm, usable_gal, inflow_gpm, [place]: at }, j) =>
+    (at === index ? [{ id, ready_s, flow_gpm, usable_gal, inflow_gpm, pool: poolKey(scenario, scenario.pools.ofFeed[j]!) }] : [])))
 
 /** Hose lays go on by id: what they brought stays counted, what they bring now is what the new scenario says of this moment. */
 export function carryFeeds(from: Scenario, old: SimState, to: Scenario, next: SimState): void {

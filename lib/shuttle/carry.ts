@@ -1,4 +1,5 @@
 import { carryFeeds, feedsInto } from './carry-feeds'
+import { carryPools, poolKey, variantFor } from './carry-pools'
 import { carryRoads } from './carry-roads'
 import { carryTenders, seatTenders } from './carry-tenders'
 import { admitWaiting } from './drive'
@@ -6,6 +7,7 @@ import { replanDump, syncDump } from './dump-site'
 import { replanFill, syncFill } from './fill-site'
 import { syncFire, takeUpFire } from './fire-ground'
 import { ENGINE, PHASE, PUMPER } from './phase'
+import { replanPool } from './pool'
 import type { Scenario } from './scenario'
 import { begin } from './start'
 import { CLOSED, FIRE, fork, FREE, type SimState } from './state'
@@ -41,11 +43,11 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
   next.sequence[0] = Math.max(old.sequence[0]!, to.tenders.count)
 
   const stage = stageAt(to, now_s)
-  const hasDemandMoved = !isSameDemand(from, old.stage[0]!, to, stage)
+  const hasDemandMoved = !isSameDemand(from, old.stage[0]!, old.variant[0]!, to, stage, variantFor(from, old, to))
   const changedDumps = to.spec.dumps.map((dump, d) => hasDemandMoved
     || !isSame(dump, from.spec.dumps[dumpFrom[d]!]) || feedsInto(from, 'dumpIndex', dumpFrom[d]!) !== feedsInto(to, 'dumpIndex', d) || haveOccupantsChanged(from, old, dumpFrom[d]!, to))
   const changedFills = to.spec.fills.map((fill, f) =>
-    !isSame(fill, from.spec.fills[fillFrom[f]!]) || feedsInto(from, 'fillIndex', fillFrom[f]!) !== feedsInto(to, 'fillIndex', f) || haveOccupantsChanged(from, old, fillFrom[f]! < 0 ? -1 : from.dumps.count + fillFrom[f]!, to))
+    !isSame(fill, from.spec.fills[fillFrom[f]!]) || poolKey(to, to.pools.ofFill[f]!) !== poolKey(from, fillFrom[f]! < 0 ? -1 : from.pools.ofFill[fillFrom[f]!]!) || feedsInto(from, 'fillIndex', fillFrom[f]!) !== feedsInto(to, 'fillIndex', f) || haveOccupantsChanged(from, old, fillFrom[f]! < 0 ? -1 : from.dumps.count + fillFrom[f]!, to))
   // Whatever changes, or is left behind, is brought up to the clock under the old rules first.
   from.spec.dumps.forEach((_, d) => { if (!dumpFrom.some((source, k) => source === d && !changedDumps[k])) syncDump(from, old, d, now_s) })
   from.spec.fills.forEach((_, f) => { if (!fillFrom.some((source, k) => source === f && !changedFills[k])) syncFill(from, old, f, now_s) })
@@ -59,6 +61,7 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
   fillFrom.forEach((source, f) => carryFill(from, old, source, to, next, f))
   openLatePlaces(to, next)
   carryFeeds(from, old, to, next)
+  const changedPools = carryPools(from, old, to, next)
   leaveSites(from, old, dumpFrom, fillFrom, next)
   carryTenders(from, old, tenderFrom, to, next)
   seatTenders(from, old, tenderFrom, dumpFrom, fillFrom, to, next)
@@ -84,6 +87,7 @@ export function carry(from: Scenario, state: SimState, to: Scenario): SimState {
     replanFill(to, next, f, now_s, undefined)
     openNextBay(to, next, f, now_s, undefined)
   })
+  for (const pool of changedPools) replanPool(to, next, pool, now_s, undefined)
   for (let lane = 0; lane < to.laneCount; lane++) if (next.laneInside[lane] === 0) admitWaiting(to, next, lane, now_s, undefined)
   if (hasDemandMoved || next.isFireDue[0] !== 0) takeUpFire(to, next, now_s, undefined)
   return next
@@ -105,16 +109,17 @@ function stageAt(scenario: Scenario, now_s: number): number {
 }
 
 /** What holds now and who carries it; later stages are read when they come. */
-function isSameDemand(from: Scenario, fromStage: number, to: Scenario, toStage: number): boolean {
-  const key = ({ demand, spec }: Scenario, stage: number) => {
-    const direct = spec.feeds ? [...demand.direct_gpm.subarray(stage * spec.feeds.length, (stage + 1) * spec.feeds.length)] : []
-    const row = (table: Float64Array) => [...table.subarray(stage * spec.dumps.length, (stage + 1) * spec.dumps.length)]
+function isSameDemand(from: Scenario, fromStage: number, fromVariant: number, to: Scenario, toStage: number, toVariant: number): boolean {
+  const key = ({ demand, spec }: Scenario, stage: number, variant: number) => {
+    const at = stage + variant * demand.stageCount
+    const direct = spec.feeds ? [...demand.direct_gpm.subarray(at * spec.feeds.length, (at + 1) * spec.feeds.length)] : []
+    const row = (table: Float64Array) => [...table.subarray(at * spec.dumps.length, (at + 1) * spec.dumps.length)]
     return [
       spec.dumps.map(({ id, demandShare }) => [id, demandShare]), demand.kind, demand.flow_gpm[stage], demand.engineArrive_s, demand.engineTank_gal,
       row(demand.siteFlow_gpm), row(demand.limit_gal), row(demand.reserve_gal), row(demand.restart_gal), demand.countFrom_s, direct,
     ]
   }
-  return isSame(key(from, fromStage), key(to, toStage))
+  return isSame(key(from, fromStage, fromVariant), key(to, toStage, toVariant))
 }
 
 /** Whether anyone in a position or bay of the old site is gone or has other numbers now. */

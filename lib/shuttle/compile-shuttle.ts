@@ -2,6 +2,7 @@ import { requireThat } from '../issue'
 import { chanceTableFor } from './chance'
 import { demandTableFor } from './demand-table'
 import { feedTableFor } from './feed-table'
+import { poolTableFor, type PoolTable } from './pool-table'
 import type { EntityTable, FillTable, Scenario, SlotTable, TenderTable } from './scenario'
 import type { ShuttleSpec, TenderSpec } from './spec'
 import { dumpAlone_s } from './round-of'
@@ -24,7 +25,8 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
     ...dumps.map(({ positionCount, ready_s, positionAfter_s }) => ({ count: positionCount, ready_s, after_s: positionAfter_s })),
     ...fills.map(({ bayCount, ready_s, bayAfter_s }) => ({ count: bayCount, ready_s, after_s: bayAfter_s })),
   ])
-  const feeds = feedTableFor(spec)
+  const pools = poolTableFor(spec)
+  const feeds = feedTableFor(spec, pools)
   const tables = {
     spec,
     ids: [...dumps, ...fills, ...tenders].map(({ id }) => id),
@@ -44,12 +46,13 @@ export function compileShuttle(spec: ShuttleSpec, options: { readonly exponentia
       initial_gal: Float64Array.from(dumps, ({ startsFull, capacity_gal }) => (startsFull ? capacity_gal : 0)),
       leak_gpm: Float64Array.from(dumps, ({ leak_gpm }) => leak_gpm ?? 0),
     },
-    fills: fillTableFor(spec),
+    fills: fillTableFor(spec, pools),
     feeds,
+    pools,
     slots,
     laneCount: spec.lanes?.length ?? 0,
-    entities: entityTableFor(tenders.length, dumps.length, fills.length, slots.late.length > 0, feeds.steps.length > 0),
-    demand: demandTableFor(spec, 'planned'),
+    entities: entityTableFor(tenders.length, dumps.length, fills.length, slots.late.length > 0, feeds.steps.length > 0, pools.count),
+    demand: demandTableFor(spec, 'planned', {}, pools),
     chance: chanceTableFor(spec, options.exponential ?? false),
   }
   return { ...tables, start: startOf(tables) }
@@ -91,12 +94,12 @@ function tenderTableFor(tenders: readonly TenderSpec[]): TenderTable {
   }
 }
 
-function fillTableFor({ fills }: ShuttleSpec): FillTable {
+function fillTableFor({ fills }: ShuttleSpec, pools: PoolTable): FillTable {
   let rate = 0
   return {
     count: fills.length,
     ready_s: Float64Array.from(fills, ({ ready_s }) => ready_s),
-    usable_gal: Float64Array.from(fills, ({ usable_gal }) => usable_gal ?? Infinity),
+    usable_gal: Float64Array.from(fills, ({ usable_gal }, f) => (pools.ofFill[f]! >= 0 ? Infinity : (usable_gal ?? Infinity))),
     inflow_gpm: Float64Array.from(fills, ({ inflow_gpm }) => inflow_gpm ?? 0),
     bayRate_gpm: Float64Array.from(fills.flatMap(({ bayRate_gpm }) => bayRate_gpm)),
     rateFrom: Int32Array.from(fills, ({ bayCount }) => { const from = rate; rate += bayCount; return from }),
@@ -114,12 +117,13 @@ function slotTableFor(sites: readonly Places[]): SlotTable {
 }
 
 /** What brings water or asks for it happens before what runs out at the same moment. */
-function entityTableFor(tenders: number, dumps: number, fills: number, hasLatePlaces: boolean, hasFeeds: boolean): EntityTable {
+function entityTableFor(tenders: number, dumps: number, fills: number, hasLatePlaces: boolean, hasFeeds: boolean, poolCount: number): EntityTable {
   const demand = tenders
   const engine = demand + 1
   const pumpers = engine + 1
   const levels = pumpers + dumps
   const places = levels + dumps + fills
   const feeds = places + (hasLatePlaces ? 1 : 0)
-  return { count: feeds + (hasFeeds ? 1 : 0), demand, engine, pumpers, dumps: levels, fills: levels + dumps, places, feeds }
+  const pools = feeds + (hasFeeds ? 1 : 0)
+  return { count: pools + poolCount, pools, demand, engine, pumpers, dumps: levels, fills: levels + dumps, places, feeds }
 }

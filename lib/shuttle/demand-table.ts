@@ -2,8 +2,9 @@ import { requireNotNegative, requirePositive } from '../issue'
 import { SECONDS_PER_MINUTE } from '../units'
 import { draftLimitAt } from './draft-limit'
 import { feedFlowAt, feedSteps, isDirect } from './feed-table'
+import { poolTableFor, type PoolTable } from './pool-table'
 import type { DemandTable, Scenario } from './scenario'
-import type { ShuttleSpec } from './spec'
+import type { FeedSpec, ShuttleSpec } from './spec'
 
 /** How the fire ground asks in a run: as planned, not at all with dumping never blocked, or one flow throughout. */
 export type RunDemand = 'planned' | 'open' | number
@@ -24,9 +25,19 @@ export type DemandOptions = {
 
 type Stage = { from_s: number; flow_gpm: number; keepsReserve: boolean }
 
+/** What a lay to the fire ground brings at a moment, with the shared sources of a variant run dry. */
+function directFlow_gpm(feed: FeedSpec, j: number, from_s: number, { pools, variant }: Dry): number {
+  const p = pools.ofFeed[j]!
+  if (p < 0) return feedFlowAt(feed, from_s)
+  if (from_s < feed.ready_s) return 0
+  return (variant >> pools.bit[p]!) & 1 ? pools.lowFeed_gpm[j]! : feed.flow_gpm
+}
+
+type Dry = { readonly pools: PoolTable; readonly variant: number }
+
 /** What lays to the fire ground bring in a stage, no more than is asked and each its part, and what is left for the sites. */
-function direct(spec: ShuttleSpec, from_s: number, flow_gpm: number): { readonly direct_gpm: readonly number[]; readonly rest_gpm: number } {
-  const could_gpm = (spec.feeds ?? []).map((feed) => (isDirect(feed) ? feedFlowAt(feed, from_s) : 0))
+function direct(spec: ShuttleSpec, from_s: number, flow_gpm: number, dry: Dry): { readonly direct_gpm: readonly number[]; readonly rest_gpm: number } {
+  const could_gpm = (spec.feeds ?? []).map((feed, j) => (isDirect(feed) ? directFlow_gpm(feed, j, from_s, dry) : 0))
   const sum_gpm = could_gpm.reduce((sum, gpm) => sum + gpm, 0)
   if (sum_gpm < flow_gpm) return { direct_gpm: could_gpm, rest_gpm: flow_gpm - sum_gpm }
   return { direct_gpm: sum_gpm > 0 ? could_gpm.map((gpm) => (gpm * flow_gpm) / sum_gpm) : could_gpm, rest_gpm: 0 }
@@ -45,28 +56,30 @@ function direct(spec: ShuttleSpec, from_s: number, flow_gpm: number): { readonly
  *
  * @throws RangeError if a constant flow is negative or not finite
  */
-export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: DemandOptions = {}): DemandTable {
+export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: DemandOptions = {}, pools: PoolTable = poolTableFor(spec)): DemandTable {
   if (typeof demand === 'number') requireNotNegative('demand', demand)
   if (options.afterReady_s !== undefined && options.afterReady_s !== Infinity) requirePositive('afterReady_s', options.afterReady_s)
-  const stages = stagesOf(spec, demand, options.keepReserveFrom_s ?? Infinity)
+  const stages = stagesOf(spec, demand, options.keepReserveFrom_s ?? Infinity, pools)
+  const variantCount = 2 ** pools.bitCount
   const dumpCount = spec.dumps.length
-  const size = stages.length * dumpCount
+  const size = stages.length * variantCount * dumpCount
   const siteFlow_gpm = new Float64Array(size)
   const limit_gal = new Float64Array(size)
   const reserve_gal = new Float64Array(size)
   const restart_gal = new Float64Array(size)
   const isOpen = demand === 'open'
-  const direct_gpm = new Float64Array(stages.length * (spec.feeds?.length ?? 0))
+  const direct_gpm = new Float64Array(stages.length * variantCount * (spec.feeds?.length ?? 0))
   const rows = { siteFlow_gpm, limit_gal, reserve_gal, restart_gal, direct_gpm }
   stages.forEach((stage, k) => {
     const asked_gpm = stage.flow_gpm > 0 ? stage.flow_gpm : stages.slice(k).find(({ flow_gpm }) => flow_gpm > 0)?.flow_gpm ?? 0
-    setRow(spec, rows, k, stage, asked_gpm, isOpen)
+    for (let variant = 0; variant < variantCount; variant++) setRow(spec, rows, k + variant * stages.length, stage, asked_gpm, isOpen, { pools, variant })
   })
   const engine = spec.demand.firstDue
   const firstAsked = stages.find(({ flow_gpm }) => flow_gpm > 0)
   return {
     kind: typeof demand === 'number' ? 'constant' : demand,
     stageCount: stages.length,
+    pools,
     from_s: Float64Array.from(stages, ({ from_s }) => from_s),
     flow_gpm: Float64Array.from(stages, ({ flow_gpm }) => (isOpen ? 0 : flow_gpm)),
     siteFlow_gpm,
@@ -85,11 +98,11 @@ export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: De
 
 type Rows = Pick<DemandTable, 'siteFlow_gpm' | 'direct_gpm' | 'limit_gal' | 'reserve_gal' | 'restart_gal'>
 
-function setRow(spec: ShuttleSpec, rows: Rows, k: number, { from_s, flow_gpm, keepsReserve }: Stage, asked_gpm: number, isOpen: boolean): void {
-  const now = spec.feeds && !isOpen ? direct(spec, from_s, flow_gpm) : undefined
+function setRow(spec: ShuttleSpec, rows: Rows, k: number, { from_s, flow_gpm, keepsReserve }: Stage, asked_gpm: number, isOpen: boolean, dry: Dry): void {
+  const now = spec.feeds && !isOpen ? direct(spec, from_s, flow_gpm, dry) : undefined
   now?.direct_gpm.forEach((gpm, j) => { rows.direct_gpm[k * now.direct_gpm.length + j] = gpm })
   const rest_gpm = now?.rest_gpm ?? flow_gpm
-  const restAsked_gpm = now ? direct(spec, from_s, asked_gpm).rest_gpm : asked_gpm
+  const restAsked_gpm = now ? direct(spec, from_s, asked_gpm, dry).rest_gpm : asked_gpm
   for (let d = 0; d < spec.dumps.length; d++) {
     const dump = spec.dumps[d]!
     const at = k * spec.dumps.length + d
@@ -112,16 +125,19 @@ export function resetConstantFlow(spec: ShuttleSpec, table: DemandTable, flow_gp
   for (let k = 0; k < table.stageCount; k++) {
     table.flow_gpm[k] = flow_gpm
     const from_s = table.from_s[k]!
-    setRow(spec, table, k, { from_s, flow_gpm, keepsReserve: from_s >= keepReserveFrom_s }, flow_gpm, false)
+    const stage = { from_s, flow_gpm, keepsReserve: from_s >= keepReserveFrom_s }
+    for (let variant = 0; variant < 2 ** table.pools.bitCount; variant++) setRow(spec, table, k + variant * table.stageCount, stage, flow_gpm, false, { pools: table.pools, variant })
   }
 }
 
-function stagesOf(spec: ShuttleSpec, demand: RunDemand, keepReserveFrom_s: number): Stage[] {
+function stagesOf(spec: ShuttleSpec, demand: RunDemand, keepReserveFrom_s: number, pools: PoolTable): Stage[] {
   const asked = typeof demand === 'number' ? [{ from_s: 0, flow_gpm: demand }] : spec.demand.stages
   const stages: Stage[] = asked.map((stage) => ({ ...stage, keepsReserve: stage.from_s >= keepReserveFrom_s }))
   const first = stages[0]
   if (!first || first.from_s > 0) stages.unshift({ from_s: 0, flow_gpm: 0, keepsReserve: false })
-  for (const feed of demand === 'open' ? [] : (spec.feeds ?? []).filter(isDirect)) for (const { at_s } of feedSteps(feed, 0)) splitAt(stages, at_s)
+  for (const [j, feed] of demand === 'open' ? [] : (spec.feeds ?? []).entries()) {
+    if (isDirect(feed)) for (const { at_s } of pools.ofFeed[j]! < 0 ? feedSteps(feed, j) : [{ at_s: feed.ready_s }]) splitAt(stages, at_s)
+  }
   const within = stages.findLast(({ from_s }) => from_s <= keepReserveFrom_s)
   if (within && within.from_s < keepReserveFrom_s && Number.isFinite(keepReserveFrom_s)) {
     stages.splice(stages.indexOf(within) + 1, 0, { ...within, from_s: keepReserveFrom_s, keepsReserve: true })

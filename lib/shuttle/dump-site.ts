@@ -2,7 +2,7 @@ import { SECONDS_PER_MINUTE } from '../units'
 import { EVENT, type OnEvent } from './event'
 import { PHASE, PUMPER } from './phase'
 import type { Scenario } from './scenario'
-import { FIRE, type SimState } from './state'
+import { FIRE, rowOf, type SimState } from './state'
 
 /** Levels this close are the same level: far above rounding, far below a drop. */
 export const SAME_LEVEL_GAL = 1e-6
@@ -63,7 +63,7 @@ export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: 
 export function replanDump(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {
   if (!state.open[d]) return
   const { demand, tenders, slots, dumps, entities } = scenario
-  const at = state.stage[0]! * dumps.count + d
+  const at = rowOf(demand, state) * dumps.count + d
   const from = slots.from[d]!
   const upTo = slots.upTo[d]!
   let wanted_gpm = 0

@@ -1,5 +1,6 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import type { FeedStep, FeedTable } from './scenario'
+import type { PoolTable } from './pool-table'
 import type { FeedSpec, ShuttleSpec } from './spec'
 
 /**
@@ -8,6 +9,7 @@ import type { FeedSpec, ShuttleSpec } from './spec'
  *   empty = ready + usable / (flow − inflow)
  *
  * Its source is reckoned as drawn on at the whole flow from the first moment, though a full tank may hold the lay back: it promises less.
+ * A source that others draw on too runs dry in the run itself, see pool.ts.
  */
 export function feedSteps({ ready_s, flow_gpm, usable_gal, inflow_gpm = 0 }: FeedSpec, feed: number): FeedStep[] {
   const first = { at_s: ready_s, feed, flow_gpm }
@@ -17,12 +19,15 @@ export function feedSteps({ ready_s, flow_gpm, usable_gal, inflow_gpm = 0 }: Fee
 
 export const isDirect = ({ dumpIndex, fillIndex }: FeedSpec): boolean => dumpIndex === undefined && fillIndex === undefined
 
-export function feedTableFor({ feeds = [] }: ShuttleSpec): FeedTable {
+export function feedTableFor({ feeds = [] }: ShuttleSpec, pools: PoolTable): FeedTable {
   return {
     count: feeds.length,
     dump: Int32Array.from(feeds, ({ dumpIndex }) => dumpIndex ?? -1),
     fill: Int32Array.from(feeds, ({ fillIndex }) => fillIndex ?? -1),
-    steps: feeds.flatMap((feed, j) => (isDirect(feed) ? [] : feedSteps(feed, j))).sort((a, b) => a.at_s - b.at_s),
+    steps: feeds.flatMap((feed, j): FeedStep[] => {
+      if (pools.ofFeed[j]! >= 0) return [{ at_s: feed.ready_s, feed: j, flow_gpm: feed.flow_gpm }]
+      return isDirect(feed) ? [] : feedSteps(feed, j)
+    }).sort((a, b) => a.at_s - b.at_s),
   }
 }
 

@@ -1,35 +1,12 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { addFed, SAME_LEVEL_GAL } from './dump-site'
-import { EVENT, type OnEvent } from './event'
-import { PHASE } from './phase'
+import { SAME_LEVEL_GAL } from './dump-site'
+import type { OnEvent } from './event'
+import { setDry, setFillRates, wantedBy } from './fill-rates'
+import { replanPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 
-/** Moves the water at fill site `f` along its present rates up to `now_s`. */
-export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: number): void {
-  const elapsed_s = now_s - state.fillSince_s[f]!
-  if (elapsed_s <= 0) return
-  state.fillSince_s[f] = now_s
-  const elapsed_min = elapsed_s / SECONDS_PER_MINUTE
-  const draw_gpm = state.draw_gpm[f]!
-  if (state.filling[f]! > 0) {
-    const site = scenario.dumps.count + f
-    const upTo = scenario.slots.upTo[site]!
-    for (let slot = scenario.slots.from[site]!; slot < upTo; slot++) {
-      const i = state.slotTender[slot]!
-      if (i < 0 || state.phase[i] !== PHASE.fills) continue
-      state.load_gal[i] = state.load_gal[i]! + state.rate_gpm[i]! * elapsed_min
-    }
-    state.filling_s[f] = state.filling_s[f]! + elapsed_s
-    state.drawn_gal[f] = state.drawn_gal[f]! + draw_gpm * elapsed_min
-    addFed(scenario, state, scenario.feeds.fill, f, elapsed_min)
-  }
-  const usable_gal = scenario.fills.usable_gal[f]!
-  if (usable_gal === Infinity) return
-  if (state.dry[f]) state.dry_s[f] = state.dry_s[f]! + elapsed_s
-  const source_gal = state.source_gal[f]! + (scenario.fills.inflow_gpm[f]! - draw_gpm) * elapsed_min
-  state.source_gal[f] = Math.min(usable_gal, Math.max(0, source_gal))
-}
+export { feedIntoFill, syncFill } from './fill-rates'
 
 /**
  * Sets the rates at fill site `f` from now on, and when its tenders and its source next
@@ -37,77 +14,27 @@ export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: 
  *
  * Every bay in use takes the rate for that many bays, or the tender's own limit; the last
  * part goes slowly. A hose lay that adds to the site is shared by the bays in use. From an empty source they share what runs in, in the same proportion.
+ * Where others draw on its source too, all of them are planned together.
  * Call `syncFill` first.
  */
 export function replanFill(scenario: Scenario, state: SimState, f: number, now_s: number, on: OnEvent | undefined): void {
-  const { fills, tenders, slots, dumps, entities } = scenario
-  const site = dumps.count + f
-  if (!state.open[site]) return
-  const bays = state.filling[f]!
-  const own_gpm = bays > 0 ? fills.bayRate_gpm[fills.rateFrom[f]! + bays - 1]! : 0
-  const fed_gpm = bays > 0 ? feedIntoFill(scenario, state, f) / bays : 0
-  const offered_gpm = own_gpm + fed_gpm
-  const ownShare = fed_gpm > 0 ? own_gpm / offered_gpm : 1
-  const from = slots.from[site]!
-  const upTo = slots.upTo[site]!
-  const isLimited = fills.usable_gal[f]! !== Infinity
+  const { fills, dumps, pools, entities } = scenario
+  if (!state.open[dumps.count + f]) return
+  const pool = pools.ofFill[f]!
+  if (pool >= 0) {
+    replanPool(scenario, state, pool, now_s, on)
+    return
+  }
   let opening = 1
-  if (isLimited) {
-    let wanted_gpm = 0
-    for (let slot = from; slot < upTo; slot++) {
-      const i = state.slotTender[slot]!
-      if (i >= 0 && state.phase[i] === PHASE.fills) wanted_gpm += rateInto(scenario, state, i, offered_gpm) * ownShare
-    }
+  if (fills.usable_gal[f]! !== Infinity) {
+    const wanted_gpm = wantedBy(scenario, state, f)
     const inflow_gpm = fills.inflow_gpm[f]!
     const isDry = state.source_gal[f]! <= SAME_LEVEL_GAL && wanted_gpm > inflow_gpm
     if (isDry) opening = inflow_gpm / wanted_gpm
-    if (isDry !== (state.dry[f] === 1)) {
-      state.dry[f] = isDry ? 1 : 0
-      if (isDry && now_s < state.dryFrom_s[f]!) state.dryFrom_s[f] = now_s
-      if (on) on(isDry ? EVENT['source-empty'] : EVENT['source-recovers'], now_s, -1, f)
-    }
+    setDry(state, f, isDry, now_s, on)
     state.next_s[entities.fills + f] = !isDry && wanted_gpm > inflow_gpm
       ? now_s + (state.source_gal[f]! / (wanted_gpm - inflow_gpm)) * SECONDS_PER_MINUTE
       : Infinity
   }
-  // What a tender takes comes from the site's own pump and from the lay in proportion to what each offers.
-  const kept = ownShare === 1 ? opening : ownShare * opening + 1 - ownShare
-  let draw_gpm = 0
-  let fed = 0
-  for (let slot = from; slot < upTo; slot++) {
-    const i = state.slotTender[slot]!
-    if (i < 0 || state.phase[i] !== PHASE.fills) continue
-    const whole_gpm = rateInto(scenario, state, i, offered_gpm)
-    const rate_gpm = whole_gpm * kept
-    draw_gpm += ownShare === 1 ? rate_gpm : whole_gpm * ownShare * opening
-    fed += whole_gpm * (1 - ownShare)
-    if (rate_gpm === state.rate_gpm[i]) continue
-    state.rate_gpm[i] = rate_gpm
-    const target_gal = state.part[i] === 0 ? tenders.topUpFrom_gal[i]! : tenders.load_gal[i]!
-    const left_gal = target_gal - state.load_gal[i]!
-    state.next_s[i] = rate_gpm === 0 ? Infinity : left_gal > 0 ? now_s + (left_gal / rate_gpm) * SECONDS_PER_MINUTE : now_s
-  }
-  state.draw_gpm[f] = draw_gpm
-  setFeedRates(scenario, state, f, fed)
-}
-
-function rateInto(scenario: Scenario, state: SimState, i: number, offered_gpm: number): number {
-  const { tenders } = scenario
-  const limit_gpm = tenders.fillLimit_gpm[i]!
-  const rate_gpm = (offered_gpm < limit_gpm ? offered_gpm : limit_gpm) * state.pace[i]!
-  return state.part[i] === 0 ? rate_gpm : rate_gpm * tenders.topUpRateShare[i]!
-}
-
-/** What hose lays could add at fill site `f` now. */
-export function feedIntoFill({ feeds }: Scenario, state: SimState, f: number): number {
-  let sum_gpm = 0
-  for (let j = 0; j < feeds.count; j++) if (feeds.fill[j] === f) sum_gpm += state.feed_gpm[j]!
-  return sum_gpm
-}
-
-function setFeedRates(scenario: Scenario, state: SimState, f: number, taken_gpm: number): void {
-  const { feeds } = scenario
-  if (feeds.count === 0) return
-  const whole_gpm = feedIntoFill(scenario, state, f)
-  for (let j = 0; j < feeds.count; j++) if (feeds.fill[j] === f) state.feedRate_gpm[j] = whole_gpm > 0 ? (taken_gpm * state.feed_gpm[j]!) / whole_gpm : 0
+  setFillRates(scenario, state, f, opening, now_s)
 }

@@ -3,7 +3,7 @@ import { replanDump, SAME_LEVEL_GAL, syncDump } from './dump-site'
 import { EVENT, type OnEvent } from './event'
 import { ENGINE } from './phase'
 import type { Scenario } from './scenario'
-import { FIRE, type SimState } from './state'
+import { FIRE, rowOf, type SimState } from './state'
 
 /** Adds up what the fire ground got, and how long it went short, up to `now_s`. */
 export function syncFire(scenario: Scenario, state: SimState, now_s: number): void {
@@ -16,7 +16,7 @@ export function syncFire(scenario: Scenario, state: SimState, now_s: number): vo
   fire[FIRE.delivered_gal] = fire[FIRE.delivered_gal]! + fire[FIRE.flow_gpm]! * elapsed_min
   fire[FIRE.engine_gal] = fire[FIRE.engine_gal]! - fire[FIRE.engineOut_gpm]! * elapsed_min
   const { demand, feeds } = scenario
-  const direct = state.stage[0]! * feeds.count
+  const direct = rowOf(demand, state) * feeds.count
   for (let j = 0; j < feeds.count; j++) state.fed_gal[j] = state.fed_gal[j]! + demand.direct_gpm[direct + j]! * elapsed_min
   if (since_s < demand.countFrom_s) return
   fire[FIRE.demanded_gal] = fire[FIRE.demanded_gal]! + demand.flow_gpm[state.stage[0]!]! * elapsed_min
@@ -38,9 +38,9 @@ function replanFire(scenario: Scenario, state: SimState, now_s: number, on: OnEv
   let isShort = false
   let open_gpm = 0
   if (asked_gpm > 0) {
-    const direct = state.stage[0]! * feeds.count
+    const direct = rowOf(demand, state) * feeds.count
     for (let j = 0; j < feeds.count; j++) flow_gpm += demand.direct_gpm[direct + j]!
-    const row = state.stage[0]! * dumps.count
+    const row = rowOf(demand, state) * dumps.count
     for (let d = 0; d < dumps.count; d++) {
       const site_gpm = state.out_gpm[d]! + state.boosterOut_gpm[d]!
       flow_gpm += site_gpm

@@ -1,5 +1,6 @@
 import { requireThat } from '../issue'
 import { replanFill, syncFill } from './fill-site'
+import { replanPool, syncPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 
@@ -16,6 +17,13 @@ export function lowerSource(scenario: Scenario, state: SimState, f: number, left
   requireThat(f >= 0 && f < scenario.fills.count, 'f', f, 'the index of a fill site')
   requireThat(leftShare >= 0 && leftShare <= 1, 'leftShare', leftShare, 'from 0 to 1')
   const now_s = state.clock_s[0]!
+  const pool = scenario.pools.ofFill[f]!
+  if (pool >= 0) {
+    syncPool(scenario, state, pool, now_s)
+    state.pool_gal[pool] = state.pool_gal[pool]! * leftShare
+    replanPool(scenario, state, pool, now_s, undefined)
+    return
+  }
   syncFill(scenario, state, f, now_s)
   if (state.source_gal[f] === Infinity) return
   state.source_gal[f] = state.source_gal[f]! * leftShare

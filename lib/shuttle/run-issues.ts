@@ -4,7 +4,7 @@ import type { ShuttleRun } from './run-shuttle'
 /**
  * Bad news in a run.
  *
- * @returns `supply-never-ready` (block), `water-gap`, `flow-short`, `draft-lost`, `source-empty` (warn)
+ * @returns `supply-never-ready` (block), `water-gap`, `flow-short`, `draft-lost`, `source-empty`, `lay-source-empty` (warn)
  */
 export function runIssues(run: Omit<ShuttleRun, 'issues'>): Issue[] {
   const issues: Issue[] = []
@@ -27,6 +27,9 @@ export function runIssues(run: Omit<ShuttleRun, 'issues'>): Issue[] {
     if (fill.sourceEmptyFrom_s === undefined) continue
     const { sourceEmptyFrom_s: from_s, sourceEmpty_s, drawn_gal } = fill
     issues.push(issue('source-empty', 'warn', [fill.id], { from_s, sourceEmpty_s, drawn_gal }))
+  }
+  for (const { id, sourceEmptyFrom_s: from_s, left_gpm = 0 } of run.feeds ?? []) {
+    if (from_s !== undefined) issues.push(issue('lay-source-empty', 'warn', [id], { from_s, left_gpm }))
   }
   return issues
 }

@@ -3,9 +3,11 @@ import { advance, settle } from './advance'
 import { settledBalance, type Balance } from './balance'
 import { AFTER_READY_S, withDemand, type RunDemand } from './demand-table'
 import type { OnEvent } from './event'
+import { feedSteps } from './feed-table'
 import { PHASE } from './phase'
 import { runIssues } from './run-issues'
 import type { Scenario } from './scenario'
+import type { FeedSpec } from './spec'
 import { begin } from './start'
 import { FIRE, type SimState } from './state'
 
@@ -59,6 +61,10 @@ export type FeedRun = {
   id: string
   /** Brought into its site, or to the fire ground. */
   fed_gal: number
+  /** When its source was used up; absent when it never was while the lay stood. */
+  sourceEmptyFrom_s?: number
+  /** What it brings from then on. */
+  left_gpm?: number
 }
 
 export type TenderRun = {
@@ -198,10 +204,18 @@ export function readRun(scenario: Scenario, state: SimState, demand: RunDemand =
     dumps,
     fills,
     tenders,
-    ...(spec.feeds && { feeds: spec.feeds.map(({ id }, j) => ({ id, fed_gal: state.fed_gal[j]! })) }),
+    ...(spec.feeds && { feeds: spec.feeds.map((feed, j) => ({ id: feed.id, fed_gal: state.fed_gal[j]!, ...emptied(scenario, state, feed, j, end_s) })) }),
     balance: settledBalance(scenario, state),
   }
   return { ...run, issues: runIssues(run) }
+}
+
+/** When the source of a lay was used up while it stood, and what is left of its flow. */
+function emptied({ pools }: Scenario, state: SimState, feed: FeedSpec, j: number, end_s: number): Pick<FeedRun, 'sourceEmptyFrom_s' | 'left_gpm'> {
+  const pool = pools.ofFeed[j]!
+  const low = feedSteps(feed, j)[1]
+  const [from_s, left_gpm] = pool >= 0 ? [Math.max(feed.ready_s, state.poolDryFrom_s[pool]!), pools.lowFeed_gpm[j]!] : [low?.at_s ?? Infinity, low?.flow_gpm ?? 0]
+  return from_s <= end_s ? { sourceEmptyFrom_s: from_s, left_gpm } : {}
 }
 
 function waitingNow_s(state: SimState, i: number, now_s: number): { toDump_s: number; toFill_s: number; onRoad_s: number } {

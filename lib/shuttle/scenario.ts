@@ -1,3 +1,4 @@
+import type { PoolTable } from './pool-table'
 import type { SimState } from './state'
 import type { ShuttleSpec, TripFactors } from './spec'
 
@@ -73,7 +74,7 @@ export type DumpTable = {
 export type FillTable = {
   readonly count: number
   readonly ready_s: Float64Array
-  /** Infinity when the source does not run out. */
+  /** Infinity when the source does not run out, or is shared (`pools`). */
   readonly usable_gal: Float64Array
   readonly inflow_gpm: Float64Array
   /** Bay rates of all sites end to end; site i's rate with n bays filling is at `rateFrom[i] + n - 1`. */
@@ -90,7 +91,7 @@ export type FeedTable = {
   readonly dump: Int32Array
   /** Fill site each one adds to, -1 where it does not. */
   readonly fill: Int32Array
-  /** When the flow of one into a site changes, by time. Those straight to the fire ground are stages of the demand. */
+  /** When the flow of one changes, by time. Those straight to the fire ground are stages of the demand; they are here where they share a source, for what they draw. */
   readonly steps: readonly FeedStep[]
 }
 
@@ -107,11 +108,13 @@ export type SlotTable = {
 
 /**
  * The demand as stages, with what each asks of each dump site; entry of stage k and
- * dump d is at `k · dumps + d`. Stage 0 holds from the start of the run.
+ * dump d is at `k · dumps + d`. Stage 0 holds from the start of the run. Where lays straight to the fire ground share a source the stages
+ * stand there once for every set of such sources run dry: row `k + variant · stageCount`, the bits of `variant` as in `PoolTable.bit`.
  */
 export type DemandTable = {
   readonly kind: 'planned' | 'open' | 'constant'
   readonly stageCount: number
+  readonly pools: PoolTable
   readonly from_s: Float64Array
   readonly flow_gpm: Float64Array
   readonly siteFlow_gpm: Float64Array
@@ -155,8 +158,10 @@ export type EntityTable = {
   readonly fills: number
   /** Late places; there is no such entity where none is late. */
   readonly places: number
-  /** Steps of hose lays; there is no such entity where none leads to a site. */
+  /** Steps of hose lays; there is no such entity where none leads to a site or shares a source. */
   readonly feeds: number
+  /** Shared sources. */
+  readonly pools: number
 }
 
 /** A compiled spec: immutable tables, shared by every state that runs on it. */
@@ -169,6 +174,7 @@ export type Scenario = {
   readonly dumps: DumpTable
   readonly fills: FillTable
   readonly feeds: FeedTable
+  readonly pools: PoolTable
   readonly slots: SlotTable
   readonly laneCount: number
   readonly entities: EntityTable

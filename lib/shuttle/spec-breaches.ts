@@ -1,3 +1,4 @@
+import { poolTableFor } from './pool-table'
 import { tripStages, type FeedSpec, type FillSpec, type DumpSpec, type LanePass, type ShuttleSpec, type SpreadRange, type TenderSpec, type WayLanes } from './spec'
 
 /** One number of a spec that no run can be made with. */
@@ -12,6 +13,8 @@ const isShare = (x: number): boolean => x >= 0 && x <= 1
 const AMOUNT = 'a number of 0 or more'
 const ABOVE_0 = 'a number above 0'
 const COUNT = 'a whole number of 1 or more'
+/** The demand is tabled for every set of them run dry. */
+const MOST_DIRECT_POOLS = 6
 
 /**
  * Every number of a spec that breaks its contract: what `compileShuttle` throws for and
@@ -34,6 +37,8 @@ export function specBreaches(spec: ShuttleSpec): SpecBreach[] {
     const ids = list.map(({ id }) => id)
     ids.forEach((id, i) => note('id', id, ids.indexOf(id) === i, 'used once in its list'))
   }
+  const sharing = poolTableFor(spec).bitCount
+  note('feeds', sharing, sharing <= MOST_DIRECT_POOLS, `lays straight to the fire ground from ${MOST_DIRECT_POOLS} shared sources or fewer`)
   const shares = spec.dumps.reduce((sum, dump) => sum + dump.demandShare, 0)
   note('dumps.demandShare', shares, spec.dumps.length > 0 && Math.abs(shares - 1) < 1e-9, 'shares that sum to 1')
   let before_s = -Infinity

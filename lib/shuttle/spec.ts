@@ -43,10 +43,12 @@ export type FeedSpec = {
   /** Laid, charged and at its flow. */
   readonly ready_s: number
   readonly flow_gpm: number
-  /** What its source holds when it stands; absent: does not run out. */
+  /** What its source holds when it stands, or at the start where others draw on it too; absent: does not run out. */
   readonly usable_gal?: number
   /** What runs into that source while it is drawn on. */
   readonly inflow_gpm?: number
+  /** Its source: fill sites and lays that name the same one share its water. Absent: nobody else draws on it. */
+  readonly sourceId?: string
 }
 
 /** A pair of sites a tender may drive between, with its times each way. */
@@ -73,6 +75,8 @@ export type FillSpec = {
   readonly usable_gal?: number
   /** What runs into the source while it is drawn on; it never rises above `usable_gal`. */
   readonly inflow_gpm?: number
+  /** Its source: fill sites and lays that name the same one share its water. Absent: nobody else draws on it. */
+  readonly sourceId?: string
   /** Chance: how much longer than planned the filling may take. Absent: never. */
   readonly spread?: { readonly fill?: Spread }
 }

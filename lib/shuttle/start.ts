@@ -7,9 +7,9 @@ export const RANK_CLASS = 2 ** 44
 
 /** The state of a scenario before anything happened; its demand is filled in by `begin`. */
 export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
-  const { tenders, dumps, fills, slots, entities } = scenario
+  const { tenders, dumps, fills, slots, pools, entities } = scenario
   const state = stateOn({
-    tenders: tenders.count, dumps: dumps.count, fills: fills.count, slots: slots.count, lanes: scenario.laneCount, feeds: scenario.feeds.count, entities: entities.count,
+    tenders: tenders.count, dumps: dumps.count, fills: fills.count, slots: slots.count, lanes: scenario.laneCount, feeds: scenario.feeds.count, pools: scenario.pools.count, entities: entities.count,
   })
   state.end_s[0] = Infinity
   state.next_s.fill(Infinity)
@@ -22,6 +22,8 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   state.slot.fill(-1)
   state.left_s.fill(Infinity)
   state.dryFrom_s.fill(Infinity)
+  state.pool_gal.set(pools.usable_gal)
+  state.poolDryFrom_s.fill(Infinity)
   let aboard_gal = 0
   for (let i = 0; i < tenders.count; i++) {
     state.phase[i] = PHASE.coming
@@ -49,7 +51,8 @@ export function startOf(scenario: Omit<Scenario, 'start'>): SimState {
   }
   for (let f = 0; f < fills.count; f++) {
     state.next_s[entities.fills + f] = fills.ready_s[f]!
-    state.source_gal[f] = fills.usable_gal[f]!
+    const pool = pools.ofFill[f]!
+    state.source_gal[f] = pool < 0 ? fills.usable_gal[f]! : pools.usable_gal[pool]!
   }
   state.fire[FIRE.firstWater_s] = Infinity
   state.fire[FIRE.engineEmpty_s] = Infinity
@@ -67,7 +70,7 @@ export function begin(scenario: Scenario, into?: SimState): SimState {
   const { start, demand, entities } = scenario
   const state = into ?? stateOn({
     tenders: scenario.tenders.count, dumps: scenario.dumps.count, fills: scenario.fills.count,
-    slots: scenario.slots.count, lanes: scenario.laneCount, feeds: scenario.feeds.count, entities: entities.count,
+    slots: scenario.slots.count, lanes: scenario.laneCount, feeds: scenario.feeds.count, pools: scenario.pools.count, entities: entities.count,
   })
   state.bytes.set(start.bytes)
   state.next_s[entities.demand] = demand.stageCount > 1 ? demand.from_s[1]! : Infinity

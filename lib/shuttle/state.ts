@@ -107,6 +107,13 @@ export type SimState = {
   /** Steps of hose lays taken so far. */
   readonly feedStep: Int32Array
 
+  /** Water of each shared source, exact at `poolSince_s`; whether it has run dry, when, and the set of those dry that feed the fire ground. */
+  readonly pool_gal: Float64Array
+  readonly poolSince_s: Float64Array
+  readonly poolDryFrom_s: Float64Array
+  readonly poolDry: Int32Array
+  readonly variant: Int32Array
+
   readonly stage: Int32Array
   readonly engine: Int32Array
   readonly isFireDue: Int32Array
@@ -132,16 +139,19 @@ export const FIRE = {
 } as const
 const FIRE_SIZE = 13
 
+/** Row of the demand that holds now: its stage, and the shared sources run dry. */
+export const rowOf = ({ stageCount }: { readonly stageCount: number }, { stage, variant }: SimState): number => stage[0]! + variant[0]! * stageCount
+
 /** What `slotTender` says of a place without a tender. */
 export const FREE = -1
 export const CLOSED = -2
 
-export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; lanes: number; feeds: number; entities: number }
+export type StateSize = { tenders: number; dumps: number; fills: number; slots: number; lanes: number; feeds: number; pools: number; entities: number }
 
 type Maker = { floats: (count: number) => Float64Array; ints: (count: number) => Int32Array }
 
 function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState {
-  const { tenders: t, dumps: d, fills: f, slots, lanes, feeds, entities } = size
+  const { tenders: t, dumps: d, fills: f, slots, lanes, feeds, pools, entities } = size
   return {
     buffer,
     bytes: new Uint8Array(buffer),
@@ -195,6 +205,9 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     feed_gpm: make.floats(feeds),
     feedRate_gpm: make.floats(feeds),
     fed_gal: make.floats(feeds),
+    pool_gal: make.floats(pools),
+    poolSince_s: make.floats(pools),
+    poolDryFrom_s: make.floats(pools),
     fire: make.floats(FIRE_SIZE),
     phase: make.ints(t),
     place: make.ints(t),
@@ -218,6 +231,8 @@ function viewsFrom(make: Maker, buffer: ArrayBuffer, size: StateSize): SimState 
     filling: make.ints(f),
     dry: make.ints(f),
     feedStep: make.ints(1),
+    poolDry: make.ints(pools),
+    variant: make.ints(1),
     stage: make.ints(1),
     engine: make.ints(1),
     isFireDue: make.ints(1),
@@ -255,6 +270,7 @@ export function sizeOf(state: SimState): StateSize {
     slots: state.slotTender.length,
     lanes: state.laneInside.length,
     feeds: state.feed_gpm.length,
+    pools: state.pool_gal.length,
     entities: state.next_s.length,
   }
 }

@@ -1,4 +1,4 @@
-import { roundOf } from '../shuttle'
+import { roundOf, type FeedSpec, type FillSpec } from '../shuttle'
 import { SECONDS_PER_MINUTE } from '../units'
 import type { CompiledPlan } from './compile-plan'
 import type { ChainPart } from './result'
@@ -42,13 +42,23 @@ export function chainOf({ fills, dumps, tenders, spec }: Pick<CompiledPlan, 'fil
   const passesRoad_gpm = by(({ fillIndex }) => fillIndex === undefined)
   const passesPumper_gpm = by(({ dumpIndex, fillIndex }) => dumpIndex === undefined && fillIndex === undefined)
   const all_gpm = by(() => true)
+  const twice_gpm = countedTwice_gpm(usedFills.map(({ source: water }, i) => ({ sourceId: water?.id as string | undefined, gpm: source[i] ?? 0 })), feeds, spec?.fills ?? [])
   return [
-    { part: 'source', capacity_gpm: sum(source) + all_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
+    { part: 'source', capacity_gpm: sum(source) + all_gpm - twice_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
     { part: 'fill', capacity_gpm: sum(fill) + all_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
     { part: 'road', capacity_gpm: sum(road) + passesRoad_gpm, subjectIds: tenders.map(({ tender }) => tender.id) },
     { part: 'dump', capacity_gpm: sum(dump) + passesRoad_gpm, subjectIds: usedDumps.map(({ site }) => site.id) },
     { part: 'fireGround', capacity_gpm: sum(usedDumps.map(({ pump_gpm }) => pump_gpm)) + passesPumper_gpm, subjectIds: usedDumps.map(({ site }) => site.id) },
   ]
+}
+
+/** What fill sites and lays on one stream would draw together beyond what it brings. */
+function countedTwice_gpm(fills: readonly { readonly sourceId: string | undefined; readonly gpm: number }[], feeds: readonly FeedSpec[], specs: readonly FillSpec[]): number {
+  const streams = new Map([...specs, ...feeds].flatMap(({ sourceId, usable_gal, inflow_gpm = 0 }) => (sourceId !== undefined && usable_gal === 0 ? [[sourceId, inflow_gpm] as const] : [])))
+  return sum([...streams].map(([id, inflow_gpm]) => {
+    const users = [...fills, ...feeds.map(({ sourceId, flow_gpm }) => ({ sourceId, gpm: flow_gpm }))].filter(({ sourceId }) => sourceId === id)
+    return users.length > 1 ? Math.max(0, sum(users.map(({ gpm }) => gpm)) - inflow_gpm) : 0
+  }))
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)

@@ -79,6 +79,7 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
     return resolveDumpSite(bundle, ledger, ways, site, first_s, shares[index] ?? 0, staffing.sites.get(site.id))
   })
   issues.push(...fills.flatMap((fill) => fill.issues), ...dumps.flatMap((dump) => dump.issues))
+  issues.push(...lays.flatMap(({ water }) => water.issues).filter((one) => !issues.some((known) => isSameIssue(known, one))), ...sharedSources(fills, lays))
 
   const firstDue = findApparatus(bundle, plan.firstDueId)
   const reached = firstDue && arrival(bundle, ledger, ways, firstDue, FIRE_GROUND)
@@ -91,6 +92,20 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
   issues.push(...fuelIssues(bundle, ledger, duration_s, dumps, fills, lays))
   const compiled = { ...base, fills, dumps, tenders, lays, firstArrive_s, issues }
   return isBlocking(issues) ? compiled : { ...compiled, spec: shuttleSpec(compiled, firstArrive_s, firstDue?.tank_gal) }
+}
+
+const isSameIssue = (a: Issue, b: Issue): boolean => a.code === b.code && a.subjectIds.join() === b.subjectIds.join()
+
+/** Water that runs out and is drawn on by several is one water: who shares it is said. */
+function sharedSources(fills: readonly ResolvedFillSite[], lays: readonly ResolvedLay[]): Issue[] {
+  const users = [
+    ...fills.flatMap(({ site, source, water }) => (source && water.usable_gal !== undefined && !lays.some((lay) => findOwnSupply([lay], site)) ? [{ id: site.id as string, sourceId: source.id as string }] : [])),
+    ...lays.flatMap(({ lay, sourceId, water }) => (sourceId !== undefined && water.usable_gal !== undefined ? [{ id: lay.id as string, sourceId }] : [])),
+  ]
+  return [...new Set(users.map(({ sourceId }) => sourceId))].flatMap((source) => {
+    const ids = users.flatMap(({ id, sourceId }) => (sourceId === source ? [id] : []))
+    return ids.length > 1 ? [issue('source-shared', 'note', ids, { source })] : []
+  })
 }
 
 /** Shares of the demand by site: as entered, the rest evenly; together always 1. */
@@ -134,13 +149,14 @@ function shuttleSpec(compiled: Omit<CompiledPlan, 'spec'>, firstArrive_s: number
     seed: 1,
     horizon_s: lastStart_s + READY_ALLOWANCE_S + duration_s,
     afterReady_s: duration_s,
-    fills: fills.map(({ site, ready_s, bayRate_gpm, bayAfter_s, flowingBayCount, water }) => ({
+    fills: fills.map(({ site, source, ready_s, bayRate_gpm, bayAfter_s, flowingBayCount, water }) => ({
       id: site.id, ready_s, bayRate_gpm,
       bayCount: bayRate_gpm.length,
       ...(bayAfter_s && { bayAfter_s }),
       ...(flowingBayCount !== undefined && { flowingBayCount }),
       ...(water.usable_gal !== undefined && { usable_gal: water.usable_gal }),
       ...(water.inflow_gpm !== undefined && { inflow_gpm: water.inflow_gpm }),
+      ...(source && water.usable_gal !== undefined && { sourceId: source.id }),
     })),
     dumps: dumps.map(({ spec }) => spec),
     tenders: tenders.map(({ spec }) => spec),

@@ -126,7 +126,7 @@ function fedSite(bundle: Bundle, site: FillSite, tenders: readonly Tender[], sta
     site, source, water, ready_s: opens_s, ...laterPlaces('bayAfter_s', bayCount, opens_s, staffed),
     ...(site.bayOrder === 'oneAtATime' && bayCount > 1 && { flowingBayCount: 1 }),
     bayRate_gpm: bays(bayCount, (busy) => Math.min(flow_gpm / busy, Math.max(1, inlet_gpm))),
-    limit: flow_gpm <= inlet_gpm ? 'lay' : 'inlet', draftLimit: null, issues: water.issues,
+    limit: flow_gpm <= inlet_gpm ? 'lay' : 'inlet', draftLimit: null, issues: [],
   }
 }
 

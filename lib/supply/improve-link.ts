@@ -1,4 +1,4 @@
-import type { DumpSpec, FillSpec, ShuttleSpec, TenderSpec } from '../shuttle'
+import type { DumpSpec, FeedSpec, FillSpec, ShuttleSpec, TenderSpec } from '../shuttle'
 import type { LinkKind } from './result'
 
 /** One part of the chain, and the shuttle with that part alone a tenth better. */
@@ -19,8 +19,7 @@ export function linkTrials(spec: ShuttleSpec): LinkTrial[] {
   spec.fills.forEach((fill, index) => {
     const change = (with_: Partial<FillSpec>) => ({ fills: spec.fills.with(index, { ...fill, ...with_ }) })
     const here = (tender: TenderSpec) => tender.fillIndex === index
-    if (fill.usable_gal !== undefined)
-      add('source', fill.id, change({ usable_gal: fill.usable_gal * BETTER, ...(fill.inflow_gpm !== undefined && { inflow_gpm: fill.inflow_gpm * BETTER }) }))
+    if (fill.usable_gal !== undefined && !isBefore(spec, fill, index)) add('source', fill.id, withMoreWater(spec, fill))
     add('fillRate', fill.id, {
       ...change({ bayRate_gpm: fill.bayRate_gpm.map((rate) => rate * BETTER) }),
       tenders: tendersWith(spec, here, ({ fillLimit_gpm }) => ({ fillLimit_gpm: fillLimit_gpm * BETTER })),
@@ -44,9 +43,24 @@ export function linkTrials(spec: ShuttleSpec): LinkTrial[] {
     add('dumpPump', dump.id, {}, BETTER)
   })
   spec.feeds?.forEach((feed, index) => {
+    if (feed.usable_gal !== undefined && !isBefore(spec, feed, spec.fills.length + index)) add('source', feed.id, withMoreWater(spec, feed))
     add('hoseLay', feed.id, { feeds: (spec.feeds ?? []).with(index, { ...feed, flow_gpm: feed.flow_gpm * BETTER }) })
   })
   return trials
+}
+
+type Drawing = FillSpec | FeedSpec
+
+const isOneSource = (a: Drawing, b: Drawing): boolean => a === b || (a.sourceId !== undefined && a.sourceId === b.sourceId)
+
+/** Whether one before it draws on the same water, which then stands for it. */
+const isBefore = (spec: ShuttleSpec, one: Drawing, index: number): boolean => [...spec.fills, ...(spec.feeds ?? [])].slice(0, index).some((other) => isOneSource(other, one))
+
+/** A tenth more water for all who draw on the same. */
+function withMoreWater(spec: ShuttleSpec, one: Drawing): Partial<ShuttleSpec> {
+  const more = <T extends Drawing>(other: T): T => (isOneSource(other, one) && other.usable_gal !== undefined
+    ? { ...other, usable_gal: other.usable_gal * BETTER, ...(other.inflow_gpm !== undefined && { inflow_gpm: other.inflow_gpm * BETTER }) } : other)
+  return { fills: spec.fills.map(more), ...(spec.feeds && { feeds: spec.feeds.map(more) }) }
 }
 
 const tendersWith = (spec: ShuttleSpec, which: (tender: TenderSpec) => boolean, change: (tender: TenderSpec) => Partial<TenderSpec>): TenderSpec[] =>

@@ -9,7 +9,7 @@ const unfinished: ReadonlySet<string> = new Set([
 ])
 
 /** No water, or less than is needed, worst first. */
-const losses: readonly string[] = ['water-gap', 'short-of-need', 'flow-short', 'draft-lost', 'source-empty']
+const losses: readonly string[] = ['water-gap', 'short-of-need', 'flow-short', 'draft-lost', 'source-empty', 'lay-source-empty']
 
 /** The whole flow stands on it. */
 const carriesAll: ReadonlySet<string> = new Set(['dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'source-volume-unknown', 'source-flow-unknown'])

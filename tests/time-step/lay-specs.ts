@@ -27,3 +27,23 @@ export function laySpecs(count: number, ends: readonly LayEnd[], start = 2024110
   }
   return fullDepthSpecs(count, (_, chance) => chance < 0.05, start + 1).map((spec) => ({ ...spec, feeds: Array.from({ length: next() < 0.7 ? 1 : 2 }, (_, j) => lay(spec, j)) }))
 }
+
+/*
+ * The same layouts with water that several draw on: the first lay and the fill site that is used, now and then another lay too, on one
+ * source that holds little for a night.
+ */
+export function sharedSpecs(count: number, ends: readonly LayEnd[], start = 20241201): ShuttleSpec[] {
+  let word = start >>> 0
+  const next = (): number => { word = (Math.imul(word, 1664525) + 1013904223) >>> 0; return word / 4294967296 }
+  const between = (low: number, high: number): number => low + next() * (high - low)
+  return laySpecs(count, ends, start + 1).map((spec) => {
+    const water = { sourceId: 'one water', usable_gal: next() < 0.15 ? 0 : between(5000, 60000), inflow_gpm: between(0, 500) }
+    const site = spec.tenders[0]?.fillIndex ?? 0
+    const more = next() < 0.5
+    return {
+      ...spec,
+      fills: spec.fills.map((fill, f) => (f === site ? { ...fill, ...water } : fill)),
+      feeds: (spec.feeds ?? []).map((feed, j) => (j === 0 || more ? { ...feed, ready_s: between(300, 2400), ...water } : feed)),
+    }
+  })
+}

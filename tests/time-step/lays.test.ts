@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { compileShuttle, runShuttle } from '@/lib/shuttle'
 import type { ShuttleSpec } from '@/lib/shuttle/spec'
 import { difference } from './compare'
-import { layEnds, laySpecs, type LayEnd } from './lay-specs'
+import { layEnds, laySpecs, sharedSpecs, type LayEnd } from './lay-specs'
 import { stepThrough } from './one-second-model'
 
 const LAYOUTS = 20
@@ -21,6 +21,36 @@ describe('with hose lays, events and one-second steps agree within 1 % on delive
     }
     process.stdout.write(`hose lay ${name}: ${LAYOUTS - apart.length} of ${LAYOUTS} layouts within 1 %\n`)
     expect(apart.length).toBeLessThanOrEqual(LAYOUTS / 6)
+  })
+})
+
+describe('with water that lays and fill sites share, events and one-second steps agree within 1 % on delivered and hauled volume, or with smaller steps', () => {
+  test.each([...layEnds.map((end): [string, readonly LayEnd[]] => [`to a ${end}`, [end]]), ['anywhere', layEnds] as [string, readonly LayEnd[]]])('%s', (name, ends) => {
+    const specs = sharedSpecs(LAYOUTS, ends)
+    const apart = specs.filter((spec) => {
+      const { deliveredShare, hauledShare } = difference(spec)
+      return !isWithin(deliveredShare) || !isWithin(hauledShare)
+    })
+    for (const spec of apart) {
+      // A pond nearly dry fills a tender for an hour: where it dribbles the step model is off by its step, and half the step by half as much.
+      const finer = [0.05, 0.02].map((step) => difference(spec, step)).find(({ deliveredShare }, k) => k === 1 || isWithin(deliveredShare))!
+      expect([isWithin(finer.deliveredShare), isWithin(finer.hauledShare)], `${specs.indexOf(spec)} ${JSON.stringify(finer)}`).toEqual([true, true])
+    }
+    process.stdout.write(`shared water, hose lay ${name}: ${LAYOUTS - apart.length} of ${LAYOUTS} layouts within 1 %\n`)
+    expect(apart.length).toBeLessThanOrEqual(LAYOUTS / 6)
+  })
+
+  test('it runs dry in most of them, and no more is drawn than it held and what ran in', () => {
+    const specs = sharedSpecs(LAYOUTS, layEnds)
+    const dry = specs.filter((spec) => {
+      const run = runShuttle(compileShuttle(spec), { demand: spec.demand.stages[0]?.flow_gpm ?? 0, afterReady_s: 7200 })
+      const site = spec.fills.findIndex(({ sourceId }) => sourceId !== undefined)
+      const { usable_gal = 0, inflow_gpm = 0 } = spec.fills[site] ?? {}
+      const byLays_gal = (run.feeds ?? []).reduce((sum, { fed_gal }, j) => sum + (spec.feeds?.[j]?.sourceId === undefined ? 0 : fed_gal), 0)
+      expect((run.fills[site]?.drawn_gal ?? 0) + byLays_gal).toBeLessThanOrEqual(usable_gal + (inflow_gpm * run.end_s) / 60 + 1e-6)
+      return (run.feeds ?? []).some(({ sourceEmptyFrom_s }, j) => spec.feeds?.[j]?.sourceId !== undefined && sourceEmptyFrom_s !== undefined)
+    })
+    expect(dry.length).toBeGreaterThan(LAYOUTS / 2)
   })
 })
 

@@ -1,4 +1,4 @@
-import type { DumpSpec, LanePass, ShuttleSpec, TenderSpec } from '@/lib/shuttle/spec'
+import type { DumpSpec, FeedSpec, FillSpec, LanePass, ShuttleSpec, TenderSpec } from '@/lib/shuttle/spec'
 
 /*
  * A second opinion on the shuttle: plain one-second steps, no events, no closed forms.
@@ -101,6 +101,17 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
   const ponds = spec.fills.map((f) => ({ spec: f, water: f.usable_gal ?? Infinity, drawn: 0, turnAt: -Infinity }))
   // hose lays: what each could give this second; its source is emptied at its whole flow from the moment it stands
   const lays = (spec.feeds ?? []).map((lay) => ({ lay, water: lay.usable_gal ?? Infinity, gives: 0, brought: 0 }))
+  // water that several draw on: one bucket; once it could not give what was asked, its lays are held to their part of the inflow
+  const drawers = [...spec.fills, ...(spec.feeds ?? [])].filter((x) => x.sourceId !== undefined && x.usable_gal !== undefined)
+  const buckets = [...new Set(drawers.map((x) => x.sourceId!))].filter((id) => drawers.filter((x) => x.sourceId === id).length > 1).map((id) => {
+    const mine = drawers.filter((x) => x.sourceId === id)
+    let askedAtMost = 0
+    for (const f of spec.fills) if (mine.includes(f)) askedAtMost += Math.max(...f.bayRate_gpm.slice(0, f.flowingBayCount ?? f.bayCount).map((rate, k) => rate * (k + 1)))
+    for (const f of spec.feeds ?? []) if (mine.includes(f)) askedAtMost += f.flow_gpm
+    const holds = Math.min(...mine.map((x) => x.usable_gal!))
+    return { id, mine, holds, water: holds, inflow: Math.min(...mine.map((x) => x.inflow_gpm ?? 0)), askedAtMost, ranDry: false }
+  })
+  const bucketOf = (x: FillSpec | FeedSpec) => buckets.find(({ mine }) => mine.includes(x))
   const toFire = lays.filter(({ lay }) => lay.dumpIndex === undefined && lay.fillIndex === undefined)
   let byHose = 0 // straight to the fire ground, now
   const flowOf = (s: Site) => (flow - byHose) * s.spec.demandShare
@@ -130,6 +141,11 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
     for (const one of lays) {
       one.gives = 0
       if (clock <= one.lay.ready_s) continue
+      const shared = bucketOf(one.lay)
+      if (shared) {
+        one.gives = shared.ranDry ? Math.min(one.lay.flow_gpm, (shared.inflow * one.lay.flow_gpm) / shared.askedAtMost) : one.lay.flow_gpm
+        continue
+      }
       const inflow = one.lay.inflow_gpm ?? 0
       one.gives = Math.min(one.lay.flow_gpm, one.water / stepMinutes + inflow)
       one.water = Math.max(0, one.water - Math.max(0, one.gives - inflow) * stepMinutes)
@@ -211,7 +227,7 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
       see(truck, atDump ? 'dump' : 'fill', atDump ? 'dumping' : 'hookedUp', truck.since)
     }
     // filling
-    ponds.forEach((pond, index) => {
+    const plans = ponds.map((pond, index) => {
       // of those hooked up the first begin, as many as may flow
       const flowing = pond.spec.flowingBayCount ?? pond.spec.bayCount
       let open = trucks.filter((x) => x.doing === 'fill' && x.spec.fillIndex === index).length
@@ -233,9 +249,22 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         return (middle >= x.spec.usable_gal * (1 - x.spec.topUpShare) ? perBay * x.spec.topUpRateShare : perBay) * x.minutesNow
       })
       const ownPart = added > 0 ? own / (own + added) : 1
-      const wanted = wants.reduce((a, b) => a + b, 0) * ownPart
+      return { filling, byLay, added, wants, ownPart, wanted: wants.reduce((a, b) => a + b, 0) * ownPart }
+    })
+    const sharedParts = buckets.map((bucket) => {
+      const byLays = lays.reduce((sum, { lay, gives }) => sum + (bucketOf(lay) === bucket ? gives : 0), 0) * stepMinutes
+      const wanted = ponds.reduce((sum, pond, index) => sum + (bucketOf(pond.spec) === bucket ? plans[index]!.wanted : 0), 0)
+      bucket.water += bucket.inflow * stepMinutes - byLays
+      const part = wanted > bucket.water ? Math.max(0, bucket.water) / wanted : 1
+      if (part < 1 || bucket.water < 0) bucket.ranDry = true
+      bucket.water = Math.max(0, bucket.water)
+      return part
+    })
+    ponds.forEach((pond, index) => {
+      const { filling, byLay, added, wants, ownPart, wanted } = plans[index]!
+      const shared = bucketOf(pond.spec)
       const has = pond.water + (pond.spec.inflow_gpm ?? 0) * stepMinutes
-      const part = wanted > has ? has / wanted : 1
+      const part = shared ? sharedParts[buckets.indexOf(shared)]! : wanted > has ? has / wanted : 1
       let used = 0
       filling.forEach((x, k) => {
         const fromOwn = part * ownPart * wants[k]!
@@ -253,8 +282,10 @@ export function stepThrough(spec: ShuttleSpec, question: StepQuestion): StepAnsw
         see(x, 'fill', 'full', pond.turnAt)
       })
       pond.drawn += used
+      if (shared) { shared.water = Math.max(0, shared.water - used); return }
       pond.water = Math.min(pond.spec.usable_gal ?? Infinity, has - used)
     })
+    for (const bucket of buckets) bucket.water = Math.min(bucket.holds, bucket.water)
     // dumping and drafting
     for (const site of sites) {
       const wantsOut = !open && site.state === 'pumping' ? flowOf(site) * stepMinutes : 0

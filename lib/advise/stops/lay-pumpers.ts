@@ -36,7 +36,7 @@ function without(spec: ShuttleSpec, { lay }: ResolvedLay, flow_gpm: number): Pic
 /** The shuttle once a fill site gives nothing. Those who fill only there still bring what they carry; whoever may choose goes elsewhere. */
 export function withoutFill(spec: ShuttleSpec, index: number, fill: FillSpec): Pick<Stop, 'onward' | 'after'> {
   const left = tendersKeeping(spec.tenders, ({ fillIndex }) => fillIndex !== index)
-  const { inflow_gpm: _inflow, ...rest } = fill
+  const { inflow_gpm: _inflow, sourceId: _source, ...rest } = fill
   return {
     onward: { ...spec, fills: spec.fills.with(index, { ...rest, usable_gal: 0 }), tenders: spec.tenders.map((tender) => left.find(({ id }) => id === tender.id) ?? tender) },
     after: left.length > 0 ? { ...spec, tenders: left } : undefined,

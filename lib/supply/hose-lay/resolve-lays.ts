@@ -6,7 +6,7 @@ import { arrival } from '../arrival'
 import { defaults } from '../defaults'
 import { noted, numberKey, type Ledger } from '../ledger'
 import { seasonDrop } from '../season'
-import { sourceWater, type SourceWater } from '../source'
+import { doubtedWater, sourceWater, type SourceWater } from '../source'
 import { spreadByMark } from '../spread'
 import type { Ways } from '../ways'
 import { findLayHeights } from './lay-key'
@@ -25,6 +25,8 @@ export type ResolvedLay = {
   readonly outlet_psi: number
   /** Of those at hand the ones that pump. */
   readonly pumperIds: readonly string[]
+  /** Where its water comes from, and what is there. */
+  readonly sourceId?: string
   readonly water: SourceWater
 }
 
@@ -43,7 +45,7 @@ const WIDEST_SPREAD = 0.9
  * have taken, brings nothing, and that is said.
  *
  * @param ledger notes the flow (by the doubt of its heights, a tenth at least) and the set-up time
- * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-source-shared` (warn), `lay-rise-doubt` (note), the warnings of compileLay, relayResult, hoseNeeded and drafting, and those of arrival
+ * @returns lays; issues `lay-not-counted` (warn) with its reasons, `lay-rise-doubt` (note), the warnings of compileLay, relayResult, hoseNeeded and drafting, and those of arrival
  */
 export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): ResolvedLays {
   const issues: Issue[] = []
@@ -78,9 +80,8 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     const brings_gpm = noted(ledger, numberKey(lay.id, 'flow_gpm'), { ...known, field: 'flow_gpm', value: flow_gpm, mark: 'computed', spreadShare: Math.min(WIDEST_SPREAD, Math.max(spreadByMark.computed, lost)) })
     const setUp_s = noted(ledger, numberKey(lay.id, 'laySetUp_s'), { ...known, field: 'laySetUp_s', value: time.ready_s, mark: 'assumed', spreadShare: SET_UP_SPREAD })
     const start_s = Math.max(...starts)
-    return [{ lay, flow_gpm: brings_gpm, start_s, setUp_s, ready_s: start_s + setUp_s, pumperIds: found.result.pumpers.map(({ id }) => id), outlet_psi: lay.outlet_psi ?? defaults.layOutlet_psi.value, water: waterOf(bundle, lay) }]
+    return [{ lay, flow_gpm: brings_gpm, start_s, setUp_s, ready_s: start_s + setUp_s, pumperIds: found.result.pumpers.map(({ id }) => id), outlet_psi: lay.outlet_psi ?? defaults.layOutlet_psi.value, ...waterOf(bundle, ledger, lay) }]
   })
-  issues.push(...sharedSources(bundle, lays))
   return { lays, issues }
 }
 
@@ -105,24 +106,9 @@ export function layStops(bundle: Bundle, lay: Lay): { readonly id: string; reado
 
 const sourceOf = (bundle: Bundle, fromId: string) => findSource(bundle, findDraftSite(bundle, fromId)?.sourceId ?? fromId)
 
-function waterOf(bundle: Bundle, lay: Lay): SourceWater {
+function waterOf(bundle: Bundle, ledger: Ledger, lay: Lay): Pick<ResolvedLay, 'water' | 'sourceId'> {
   const source = sourceOf(bundle, lay.fromId)
-  return sourceWater(source, seasonDrop(source, bundle.plan.season))
-}
-
-/** A source that runs out and is drawn on twice holds for each no more than what the other leaves. */
-function sharedSources(bundle: Bundle, lays: readonly ResolvedLay[]): Issue[] {
-  const drawn = new Map<string, string>()
-  for (const site of bundle.plan.fillSites) {
-    const source = findSource(bundle, site.sourceId ?? findDraftSite(bundle, site.draftSiteId)?.sourceId)
-    if (source) drawn.set(source.id, site.id)
-  }
-  return lays.flatMap(({ lay, water }) => {
-    const source = sourceOf(bundle, lay.fromId)
-    const other = source && drawn.get(source.id)
-    if (source) drawn.set(source.id, lay.id)
-    return source && other && water.usable_gal !== undefined ? [issue('lay-source-shared', 'warn', [source.id, lay.id, other])] : []
-  })
+  return { water: doubtedWater(ledger, source, sourceWater(source, seasonDrop(source, bundle.plan.season))), ...(source && { sourceId: source.id }) }
 }
 
 /**
@@ -136,7 +122,7 @@ export function findOwnSupply(lays: readonly ResolvedLay[], site: { readonly id:
 /** The lays as the shuttle sees them; one that is a fill site's own supply is in that site. */
 export function feedsOf({ plan }: Bundle, lays: readonly ResolvedLay[]): FeedSpec[] {
   const own = new Set(plan.fillSites.flatMap((site) => findOwnSupply(lays, site)?.lay.id ?? []))
-  return lays.filter(({ lay }) => !own.has(lay.id)).map(({ lay, ready_s, flow_gpm, water: { usable_gal, inflow_gpm } }) => {
+  return lays.filter(({ lay }) => !own.has(lay.id)).map(({ lay, ready_s, flow_gpm, sourceId, water: { usable_gal, inflow_gpm } }) => {
     const dumpIndex = plan.dumpSites.findIndex(({ id }) => id === lay.toId)
     const fillIndex = plan.fillSites.findIndex(({ id }) => id === lay.toId)
     return {
@@ -145,6 +131,7 @@ export function feedsOf({ plan }: Bundle, lays: readonly ResolvedLay[]): FeedSpe
       ...(lay.toId !== FIRE_GROUND && dumpIndex < 0 && fillIndex >= 0 && { fillIndex }),
       ...(usable_gal !== undefined && { usable_gal }),
       ...(inflow_gpm !== undefined && { inflow_gpm }),
+      ...(usable_gal !== undefined && sourceId !== undefined && { sourceId }),
     }
   })
 }

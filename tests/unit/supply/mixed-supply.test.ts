@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { answerLines } from '@/app/_text'
-import { compilePlan, evaluatePlan, explain, layHeightsKey, type SupplyResult } from '@/lib/supply'
+import { compilePlan, evaluatePlan, explain, isLoss, layHeightsKey, type SupplyResult } from '@/lib/supply'
 import { smallBundle } from '../../fixtures/bundle'
 
 const p3 = { id: 'p3', name: 'Engine 3', kind: 'pumper', stationId: 'st1', rated_gpm: 1000 }
@@ -191,5 +191,57 @@ describe('a hose lay in the plan’s flow', () => {
   test('its pumpers’ fuel is looked at', () => {
     const long = evaluatePlan(at({}, { 'plan.duration_s': 6 * 3600, 'district.apparatus.4': { ...p3, fuel_s: 2 * 3600 } }), { quick: true })
     expect(long.issues.filter(({ code }) => code === 'fuel-runs-out').flatMap(({ subjectIds }) => subjectIds)).toContain('p3')
+  })
+})
+
+describe('water that a lay and a fill site share', () => {
+  const pond = { 'district.sources.0.usable_gal': 20_000, 'district.sources.0.inflow_gpm': 0 }
+  // From the mill pond, where tenders fill too.
+  const both = (water: Readonly<Record<string, unknown>> = pond, changes: object = {}) => at({ fromId: 'ds1', points: [{ lat: 45.02, lon: -40 }, { lat: 45.017, lon: -40 }], start_s: 0, ...changes }, water)
+  const drawn = (result: SupplyResult) => result.waterBalance_gal!.drawn_gal
+
+  test('is counted once: together they draw no more than it holds, and the plan says who shares it', () => {
+    const result = evaluatePlan(both(), { quick: true })
+    expect(drawn(result)).toBeGreaterThan(0.9 * 20_000)
+    expect(drawn(result)).toBeLessThanOrEqual(20_000 + 1e-6)
+    expect(result.issues.find(({ code }) => code === 'source-shared')).toMatchObject({ severity: 'note', subjectIds: ['f1', 'lay1'], values: { source: 'so1' } })
+    const { spec } = compilePlan(both())
+    expect([spec!.fills[0]!.sourceId, spec!.feeds![0]!.sourceId]).toEqual(['so1', 'so1'])
+  })
+
+  test('when it is used up the lay says so, as water that is not there', () => {
+    const result = evaluatePlan(both(), { quick: true })
+    const empty = result.issues.find(({ code }) => code === 'lay-source-empty')!
+    // 20,000 gal at 200 gpm last 100 min; tenders draw on it too.
+    expect(empty.values['from_s']).toBeLessThan(result.lays![0]!.ready_s + 6000)
+    expect(empty.values['left_gpm']).toBe(0)
+    expect(isLoss(empty)).toBe(true)
+  })
+
+  test('of a stream each has its part once more is asked than it brings', () => {
+    const stream = evaluatePlan(both({ 'district.sources.0.kind': 'stream', 'district.sources.0.inflow_gpm': 300 }), { quick: true })
+    const empty = stream.issues.find(({ code }) => code === 'lay-source-empty')!
+    const { spec } = compilePlan(both({ 'district.sources.0.kind': 'stream', 'district.sources.0.inflow_gpm': 300 }))
+    expect(empty.values['left_gpm']).toBeCloseTo((300 * 200) / (200 + spec!.fills[0]!.bayRate_gpm[0]!), 6)
+    expect(stream.chain[0]!.capacity_gpm).toBeCloseTo(300, 6)
+  })
+
+  test('that nobody has measured is one warning', () => {
+    const unknown = evaluatePlan(both({}), { quick: true })
+    expect(unknown.issues.filter(({ code }) => code === 'source-volume-unknown')).toHaveLength(1)
+    expect(unknown.issues.map(({ code }) => code)).not.toContain('source-shared')
+  })
+
+  test('of two fill sites is counted once too', () => {
+    const two = evaluatePlan(smallBundle({
+      ...pond, 'plan.fillSites.1': { id: 'f2', name: 'Second fill', point: { lat: 45.02, lon: -40.0 }, sourceId: 'so1', rate_gpm: 800 }, 'plan.tenders.1.fillSiteId': 'f2',
+      'plan.legNotes.4': { id: 'l5', fromId: 'du1', toId: 'f2', distance_mi: 2 },
+    }), { quick: true })
+    expect(drawn(two)).toBeLessThanOrEqual(20_000 + 1e-6)
+  })
+
+  test('is a tenth more for all of them when the links are tried', () => {
+    const trials = evaluatePlan(both()).links.filter(({ kind }) => kind === 'source')
+    expect(trials.map(({ subjectId }) => subjectId)).toEqual(['f1'])
   })
 })

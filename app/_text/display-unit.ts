@@ -1,12 +1,10 @@
 import { metricDisplay, usSymbol } from '@/lib/units'
 import type { Unit } from '@/lib/units'
+import { KILOPASCALS_PER_BAR } from '@/lib/written-units'
 import type { UnitSystem } from './unit-system'
 
 /** What a quantity is shown in: shown = inside × factor + offset. */
 export type DisplayUnit = { readonly symbol: string; readonly factor: number; readonly offset: number }
-
-/** 1 bar = 100 kPa, exact by definition. */
-export const KILOPASCALS_PER_BAR = 100
 
 /**
  * Unit that a quantity is shown in. Vacuum stays in kPa under `metric-bar`: a bar is too coarse for it.

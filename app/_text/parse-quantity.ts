@@ -1,8 +1,8 @@
 import { usSymbol } from '@/lib/units'
 import type { Unit } from '@/lib/units'
+import { findWrittenUnit, plainUnitWord, writtenUnits } from '@/lib/written-units'
+import type { WrittenUnit } from '@/lib/written-units'
 import { displayUnit } from './display-unit'
-import { entryUnits, findEntryUnit, plainUnitWord } from './entry-units'
-import type { EntryUnit } from './entry-units'
 import { defaultRange } from './entry-range'
 import type { Range } from './entry-range'
 import { formatQuantity } from './format-quantity'
@@ -50,7 +50,7 @@ export function parseQuantity(text: string, unit: Unit, system: UnitSystem, opti
 
   let value = clock ?? 0
   let offset = 0
-  let last: EntryUnit | undefined
+  let last: WrittenUnit | undefined
   for (const [index, part] of parts.entries()) {
     const word = plainUnitWord(part.word)
     const ambiguous = unit === 'lb' ? weightWord(word, system) : word
@@ -59,7 +59,7 @@ export function parseQuantity(text: string, unit: Unit, system: UnitSystem, opti
     if (ambiguous === '' && previous && (previous.word === '' || !last?.words.includes('ft'))) {
       return refuse(say('entry.not-a-number', { field, text: entered }))
     }
-    const found = ambiguous === '' ? unitWithoutWord(unit, system, previous !== undefined) : findEntryUnit(ambiguous, unit)
+    const found = ambiguous === '' ? unitWithoutWord(unit, system, previous !== undefined) : findWrittenUnit(ambiguous, unit)
     if (!found) return refuse(say('entry.unit-unknown', { field, text: part.word.trim(), units: unitList(unit) }))
     if (index > 0 && !mayFollow(last, found, part.value)) return refuse(say('entry.not-a-number', { field, text: entered }))
     value += part.value * found.factor
@@ -110,14 +110,14 @@ function weightWord(word: string, system: UnitSystem): string | undefined {
 }
 
 /** The system's own unit; after feet, inches: 8'6. */
-function unitWithoutWord(unit: Unit, system: UnitSystem, isAfterFeet: boolean): EntryUnit | undefined {
-  if (isAfterFeet) return findEntryUnit('in', unit)
-  if (unit === 's') return findEntryUnit('min', unit)
-  return findEntryUnit(plainUnitWord(system === 'us' ? usSymbol[unit] : displayUnit(unit, system).symbol), unit)
+function unitWithoutWord(unit: Unit, system: UnitSystem, isAfterFeet: boolean): WrittenUnit | undefined {
+  if (isAfterFeet) return findWrittenUnit('in', unit)
+  if (unit === 's') return findWrittenUnit('min', unit)
+  return findWrittenUnit(plainUnitWord(system === 'us' ? usSymbol[unit] : displayUnit(unit, system).symbol), unit)
 }
 
 /** Feet then inches, hours then minutes then seconds; the smaller less than one of the larger. */
-function mayFollow(before: EntryUnit | undefined, next: EntryUnit, value: number): boolean {
+function mayFollow(before: WrittenUnit | undefined, next: WrittenUnit, value: number): boolean {
   if (!before) return false
   const pair = (a: string, b: string): boolean => before.words.includes(a) && next.words.includes(b)
   if (pair('ft', 'in')) return value < 12
@@ -125,7 +125,7 @@ function mayFollow(before: EntryUnit | undefined, next: EntryUnit, value: number
 }
 
 function unitList(unit: Unit): string {
-  return entryUnits[unit].map(({ words }) => words[0] ?? '').map((word) => unitSpelling[word] ?? word).join(', ')
+  return writtenUnits[unit].map(({ words }) => words[0] ?? '').map((word) => unitSpelling[word] ?? word).join(', ')
 }
 
 /** Spelling for a sentence, where it is more than lower case. */

@@ -1,12 +1,14 @@
 import {
   FEET_PER_MILE, GALLONS_PER_CUBIC_FOOT, KILOGRAMS_PER_POUND, LITRES_PER_GALLON, METRES_PER_FOOT, METRES_PER_MILE,
   PASCALS_PER_INCH_OF_MERCURY, PASCALS_PER_PSI,
-} from '@/lib/units'
-import type { Unit } from '@/lib/units'
-import { KILOPASCALS_PER_BAR } from './display-unit'
+} from './units'
+import type { Unit } from './units'
 
-/** A unit that a person may type: inside = typed × factor + offset. */
-export type EntryUnit = { readonly words: readonly string[]; readonly factor: number; readonly offset?: number }
+/** Exact by definition: 1 bar = 100 kPa. */
+export const KILOPASCALS_PER_BAR = 100
+
+/** A unit that a person may write: inside = written × factor + offset. */
+export type WrittenUnit = { readonly words: readonly string[]; readonly factor: number; readonly offset?: number }
 
 const LITRES_PER_CUBIC_METRE = 1000
 const SQUARE_FEET_PER_ACRE = 43_560
@@ -26,7 +28,7 @@ const cubicMetres = ['m3', 'm³']
 const cubicFeet = ['cuft', 'ft3', 'ft³', 'cubicfeet']
 
 /** Units understood for each quantity whatever the system in use. Words are lower case, without spaces or full stops. */
-export const entryUnits: Readonly<Record<Unit, readonly EntryUnit[]>> = {
+export const writtenUnits: Readonly<Record<Unit, readonly WrittenUnit[]>> = {
   gal: [
     { words: gallons, factor: 1 },
     { words: litres, factor: 1 / LITRES_PER_GALLON },
@@ -113,6 +115,6 @@ export function plainUnitWord(text: string): string {
 }
 
 /** Unit of that word for a quantity, or undefined. */
-export function findEntryUnit(word: string, unit: Unit): EntryUnit | undefined {
-  return entryUnits[unit].find(({ words }) => words.includes(word))
+export function findWrittenUnit(word: string, unit: Unit): WrittenUnit | undefined {
+  return writtenUnits[unit].find(({ words }) => words.includes(word))
 }

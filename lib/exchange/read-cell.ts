@@ -53,7 +53,7 @@ function readQuantity(raw: Scalar, text: string, spec: FieldSpec, unitWord: stri
   let value = number
   const columnUnit = spec.unit && unitWord !== undefined ? findWrittenUnit(plainUnitWord(unitWord), spec.unit) : undefined
   const written = spec.unit && word !== '' ? findWrittenUnit(plainUnitWord(word), spec.unit) : undefined
-  if (word !== '' && !written) return issue('exchange-unit-unknown', 'block', [], { text, units: spec.unit ? unitWords(spec.unit).join(', ') : '' })
+  if (word !== '' && !written) return issue('exchange-unit-unknown', 'block', [], { text, units: spec.unit ? unitWords(spec.unit).join(', ') : 'none' })
   const by = written ?? columnUnit
   if (by) value = number * by.factor + (by.offset ?? 0)
   if (spec.type === 'whole' && !Number.isInteger(value)) return issue('exchange-not-whole', 'block', [], { text })

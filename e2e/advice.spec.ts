@@ -50,10 +50,18 @@ test('a change shows its working, and what stops shows what is left', async ({ p
   await open.focus()
   await page.keyboard.press('Enter')
   await expect(open).toHaveAttribute('aria-expanded', 'true')
-  await expect(changes(page).first()).toContainText('gain = flow with the change')
+  await expect(changes(page).first()).toContainText('gain = expected flow with the change')
   const stops = page.getByRole('table', { name: 'What is left when one part stops' })
   await expect(stops.getByRole('row', { name: /Engine 21 at Covered Bridge/ })).toContainText(/0\sgpm/)
   await expect(page.getByText(/All water comes through one draft/)).toBeVisible()
+  // What is lost is counted from what the whole plan holds: never less than nothing.
+  await expect(stops.getByRole('columnheader', { name: /^Lost, of [\d,]+\sgpm/ })).toBeVisible()
+  await expect(stops.getByText(/^−/)).toHaveCount(0)
+  // What gains start from is the dependable flow of the headline.
+  const headline = page.getByText(/Dependable [\d,]+\sgpm, expected/).first()
+  await expect(headline).toBeVisible({ timeout: 60_000 })
+  const [, dependable = ''] = /Dependable ([\d,]+)/.exec(await headline.innerText()) ?? []
+  await expect(changes(page).first()).toContainText(new RegExp(`Dependable ${dependable}\\sgpm → `), { timeout: 60_000 })
   await page.getByRole('radio', { name: 'Gain for the effort' }).focus()
   await page.keyboard.press('ArrowRight')
   await expect(page.getByRole('radio', { name: 'Gain', exact: true })).toBeChecked()
@@ -65,7 +73,7 @@ test('whom to ask: asked by keyboard, read out, copied and printed', async ({ pa
   const flow = page.getByRole('textbox', { name: 'Flow' })
   await flow.fill('250')
   await flow.press('Enter')
-  await expect(page.getByText(/from .* after dispatch; they can hold/)).toBeVisible({ timeout: 120_000 })
+  await expect(page.getByText(/from .* after dispatch\. They hold [\d,]+\sgpm expected, [\d,]+\sgpm dependable/)).toBeVisible({ timeout: 120_000 })
   const text = await page.locator('pre').innerText()
   expect(text).toContain('250')
   expect(text).toMatch(/From Station/)
@@ -76,7 +84,7 @@ test('whom to ask: asked by keyboard, read out, copied and printed', async ({ pa
   await expect(page.locator('pre')).toBeVisible()
   await expect(page.getByRole('button', { name: 'Copy' })).toBeHidden()
   await page.emulateMedia({ media: 'screen' })
-  await expect(page.getByRole('img', { name: /Most flow by number of tenders/ })).toBeVisible()
+  await expect(page.getByRole('img', { name: /Most flow expected, by number of tenders/ })).toBeVisible()
   await expect(page.getByRole('table', { name: 'Best by number of tenders' }).getByRole('row')).toHaveCount(7)
 })
 

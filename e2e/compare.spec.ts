@@ -10,11 +10,13 @@ test('plans ticked on the list stand side by side, what meets its need by the wo
   await page.getByRole('link', { name: 'Compare', exact: true }).click()
   await expect(page).toHaveURL(/compare\?plans=/)
   const figures = page.getByRole('region', { name: 'Figures' }).last()
-  const sustained = figures.getByRole('row', { name: /^Sustained at the fire ground/ })
+  const sustained = figures.getByRole('row', { name: /^Expected flow/ })
   // Yarrow Bank falls short of its need, Gander Hill meets its own: that counts, not the higher flow.
-  await expect(sustained.getByRole('cell', { name: /gpm.*short by [\d,]+\sgpm/ })).toHaveCount(1, { timeout: 40_000 })
+  await expect(sustained.getByRole('cell', { name: /gpm.*short by [\d,]+\sgpm, expected/ })).toHaveCount(1, { timeout: 40_000 })
   await expect(sustained.getByRole('cell', { name: /gpm.*meets the need/ })).toHaveCount(1)
   await expect(figures.getByText('highest', { exact: true })).toHaveCount(0)
+  // Which flow a plan falls short by is said, of both.
+  await expect(figures.getByRole('row', { name: /^Dependable flow/ }).getByRole('cell', { name: /gpm.*short by [\d,]+\sgpm, dependable/ })).toHaveCount(1, { timeout: 60_000 })
   await expect(page.getByRole('group', { name: /^Supply strip/ })).toHaveCount(2)
   await expect(page.getByRole('figure', { name: 'Shuttle string chart' })).toHaveCount(2)
 })
@@ -28,7 +30,7 @@ test('what differs in the documents is said in words, and a plan that is blocked
   const differences = page.getByRole('region', { name: 'What differs in the plans' }).last()
   await expect(differences.getByRole('row', { name: /^Tenders/ })).toBeVisible({ timeout: 30_000 })
   const figures = page.getByRole('region', { name: 'Figures' }).last()
-  await expect(figures.getByRole('row', { name: /^Sustained at the fire ground/ }).getByRole('cell').last()).toContainText(/^none: /, { timeout: 40_000 })
+  await expect(figures.getByRole('row', { name: /^Expected flow/ }).getByRole('cell').last()).toContainText(/^none: /, { timeout: 40_000 })
 })
 
 test('a plan taken out leaves the address too, and one alone asks for another', async ({ page }) => {

@@ -13,6 +13,7 @@ test('the forms stand beside the simulation, term by term, with why they differ'
   const terms = page.getByRole('region', { name: 'Each tender, term by term' })
   await expect(terms.getByRole('row', { name: /^Round/ }).first()).toContainText('min')
   await expect(terms.getByText(/^It waits for a bay: .* more a round\.$/).first()).toBeVisible()
+  await expect(terms.getByText(/^Together .* a round: .* by form B, .* simulated\.$/).first()).toBeVisible()
   await terms.getByRole('button', { name: /^Tender 22/ }).press('Enter')
   await expect(terms.getByRole('row', { name: /^Water a trip/ })).toHaveCount(2)
 })

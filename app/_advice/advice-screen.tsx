@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { rankTrials, type Advice, type RankOrder, type Trial } from '@/lib/advise'
 import type { Study } from '../_plan/plan-study'
 import { PlanStudy } from '../_plan/plan-study'
-import { formatSignedChange, say } from '../_text'
+import { formatGiven, formatSignedChange, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { EmptyState } from '../_ui/empty-state'
@@ -18,6 +18,7 @@ import { ChangeItem } from './change-item'
 import { changeText } from './change-text'
 import { toMeetText } from './to-meet-text'
 import { StopsPart } from './stops-part'
+import { unprovenLead } from './unproven-text'
 import { useApply, type Apply } from './use-apply'
 
 /** "What would help": changes that the district's own equipment allows, and what is left if something stops. */
@@ -62,9 +63,10 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
   const { helpful, unproven, idle } = rankTrials([...advice.ranked.helpful, ...advice.ranked.unproven, ...advice.ranked.idle], order)
   const blockedCount = advice.untried.filter(({ because }) => because !== 'roads-unknown').length
   const most_gpm = Math.max(1, ...[...helpful, ...unproven].map(({ gain_gpm }) => gain_gpm))
+  const best_gpm = Math.max(0, ...[...helpful, ...unproven].map(({ after }) => after.flow_gpm))
   const items = (trials: readonly Trial[], label: string) => (
     <ol className={styles.list} aria-label={label}>
-      {trials.map((trial) => <ChangeItem key={trial.candidate.id} trial={trial} most_gpm={most_gpm} names={board.names} dependable={state.dependable} apply={apply} />)}
+      {trials.map((trial) => <ChangeItem key={trial.candidate.id} trial={trial} most_gpm={most_gpm} board={board} advice={advice} dependable={state.dependable} apply={apply} />)}
     </ol>
   )
   return (
@@ -73,12 +75,17 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
         <Segments label={say('advice.order')} value={order} onCommit={setOrder} choices={[{ value: 'perEffort', label: say('advice.order.perEffort') }, { value: 'gain', label: say('advice.order.gain') }]} />
         <p className={styles.quiet}>{say('advice.tried', { count: advice.triedCount })} {say('advice.effort.assumed')}</p>
       </div>
-      {advice.toMeet && <p className={styles.recommend}>{toMeetText(advice.toMeet, 'advice.to-meet', board.district, board.names, system)}</p>}
+      {advice.toMeet && (
+        <p className={styles.recommend}>
+          {toMeetText(advice.toMeet, 'advice.to-meet', board.district, board.names, system, advice.limit)}
+          {advice.toMeet.count === null && best_gpm > advice.toMeet.flow_gpm && ` ${say('advice.to-meet.more-below', { flow: formatGiven(best_gpm, system, advice.needed_gpm) })}`}
+        </p>
+      )}
       {helpful.length > 0 ? items(helpful, say('advice.list')) : <p>{say('advice.none')}</p>}
       {unproven.length > 0 && (
         <>
           <h3 className={styles.subtitle}>{say('advice.unproven')}</h3>
-          <p className={styles.quiet}>{say('advice.unproven.text')}</p>
+          <p className={styles.quiet}>{unprovenLead(unproven)}</p>
           {items(unproven, say('advice.unproven'))}
         </>
       )}

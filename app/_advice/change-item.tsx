@@ -1,28 +1,32 @@
 'use client'
 
 import { useId, useState } from 'react'
-import { gainPerEffort, workOf_s, type DependableGains, type Trial } from '@/lib/advise'
-import { formatGiven, formatMinutes, formatNumber, formatQuantity, formatSignedChange, say, sayIssue, type NameOf } from '../_text'
+import { gainPerEffort, isUnproven, workOf_s, type Advice, type DependableGains, type Trial } from '@/lib/advise'
+import type { Link } from '@/lib/supply'
+import { formatGiven, formatMinutes, formatNumber, formatQuantity, formatSignedChange, linkText, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { Icon } from '../_look/icon'
+import type { PlanBoard } from '../_plan/plan-context'
 import styles from './advice.module.css'
 import { changeText, effortText } from './change-text'
+import { changedNames } from './changed-names'
+import { unprovenText } from './unproven-text'
 import type { Apply } from './use-apply'
 
-type Props = { trial: Trial; most_gpm: number; names: NameOf; dependable: DependableGains | undefined; apply: Apply }
+type Props = { trial: Trial; most_gpm: number; board: PlanBoard; advice: Pick<Advice, 'limit' | 'limits'>; dependable: DependableGains | undefined; apply: Apply }
 
 /** Shifts of the moment at which supply is ready that are worth a word. */
 const NOTED_SHIFT_S = 60
 
 /** One change: what it gains, what it asks for, its working, and the two ways to take it. */
-export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props) {
+export function ChangeItem({ trial, most_gpm, board, advice, dependable, apply }: Props) {
   const [system] = useUnitSystem()
   const [isOpen, setOpen] = useState(false)
   const panelId = useId()
   const { candidate, before, after, gain_gpm, effort, meetsNeed } = trial
-  const change = changeText(candidate, names, system)
+  const change = changeText(candidate, board.names, system)
   const flow = (value: number) => formatGiven(value, system)
   const after_gpm = dependable?.after_gpm.get(candidate.id)
   const shift_s = before.ready_s === null || after.ready_s === null ? 0 : after.ready_s - before.ready_s
@@ -35,6 +39,7 @@ export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props)
         <span className={styles.quiet}>{say('advice.from-to', { before: flow(before.flow_gpm), after: flow(after.flow_gpm) })}</span>
         {meetsNeed && <span className={styles.meets}><Icon name="check" size={14} />{say('advice.meets')}</span>}
       </div>
+      {isUnproven(trial) && <p className={styles.note}>{unprovenText(trial, changedNames(board, candidate, board.names))}</p>}
       <p className={styles.quiet}>{effortText(effort)}</p>
       {Math.abs(shift_s) >= NOTED_SHIFT_S && <p className={styles.note}>{say(shift_s > 0 ? 'advice.ready-later' : 'advice.ready-earlier', { time: formatMinutes(Math.abs(shift_s)) })}</p>}
       {dependable && after_gpm !== undefined && <p className={styles.quiet}>{say('advice.dependable', { before: flow(dependable.base_gpm), after: flow(after_gpm), count: dependable.nightCount })}</p>}
@@ -43,22 +48,24 @@ export function ChangeItem({ trial, most_gpm, names, dependable, apply }: Props)
         <Button size="s" label={say('advice.apply-here')} aria-label={say('advice.apply-here.of', { change })} onClick={() => { apply.here(candidate.edits, change) }} />
         <Button size="s" look="quiet" iconAfter="chevron" label={say('advice.working-of')} aria-label={say('advice.working-of.change', { change })} aria-expanded={isOpen} aria-controls={panelId} onClick={() => { setOpen(!isOpen) }} />
       </div>
-      <div id={panelId} hidden={!isOpen} className={styles.working}>{isOpen && <ChangeWorking trial={trial} names={names} />}</div>
+      <div id={panelId} hidden={!isOpen} className={styles.working}>{isOpen && <ChangeWorking trial={trial} board={board} advice={advice} />}</div>
     </li>
   )
 }
 
 /** How the gain came about, and what must be looked at before it is counted on. */
-function ChangeWorking({ trial, names }: { trial: Trial; names: NameOf }) {
+function ChangeWorking({ trial, board, advice }: Pick<Props, 'trial' | 'board' | 'advice'>) {
   const [system] = useUnitSystem()
   const { candidate, before, after, gain_gpm, effort, newIssues } = trial
+  const names = changedNames(board, candidate, board.names)
+  const limited = (link: Link | null | undefined, nameOf: typeof names) => (link ? linkText(link, nameOf) : say('advice.to-meet.nothing'))
   const flow = (value: number) => formatGiven(value, system)
   const time = (value: number | null) => (value === null ? say('quantity.unknown') : formatMinutes(value, 'up'))
   const rows = [
     { key: 'flow', name: say('advice.work.flow'), before: flow(before.flow_gpm), after: flow(after.flow_gpm) },
     { key: 'hauled', name: say('advice.work.hauled'), before: flow(before.hauled_gpm), after: flow(after.hauled_gpm) },
     { key: 'ready', name: say('advice.work.ready'), before: time(before.ready_s), after: time(after.ready_s) },
-    { key: 'limited', name: say('advice.work.limited'), before: say(`advice.limited.${before.limitedBy}`), after: say(`advice.limited.${after.limitedBy}`) },
+    { key: 'limited', name: say('advice.work.limited'), before: limited(advice.limit, board.names), after: limited(advice.limits.get(candidate.id), names) },
   ]
   const seen = new Set<string>()
   const checks = [
@@ -74,7 +81,7 @@ function ChangeWorking({ trial, names }: { trial: Trial; names: NameOf }) {
         })}
       </p>
       <DataTable
-        caption={say('advice.work.table', { change: changeText(candidate, names, system) })} isCaptionHidden rows={rows} rowKey={({ key }) => key}
+        caption={say('advice.work.table', { change: changeText(candidate, board.names, system) })} isCaptionHidden rows={rows} rowKey={({ key }) => key}
         columns={[
           { key: 'name', head: say('advice.work.figure'), cell: ({ name }) => name },
           { key: 'before', head: say('advice.work.before'), cell: (row) => row.before },

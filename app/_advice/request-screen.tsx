@@ -4,7 +4,7 @@ import { useRef, useState } from 'react'
 import type { RequestAsk, RequestList } from '@/lib/advise'
 import { FIRE_GROUND } from '@/lib/supply'
 import { PlanStudy, type Study } from '../_plan/plan-study'
-import { formatAsked, formatGiven, formatMinutes, say } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, formatShortBy, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
@@ -65,7 +65,7 @@ function RequestStudy({ study }: { study: Study }) {
   )
 }
 
-function Found({ list, study: { board } }: { list: RequestList; study: Study }) {
+function Found({ list, study: { board, answer } }: { list: RequestList; study: Study }) {
   const [system] = useUnitSystem()
   const toast = useToast()
   const apply = useApply(board, 'request')
@@ -74,11 +74,13 @@ function Found({ list, study: { board } }: { list: RequestList; study: Study }) 
   const flow = (value: number) => formatGiven(value, system, list.ask.flow_gpm)
   const asked = formatAsked(list.ask.flow_gpm, system)
   const tenders = list.tenderIds.length
+  const dependable = list.dependable_gpm === null ? 'none' : flow(list.dependable_gpm)
+  const undependable = list.outcome !== 'short' && list.dependable_gpm !== null ? formatShortBy(list.dependable_gpm, list.ask.flow_gpm, system) : undefined
   const sentence = list.outcome === 'met'
-    ? say('advice.request.met', { tenders, pumpers: list.lines.length - tenders, asked, met: formatMinutes(list.met_s ?? 0, 'up'), flow: flow(list.flow_gpm) })
+    ? say('advice.request.met', { tenders, pumpers: list.lines.length - tenders, asked, met: formatMinutes(list.met_s ?? 0, 'up'), flow: flow(list.flow_gpm), dependable })
     : list.outcome === 'late'
       ? say('advice.request.late', { tenders, asked, by: formatMinutes(list.ask.by_s), met: formatMinutes(list.met_s ?? 0, 'up') })
-      : say('advice.request.short', { tenders, asked, flow: flow(list.flow_gpm), beyond: list.beyond ? toMeetText(list.beyond, 'advice.request.beyond', board.district, names, system) : '' })
+      : say('advice.request.short', { tenders, asked, flow: flow(list.flow_gpm), dependable, beyond: list.beyond ? toMeetText(list.beyond, 'advice.request.beyond', board.district, names, system, answer.pending.limitingLink ? undefined : answer.result?.limitingLink) : '' })
   const text = requestText(list, names(FIRE_GROUND) ?? board.plan.name, names, system)
   const copy = async () => {
     const isCopied = await copyText(text, read.current)
@@ -87,6 +89,7 @@ function Found({ list, study: { board } }: { list: RequestList; study: Study }) 
   return (
     <>
       <p className={styles.answer} role="status">{sentence}</p>
+      {undependable && <p className={styles.recommend}>{say('advice.request.not-dependable', { short: undependable })}</p>}
       {(list.outcome === 'met' || !list.isExact) && <p className={styles.quiet}>{say(list.isExact ? 'advice.request.exact' : 'advice.request.heuristic')}</p>}
       <div className={styles.onScreen}>
         <DataTable
@@ -108,6 +111,7 @@ function Found({ list, study: { board } }: { list: RequestList; study: Study }) 
         {list.edits.length > 0 && <Button label={say('advice.request.apply')} onClick={() => { apply.here(list.edits, say('advice.request.apply')) }} />}
         {list.edits.length > 0 && <Button label={say('advice.apply-variant')} onClick={() => { void apply.variant(list.edits, say('advice.request.variant')) }} />}
       </div>
+      <p className={styles.quiet}>{say('advice.request.estimate')}</p>
       <Caution kinds={['planning-aid']} />
     </>
   )

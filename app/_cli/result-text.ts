@@ -1,4 +1,4 @@
-import { answerSentences, formatAsked, formatChange, formatFrom, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, linkText, measureWords, rangeWords, say, timeWords, sayIssue, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
+import { answerSentences, formatAsked, formatChange, formatFrom, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, issueLines, linkText, measureWords, rangeWords, say, timeWords, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
 import { FIRE_GROUND, type SupplyResult } from '@/lib/supply'
 import type { Unit } from '@/lib/units'
 
@@ -66,7 +66,7 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
   }
   if (result.issues.length > 0) {
     lines.push('', say('result.issues'))
-    for (const problem of result.issues) lines.push(`  ${issueLabel(problem)}: ${sayIssue(problem, names, system)}`)
+    for (const { one, text } of issueLines(result.issues, names, system)) lines.push(`  ${issueLabel(one)}: ${text}`)
   }
   lines.push('', say('result.caution'))
   return lines.join('\n')

@@ -33,9 +33,10 @@ export function CompareScreen({ districtId }: { districtId: string }) {
   const compared = useCompared(district, plans)
   const columns = useMemo(() => (district ? plans.map((plan): CompareColumn => ({ plan, names: nameOf(district, plan), compared: compared.get(plan.id) })) : []), [district, plans, compared])
   const isWaiting = columns.some((column) => !column.compared) || (plans.length < planIds.length && list.status === 'loading')
+  const isDoubting = columns.some(({ compared }) => compared?.isDoubting)
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="plan">
-      <div className={styles.page} aria-busy={isWaiting}>
+      <div className={styles.page} aria-busy={isWaiting || isDoubting}>
         <header className={styles.head}>
           <div>
             <h1 className={styles.title}>{say('compare.title')}</h1>
@@ -44,7 +45,7 @@ export function CompareScreen({ districtId }: { districtId: string }) {
           <ButtonLink href={screenHref('plan', districtId)} label={say('compare.back')} icon="arrowLeft" size="s" className={styles.screenOnly} />
         </header>
         <Chooser districtId={districtId} entries={entries} planIds={planIds} />
-        <p className={styles.status} role="status">{isWaiting && plans.length > 0 ? say('compare.loading') : ''}</p>
+        <p className={styles.status} role="status">{plans.length === 0 ? '' : isWaiting ? say('compare.loading') : isDoubting ? say('compare.doubting') : ''}</p>
         {plans.length < 2
           ? <EmptyState title={say('compare.few')} text={say('compare.few.text')} />
           : (

@@ -8,7 +8,12 @@ import type { Bundle } from '@/lib/plan'
 import { evaluatePlan, type SupplyChart, type SupplyResult } from '@/lib/supply'
 
 /** One plan as it stands beside others. */
-export type ComparedAnswer = { result: SupplyResult; chart?: SupplyChart }
+export type ComparedAnswer = {
+  result: SupplyResult
+  chart?: SupplyChart
+  /** The plan with every way found: what its nights are drawn from. */
+  bundle: Bundle
+}
 
 export type CompareService = { answer(bundle: Bundle): Promise<ComparedAnswer> }
 
@@ -25,7 +30,8 @@ const service: CompareService = {
       const bundle = heights.length > 0 ? { ...asked, layHeights: heights } : asked
       const { legs } = await engine.begin(bundle)
       const chart = engine.chart()
-      return { result: evaluatePlan({ ...bundle, legs: [...legs] }), ...(chart && { chart }) }
+      const whole = { ...bundle, legs: [...legs] }
+      return { bundle: whole, result: evaluatePlan(whole), ...(chart && { chart }) }
     })
     last = made.catch(() => undefined)
     return made

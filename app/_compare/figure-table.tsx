@@ -8,7 +8,7 @@ import { figureLines } from './figure-rows'
 /** Figures in columns; what meets the need, falls short of it or leads the line by a sign and the word. */
 export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) {
   const [system] = useUnitSystem()
-  const ready = columns.flatMap(({ compared, names }) => (compared?.answer ? [{ result: compared.answer.result, names }] : []))
+  const ready = columns.flatMap(({ compared, names }) => (compared?.answer ? [{ result: compared.answer.result, names, isDoubting: compared.isDoubting === true }] : []))
   const lines = figureLines(ready, system)
   const failures = columns.filter(({ compared }) => compared?.failure)
   const shown = columns.filter(({ compared }) => compared?.answer)

@@ -1,10 +1,10 @@
-import type { Difference, HandbookComparison, TenderComparison } from '@/lib/supply'
+import type { HandbookComparison, TenderComparison } from '@/lib/supply'
 import { formatGiven, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'
-import { moreOrLess } from './signed'
+import { WhyTheyDiffer } from './why-they-differ'
 
 /** Each tender's round by the forms and as simulated, with why they differ. */
 export function TenderTerms({ comparison, names }: { comparison: HandbookComparison; names: NameOf }) {
@@ -21,7 +21,7 @@ export function TenderTerms({ comparison, names }: { comparison: HandbookCompari
           <Card key={tender.id} title={name} summary={summary} startsOpen={index === 0} level={4}>
             <p className={styles.small}>{say('handbook.tender.way', { toFill: formatQuantity(tender.toFill_mi, 'mi', system), toDump: formatQuantity(tender.toDump_mi, 'mi', system) })}</p>
             <DataTable caption={name} isCaptionHidden columns={columns} rows={rowsOf(tender, system)} rowKey={({ term }) => term} />
-            <Why differences={tender.differences} />
+            <WhyTheyDiffer tender={tender} />
           </Card>
         )
       })}
@@ -58,15 +58,4 @@ function rowsOf({ rating, annex, own, simulated: round }: TenderComparison, syst
     row(say('handbook.term.round'), ({ round_s }) => formatTime(round_s), round && formatTime(round.round_s)),
     row(say('handbook.term.flow'), ({ flow_gpm }) => formatGiven(flow_gpm, system), round && formatGiven(round.flow_gpm, system)),
   ]
-}
-
-function Why({ differences }: { differences: readonly Difference[] }) {
-  return (
-    <div className={styles.why}>
-      <h5 className={styles.whyTitle}>{say('handbook.why')}</h5>
-      {differences.length === 0
-        ? <p>{say('handbook.why.same')}</p>
-        : <ul>{differences.map(({ code, more_s }) => <li key={code}>{say(`handbook.why.${code}`, { more: moreOrLess(more_s) })}</li>)}</ul>}
-    </div>
-  )
 }

@@ -4,17 +4,19 @@ import type { Issue } from '@/lib/issue'
 import { FIRE_GROUND, type ChainPart, type LegUse } from '@/lib/supply'
 import { SiteSymbol } from '../_look/site-symbol'
 import type { MapSite } from '../_map'
-import { formatAsked, formatGiven, formatQuantity, isAlarm, say } from '../_text'
+import { formatAsked, formatGiven, formatQuantity, isAlarm, issueLines, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { IssueList } from '../_ui/issue-list'
 import { ObjectList } from '../_ui/object-list'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { Figures } from './answer-bar'
+import { BeingWorkedOut } from './being-worked-out'
 import { DumpCard } from './dump-card'
 import { FillCard } from './fill-card'
 import { FireCard } from './fire-card'
 import { FirstAnswer } from './first-answer'
+import { liftWords } from './lift-words'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
@@ -45,7 +47,7 @@ export type ChainColumnProps = {
 
 /** The chain in its order, each part a card that opens in place: fill, road, tenders, dump, fire ground. */
 export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
-  const { plan, district, result, selectedId, select, names } = usePlanBoard()
+  const { plan, district, result, isWorking, selectedId, select, names } = usePlanBoard()
   const [system] = useUnitSystem()
   const limit = result?.limitingLink
   const edge = (name: PartName, ids: readonly string[]) => {
@@ -63,13 +65,13 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   )
   const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
   return (
-    <div className={styles.stack}>
+    <div className={styles.stack} aria-busy={isWorking}>
       <FirstAnswer placing={placing} onGuide={onGuide} />
       <Card
         level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
         summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {
           const site = result?.sites.find((one) => one.id === id)
-          return site?.kind === 'fillSite' && site.lift_ft !== null ? `${name}: ${say('plan.summary.fill', { rate: formatGiven(site.bayRate_gpm[0], system), lift: formatQuantity(site.lift_ft, 'ft', system) })}` : name
+          return site?.kind === 'fillSite' && site.lift_ft !== null ? `${name}: ${say('plan.summary.fill', { rate: formatGiven(site.bayRate_gpm[0], system), lift: liftWords(site, system) })}` : isWorking ? `${name}: ${say('plan.working')}` : name
         }).join(' · ')}
       >
         <div className={styles.stack}>
@@ -82,7 +84,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       {plan.fillSites.length === 0 && part !== 'fill' && place('fillSite')}
       <Card
         level={2} title={say('plan.card.road')} isOpen={isOpen('road')} onToggle={toggle('road')} {...edge('road', [])}
-        summary={(result && roadSummary(result, plan.fillSites.map(({ id }) => id), system)) ?? say('plan.card.none')}
+        summary={isWorking ? say('plan.working') : (result && roadSummary(result, plan.fillSites.map(({ id }) => id), system)) ?? say(plan.fillSites.length > 0 && plan.dumpSites.length > 0 ? 'plan.way.none' : 'plan.card.none')}
       >
         <RoadCard onVia={(use) => { onVia(viaOf?.fromId === use.fromId && viaOf.toId === use.toId ? undefined : use) }} viaOf={viaOf} />
       </Card>
@@ -96,7 +98,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
         level={2} title={say('plan.card.dump')} symbol={<SiteSymbol kind="dumpSite" size={22} />} isOpen={isOpen('dump')} onToggle={toggle('dump')} {...edge('dump', plan.dumpSites.map(({ id }) => id))}
         summary={plan.dumpSites.length === 0 ? say('plan.card.none') : plan.dumpSites.map(({ id, name, positionCount = 1 }) => {
           const site = result?.sites.find((one) => one.id === id)
-          return site?.kind === 'dumpSite' ? `${name}: ${say('plan.summary.dump', { capacity: formatQuantity(site.capacity_gal, 'gal', system), positions: positionCount })}` : name
+          return site?.kind === 'dumpSite' ? `${name}: ${say('plan.summary.dump', { capacity: formatQuantity(site.capacity_gal, 'gal', system), positions: positionCount })}` : isWorking ? `${name}: ${say('plan.working')}` : name
         }).join(' · ')}
       >
         <div className={styles.stack}>
@@ -109,7 +111,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       {plan.dumpSites.length === 0 && part !== 'dump' && place('dumpSite')}
       <Card
         level={2} title={say('plan.card.fireGround')} symbol={<SiteSymbol kind="fireGround" size={22} />} isOpen={isOpen('fireGround')} onToggle={toggle('fireGround')} {...edge('fireGround', [])}
-        summary={[hasFire ? (names(FIRE_GROUND) ?? '') : say('plan.card.none'), result?.needed_gpm ? say('plan.summary.fire', { flow: formatAsked(result.needed_gpm, system) }) : say('plan.summary.fire-none')].join(' · ')}
+        summary={[hasFire ? (names(FIRE_GROUND) ?? '') : say('plan.card.none'), result?.needed_gpm ? say('plan.summary.fire', { flow: formatAsked(result.needed_gpm, system) }) : say(isWorking ? 'plan.working' : 'plan.summary.fire-none')].join(' · ')}
       >
         <div className={styles.stack}>
           <FireCard />
@@ -118,8 +120,8 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
       {!hasFire && part !== 'fireGround' && place('fireGround')}
       {district.stations.length === 0 && place('station')}
-      <Card level={2} title={say('plan.issues')} summary={say('plan.see-issues', { count: issues.length })} {...(issues.some(isAlarm) && { edge: 'danger' as const })} {...(issues.some(({ severity }) => severity === 'block') && { startsOpen: true })}>
-        <IssueList issues={issues} names={names} onGo={select} label={say('plan.issues')} />
+      <Card level={2} title={say('plan.issues')} summary={isWorking ? say('plan.working') : say('plan.see-issues', { count: issueLines(issues, names, system).length })} {...(issues.some(isAlarm) && { edge: 'danger' as const })} {...(issues.some(({ severity }) => severity === 'block') && { startsOpen: true })}>
+        {isWorking && issues.length === 0 ? <BeingWorkedOut /> : <IssueList issues={issues} names={names} onGo={select} label={say('plan.issues')} />}
       </Card>
       <Card level={2} title={say('plan.figures')}><Figures /></Card>
       <Card level={2} title={say('plan.objects')} summary={say('plan.objects.show')}>

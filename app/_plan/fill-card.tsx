@@ -14,6 +14,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { countSet } from './count-set'
 import { DraftsAt } from './drafts-at'
 import { FigureRow } from './figure-row'
+import { liftWords } from './lift-words'
 import styles from './planner.module.css'
 import { usePlanBoard } from './plan-context'
 import { UnitChoice } from './unit-choice'
@@ -43,6 +44,7 @@ export function FillCard({ site }: { site: FillSite }) {
         <ItemChoice field="draftSiteId" label={say('plan.draftSite')} none={say('plan.draftSite.none')} choices={district.draftSites.map(({ id, name }) => ({ value: id as string, label: name }))} />
         <DraftsAt site={site} />
         {!site.draftSiteId && <ItemChoice field="sourceId" label={say('plan.source')} none={say('plan.source.none')} choices={district.sources.map(({ id, name }) => ({ value: id as string, label: name }))} />}
+        {found?.kind === 'fillSite' && found.seasonDrop_ft ? <p className={styles.quiet}>{say('plan.lift.counted', { lift: liftWords(found, system) })}</p> : null}
         <ItemQuantity field="lift_ft" standIn={liftStandIn(district.draftSites.find(({ id }) => id === site.draftSiteId)?.lift_ft)} />
         <ItemCount field="bayCount" standIn={1} />
         {(site.bayCount ?? 1) > 1 && <ItemChoice field="bayOrder" none={say('choice.bayOrder.together')} choices={(['together', 'oneAtATime'] as const).map((value) => ({ value, label: say(`choice.bayOrder.${value}`) }))} />}

@@ -11,6 +11,8 @@ export type PlanBoard = {
   district: District
   plan: Plan
   result: SupplyResult | undefined
+  /** The first answer is being worked out: what it will say is not known yet, which is not the same as nothing. */
+  isWorking: boolean
   /** Ways that were found, for cards that look at the ground under them. */
   legs?: readonly (Leg | NoLeg)[]
   names: NameOf

@@ -31,8 +31,8 @@ export function PlanStudy({ districtId, planId, page, children }: { districtId: 
   const isFound = result !== undefined && !pending.answer
   const whole = useMemo(() => (bundle && isFound ? { ...bundle, legs: [...legs] } : undefined), [bundle, isFound, legs])
   const board = useMemo<PlanBoard | undefined>(() => district && plan && {
-    district, plan, result, names, legs, selectedId: undefined, select: nothing, ...acts,
-  }, [district, plan, result, names, legs, acts])
+    district, plan, result, isWorking: !result && pending.answer, names, legs, selectedId: undefined, select: nothing, ...acts,
+  }, [district, plan, result, pending.answer, names, legs, acts])
 
   if (!board || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
   return (

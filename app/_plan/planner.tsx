@@ -21,6 +21,7 @@ import { PlanNav } from './plan-nav'
 import { PlanNotHere } from './plan-not-here'
 import styles from './planner.module.css'
 import { StringChart } from './string-chart'
+import { BeingWorkedOut, StripSkeleton } from './being-worked-out'
 import { SupplyStrip } from './supply-strip'
 import { UndoButtons } from './undo-buttons'
 import { usePlanDesk } from './use-plan-desk'
@@ -48,6 +49,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
 
   const [dragged, setDragged] = useState<typeof answer.result>()
   const result = dragged ?? answer.result
+  const isWorking = !result && answer.pending.answer
   const chart = useChart(isChartOpen, answer.result)
 
   const sites = usePlanSites(district, plan, answer.result, names, selectedId, system)
@@ -68,8 +70,8 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
   }, [plan, district])
 
   const board = useMemo<PlanBoard | undefined>(() => district && plan && {
-    district, plan, result, names, legs: answer.legs, selectedId, select, ...acts,
-  }, [district, plan, result, names, answer.legs, selectedId, select, acts])
+    district, plan, result, isWorking, names, legs: answer.legs, selectedId, select, ...acts,
+  }, [district, plan, result, isWorking, names, answer.legs, selectedId, select, acts])
 
   const place = (point: Point, onSiteId?: string) => {
     if (!district || !plan) return
@@ -148,6 +150,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
             />
           </section>
           <section className={styles.strip} aria-label={say('plan.strip.label')}>
+            {isWorking && <StripSkeleton />}
             {result && <SupplyStrip result={result} names={names} chosen={part === 'tenders' || part === undefined ? undefined : part} onChoose={setPart} />}
             <div className={styles.stripFoot}>
               {result && result.needed_gpm !== null && result.chain.length > 0 && (
@@ -155,7 +158,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
               )}
               <Button look="quiet" size="s" iconAfter="chevron" aria-expanded={isChartOpen} label={say(isChartOpen ? 'plan.chart.hide' : 'plan.chart.show')} onClick={() => { setChartOpen(!isChartOpen) }} />
             </div>
-            {isChartOpen && (chart ? <div className={styles.chartPart}><StringChart chart={chart} names={names} /></div> : <p className={styles.quiet}>{say('plan.chart.none')}</p>)}
+            {isChartOpen && (chart ? <div className={styles.chartPart}><StringChart chart={chart} names={names} /></div> : isWorking ? <BeingWorkedOut /> : <p className={styles.quiet}>{say('plan.chart.none')}</p>)}
           </section>
         </div>
       </PlanBoardProvider>

@@ -46,7 +46,7 @@ export function RoadCard({ onVia, viaOf }: { onVia: (use: LegUse) => void; viaOf
 }
 
 function WayCard({ use, onVia, isPicking }: { use: LegUse; onVia: (use: LegUse) => void; isPicking: boolean }) {
-  const { district, plan, result, names, editPlan, newId } = usePlanBoard()
+  const { district, plan, result, isWorking, names, editPlan, newId } = usePlanBoard()
   const [system] = useUnitSystem()
   const { fromId, toId, apparatusId } = use
   const legs = (result?.legs ?? []).filter((leg) => leg.fromId === fromId && leg.toId === toId)
@@ -57,7 +57,7 @@ function WayCard({ use, onVia, isPicking }: { use: LegUse; onVia: (use: LegUse) 
   const viaCount = known?.via?.length ?? 0
   const summary = leg?.by
     ? say(isOfRound ? 'plan.way.detail-load' : 'plan.way.detail', { load: use.load, distance: formatQuantity(leg.distance_mi ?? 0, 'mi', system), time: formatTime(leg.travel_s ?? 0) })
-    : say('plan.way.none')
+    : say(isWorking ? 'plan.working' : 'plan.way.none')
   const set = (fields: Record<string, unknown>, evidence?: Record<string, unknown>) => {
     if (known) editPlan({ kind: 'setFields', collection: 'legNotes', id: known.id, set: nulled(fields), ...(evidence && { evidence: nulled(evidence) }) }, say('plan.ways'))
     else editPlan({ kind: 'addItem', collection: 'legNotes', item: { ...note, id: newId(), ...fields, ...(evidence && { evidence }) } }, say('plan.ways'))

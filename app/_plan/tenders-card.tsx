@@ -46,7 +46,7 @@ function AddTender() {
 
 function TenderTaskCard({ task }: { task: TenderTask }) {
   const board = usePlanBoard()
-  const { plan, district, result, editPlan, names } = board
+  const { plan, district, result, isWorking, editPlan, names } = board
   const [system] = useUnitSystem()
   const tender = findTender({ district }, task.tenderId)
   const found = result?.tenders.find(({ id }) => id === task.tenderId)
@@ -54,7 +54,7 @@ function TenderTaskCard({ task }: { task: TenderTask }) {
   const sites = sitesOfTask({ district, plan }, task)
   const summary = found?.cycle_s
     ? say('plan.tender-summary', { load: formatQuantity(found.usable_gal ?? 0, 'gal', system), round: formatTime(found.cycle_s) })
-    : say('plan.tender-out')
+    : say(isWorking ? 'plan.working' : 'plan.tender-out')
   return (
     <Card title={name} level={4} summary={summary} {...(found && found.cycle_s === null && { edge: 'danger' as const })}>
       <div className={styles.fields}>

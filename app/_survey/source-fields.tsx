@@ -82,7 +82,7 @@ function OpenWater({ source }: { source: Source }) {
           </div>
         </fieldset>
       )}
-      <ItemQuantity field="inflow_gpm" standIn={kind === 'stream' && float_gpm !== undefined ? { value: Math.round(float_gpm), mark: 'computed', source: say('survey.float.how') } : undefined} />
+      <ItemQuantity field="inflow_gpm" standIn={kind === 'stream' && float_gpm !== undefined ? { value: Number(float_gpm.toPrecision(3)), mark: 'computed', source: say('survey.float.how') } : undefined} />
       <ItemQuantity field="surfaceElevation_ft" />
       {kind !== 'cistern' && <ItemQuantity field="seasonalDrop_ft" />}
       {kind !== 'cistern' && <ItemQuantity field="droughtDrop_ft" />}

@@ -1,5 +1,7 @@
-import { isUnfinished, type Link, type SupplyResult } from '@/lib/supply'
+import type { Issue } from '@/lib/issue'
+import { countUnmeasured, isUnfinished, isUnknownWater, type Link, type SupplyResult } from '@/lib/supply'
 import { formatAsked, formatFrom, formatGiven, formatShortBy, formatUntil } from './format-figure'
+import { issueLines } from './issue-lines'
 import { say } from './say'
 import { sayIssue, type NameOf } from './say-issue'
 import { timeWords } from './time-words'
@@ -19,20 +21,20 @@ const saidInHeadline: ReadonlySet<string> = new Set([
 
 /**
  * The answer in lines: first no water at all, then short of the need, then what it stands on that nobody has chosen,
- * then the flows, the dependable one first. Until the nights are done it says that it is not tested for doubt.
+ * or water that nobody has measured, then the flows, the dependable one first. Until the nights are done it says that it is not tested for doubt.
  */
 export function answerLines(result: SupplyResult, names: NameOf, system: UnitSystem): AnswerLine[] {
-  const { sustainable_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, assumptions, dependable } = result
+  const { sustainable_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, dependable } = result
   const blocking = result.issues.find(({ severity }) => severity === 'block')
-  const cautions = result.issues.filter(({ code }) => saidInHeadline.has(code)).map((one): AnswerLine => ({ look: 'amber', text: sayIssue(one, names, system) }))
-  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautions]
+  const cautionsOf = (isSaid: (one: Issue) => boolean) => issueLines(result.issues.filter(isSaid), names, system).map(({ text }): AnswerLine => ({ look: 'amber', text }))
+  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautionsOf(({ code }) => saidInHeadline.has(code))]
   if (sustainable_gpm === null) return [{ look: 'amber', text: say('result.blocked') }]
 
   const lines: AnswerLine[] = []
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
     lines.push({ look: 'danger', text: say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }) })
   lines.push(...shortLine(result, sustainable_gpm, system))
-  lines.push(...cautions)
+  lines.push(...cautionsOf((one) => saidInHeadline.has(one.code) || isUnknownWater(one)))
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(say('result.ready', { ready: formatFrom(supplyReady_s) }))
@@ -40,7 +42,7 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
     sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), lays: layIds.map((id) => names(id) ?? id).join(', ') }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
-  sentences.push(say('result.assumed', { count: assumptions.filter(({ mark }) => mark === 'assumed').length }))
+  sentences.push(say('result.unmeasured', countUnmeasured(result)))
   return [...lines, { look: 'plain', text: sentences.join(' ') }]
 }
 

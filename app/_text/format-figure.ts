@@ -10,6 +10,7 @@ import type { UnitSystem } from './unit-system'
  * The one rule by which the figures of an answer are rounded, on every screen, on paper and in a terminal:
  *
  * - a flow that something gives goes down to a step (`rounding.ts`): nothing is promised that is not there;
+ * - a large flow or volume has three significant figures: nobody knows a lake to the gallon;
  * - a flow that is asked for goes up to the whole gpm (L/min): what was typed stands as it was typed;
  * - when something is there goes up to the minute, when something runs out down;
  * - a difference is that of the figures as shown: a reader who subtracts finds the same.

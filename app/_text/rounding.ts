@@ -57,14 +57,20 @@ const usFlowSteps: Steps = [[20, 1], [1000, 5], [Infinity, 10]]
 const metricFlowSteps: Steps = [[80, 5], [4000, 20], [Infinity, 50]]
 const volumeSteps: Steps = [[1000, 10], [Infinity, 100]]
 
+/** Whatever its size, what is worked out from a surface on a map or a float on a stream is known to no more than this. */
+const SIGNIFICANT_DIGITS = 3
+const significantStep = (shown: number): number => 10 ** (Math.floor(Math.log10(Math.max(1, Math.abs(shown)))) - SIGNIFICANT_DIGITS + 1)
+
 /**
- * Step of a headline figure, in the unit shown; undefined where the plain decimals do. A flow that is asked for
+ * Step of a headline figure, in the unit shown; undefined where the plain decimals do. Never finer than three
+ * significant figures. A flow that is asked for
  * (rounded up) keeps its whole gpm, so that one that was typed is shown as it was typed.
  */
 export function findHeadlineStep(shown: number, unit: Unit, system: UnitSystem, toward: Toward = 'nearest'): number | undefined {
   if (unit === 'gpm' && toward === 'up') return 1
   const steps = unit === 'gal' ? volumeSteps : unit !== 'gpm' ? undefined : system === 'us' ? usFlowSteps : metricFlowSteps
-  return steps?.find(([below]) => Math.abs(shown) < below)?.[1]
+  const step = steps?.find(([below]) => Math.abs(shown) < below)?.[1]
+  return step === undefined ? undefined : Math.max(step, significantStep(shown))
 }
 
 export type Toward = 'nearest' | 'down' | 'up'

@@ -46,7 +46,8 @@ function fixedQuantity(name: string, system: UnitSystem): string | undefined {
  * The sentence of an issue: message `issue.<code>`.
  *
  * Besides the issue's own values a message may use `{subject}`, `{subject2}`, `{subject3}` (names of the
- * first three items it is about), `{subjects}` (all of them, as a list), and where it has both ends of them the
+ * first three items it is about), `{subjects}` (all of them, as a list), `{about}` (a sentence of its own that names
+ * them, empty where there is none), and where it has both ends of them the
  * differences `{short}` and `{gap}`. A value that the issue
  * does not carry reads "not known"; a code without words is shown as it is, never hidden. A fixed
  * quantity of the sentence is written `{n20_inHg}`, so that it too follows the units in use.
@@ -60,10 +61,12 @@ export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): strin
   if (first !== undefined) values.subject = first
   if (second !== undefined) values.subject2 = second
   if (third !== undefined) values.subject3 = third
-  if (subjects.length > 0) values.subjects = list.format(subjects)
+  if (subjects.length > 0) values.subjects = list.format([...new Set(subjects)])
+  values.about = subjects.length > 0 ? say('issue.about', { subjects: values.subjects ?? '' }) : ''
+  values.placeCount ??= 1
 
   const key = `issue.${issue.code}`
   if (!isTextKey(key)) return say('issue.unworded', { code: issue.code })
   for (const name of argumentsOf(key)) values[name] ??= fixedQuantity(name, system) ?? say('quantity.unknown')
-  return say(key, values)
+  return say(key, values).trim()
 }

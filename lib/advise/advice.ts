@@ -1,5 +1,7 @@
 import type { Bundle } from '../plan'
+import { compilePlan, limitingLinkOf, type Link } from '../supply'
 import { candidatesOf } from './candidates/candidates'
+import { planWith } from './plan-with'
 import { ifStops, type StopReport } from './stops/if-stops'
 import type { Progress } from './progress'
 import { rankTrials, type Ranked } from './rank'
@@ -15,6 +17,10 @@ export type Advice = {
   readonly untried: readonly NoTrial[]
   readonly stops: StopReport
   readonly triedCount: number
+  /** What limits the plan as it is: that of its headline. Null: no part by itself. */
+  readonly limit: Link | null
+  /** What limits it with each change that would help, by the change's id. */
+  readonly limits: ReadonlyMap<string, Link | null>
   /** Where the need is not met and no single change meets it: how many more tenders would. */
   readonly toMeet?: TendersToMeet
 }
@@ -45,7 +51,21 @@ export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress
   const { needed_gpm } = base.compiled.demand
   const isOpen = needed_gpm !== undefined && base.figures.flow_gpm < needed_gpm && !trials.some(({ meetsNeed }) => meetsNeed)
   const toMeet = isOpen ? yield* asProgress(tendersToMeet(base.bundle, needed_gpm, resolve), 1 - 0.1 / whole) : undefined
-  return { base: base.figures, needed_gpm, ranked: rankTrials(trials), untried, stops, triedCount: candidates.length, ...(toMeet && { toMeet }) }
+  const ranked = rankTrials(trials)
+  const limits = yield* asProgress(limitsWith(base, [...ranked.helpful, ...ranked.unproven], resolve), 1 - 0.05 / whole)
+  const limit = limitingLinkOf(base.compiled, base.figures.flow_gpm)
+  return { base: base.figures, needed_gpm, ranked, untried, stops, triedCount: candidates.length, limit, limits, ...(toMeet && { toMeet }) }
+}
+
+/** What limits the plan with each change, worked out as for the plan itself. */
+function* limitsWith(base: Baseline, trials: readonly Trial[], resolve: ResolveWays): Generator<Progress, Map<string, Link | null>> {
+  const limits = new Map<string, Link | null>()
+  for (const [index, { candidate, after }] of trials.entries()) {
+    const changed = planWith(base.bundle.plan, candidate.edits)
+    if (!('code' in changed)) limits.set(candidate.id, limitingLinkOf(compilePlan(resolve({ ...base.bundle, plan: changed.plan })), after.flow_gpm))
+    yield { doneShare: (index + 1) / trials.length }
+  }
+  return limits
 }
 
 /** The end of the work, whose own length is not known: progress stays where it is, and it may be stopped in between. */

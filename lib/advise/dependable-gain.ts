@@ -1,19 +1,17 @@
-import { dependableFlow, prepareDoubt } from '../doubt'
+import { dependableFlow, NIGHT_COUNT, prepareDoubt } from '../doubt'
 import { compilePlan, type CompiledPlan } from '../supply'
 import { planWith } from './plan-with'
 import type { Progress } from './progress'
 import type { Baseline, Trial } from './trial'
 import type { ResolveWays } from './ways-with-closure'
 
-/** Nights that plans are compared on; the standard error of a share of 90 % is then 3 %, but both plans meet the same ones. */
-export const COMPARED_NIGHTS = 100
-
 /** Dependable flow of the plan, and with each change by its id. */
 export type DependableGains = { readonly base_gpm: number; readonly after_gpm: ReadonlyMap<string, number>; readonly nightCount: number }
 
 /**
  * What changes do to the dependable flow, on the same nights as the plan as it is: chance is addressed by what it is drawn
- * for (lib/random.ts), so whatever a change leaves alone meets the same night in both.
+ * for (lib/random.ts), so whatever a change leaves alone meets the same night in both. They are the nights of the plan's own
+ * answer, so what it starts from is the dependable flow of its headline, to the bit.
  *
  * @param trials in the order in which they are wanted
  * @returns a generator whose yields are what is known so far
@@ -21,7 +19,7 @@ export type DependableGains = { readonly base_gpm: number; readonly after_gpm: R
 export function* dependableGains(base: Baseline, trials: readonly Trial[], resolve: ResolveWays): Generator<Progress & { soFar: DependableGains }, DependableGains> {
   const base_gpm = dependableOf(base.compiled) ?? 0
   const after_gpm = new Map<string, number>()
-  const known = (): DependableGains => ({ base_gpm, after_gpm: new Map(after_gpm), nightCount: COMPARED_NIGHTS })
+  const known = (): DependableGains => ({ base_gpm, after_gpm: new Map(after_gpm), nightCount: NIGHT_COUNT })
   for (const [index, { candidate }] of trials.entries()) {
     yield { doneShare: (index + 1) / (trials.length + 1), soFar: known() }
     const changed = planWith(base.bundle.plan, candidate.edits)
@@ -32,7 +30,8 @@ export function* dependableGains(base: Baseline, trials: readonly Trial[], resol
   return known()
 }
 
-function dependableOf(compiled: CompiledPlan): number | undefined {
+/** Dependable flow of a plan, by the nights of its own answer; undefined when something blocks it. */
+export function dependableOf(compiled: CompiledPlan): number | undefined {
   const model = prepareDoubt(compiled)
-  return model && dependableFlow(model, { nightCount: COMPARED_NIGHTS }).flow_gpm
+  return model && dependableFlow(model).flow_gpm
 }

@@ -1,4 +1,5 @@
 import type { Trial } from './trial'
+import { isUnproven } from './unproven'
 
 /** Gains below this are not called a gain: 5 gpm, or the 2 % by which queues alone may shift a flow (lib/shuttle/README.md). */
 const NOTICEABLE_GPM = 5
@@ -33,12 +34,6 @@ export function rankTrials(trials: readonly Trial[], by: RankOrder = 'perEffort'
 /** A pumper at the dump site sends on what comes: where that is not what limits, another one only shifts the moment at which supply is ready. */
 const isGain = ({ candidate, before, gain_gpm }: Trial): boolean =>
   gain_gpm >= noticeable_gpm(before.flow_gpm) && (candidate.kind !== 'dumpPumper' || before.limitedBy === 'pump')
-
-/** Ground that may not carry a pumper, a lift that is a guess, a hydrant nobody tested: to look at before it is counted on. */
-const UNPROVEN_CODES = new Set(['lift-assumed', 'lift-doubtful', 'hydrant-untested'])
-
-export const isUnproven = ({ candidate, newIssues }: Trial): boolean =>
-  candidate.provisos.includes('soft-ground') || newIssues.some(({ code }) => UNPROVEN_CODES.has(code))
 
 function onePerGroup(sorted: readonly Trial[]): Trial[] {
   const seen = new Set<string>()

@@ -1,5 +1,5 @@
 import { findStation, findTender, type Bundle, type Tender, type TenderTask } from '../plan'
-import { compilePlan, evaluateCompiled, type CompiledPlan, type Link } from '../supply'
+import { compilePlan, limitingLinkOf, type CompiledPlan, type Link } from '../supply'
 import { figuresOf } from './figures'
 import type { Progress } from './progress'
 import { noticeable_gpm } from './rank'
@@ -15,7 +15,7 @@ export type TendersToMeet = {
   /** With them, or the most that any number tried gives. */
   readonly flow_gpm: number
   readonly triedCount: number
-  /** What limits the flow where no number of tenders meets it; null: no part by itself. */
+  /** What limits the flow with the most of them, where no number of tenders meets it; null: no part by itself. */
   readonly limit: Pick<Link, 'kind' | 'subjectId'> | null
 }
 
@@ -49,7 +49,7 @@ export function* tendersToMeet(bundle: Bundle, asked_gpm: number, resolve: Resol
     const before_gpm = Math.max(...flows_gpm.slice(0, -IDLE_IN_A_ROW))
     if (count >= IDLE_IN_A_ROW && Math.max(...flows_gpm.slice(-IDLE_IN_A_ROW)) < before_gpm + noticeable_gpm(before_gpm)) break
   }
-  return { likeId: like.tender.id, asked_gpm, count: null, flow_gpm: best.flow_gpm, triedCount: flows_gpm.length - 1, limit: limitOf(best.compiled) }
+  return { likeId: like.tender.id, asked_gpm, count: null, flow_gpm: best.flow_gpm, triedCount: flows_gpm.length - 1, limit: limitOf(best.compiled, best.flow_gpm) }
 }
 
 type Like = { readonly tender: Tender; readonly task: TenderTask }
@@ -75,7 +75,7 @@ function withMore({ district, plan, legs, ...rest }: Bundle, { tender, task }: L
   }
 }
 
-function limitOf(compiled: CompiledPlan): TendersToMeet['limit'] {
-  const { limitingLink } = evaluateCompiled(compiled)
-  return limitingLink && { kind: limitingLink.kind, subjectId: limitingLink.subjectId }
+function limitOf(compiled: CompiledPlan, flow_gpm: number): TendersToMeet['limit'] {
+  const link = limitingLinkOf(compiled, flow_gpm)
+  return link && { kind: link.kind, subjectId: link.subjectId }
 }

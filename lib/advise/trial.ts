@@ -21,7 +21,7 @@ export type Trial = {
   readonly work_s: number
   /** The needed flow, if there is one, is met with this change alone. */
   readonly meetsNeed: boolean
-  /** What the changed plan gives to look at that the plan as it is does not. */
+  /** What the changed plan gives to look at that the plan as it is does not; ids are those of the changed plan. */
   readonly newIssues: readonly Issue[]
 }
 
@@ -50,17 +50,37 @@ export function tryCandidate(base: Baseline, candidate: Candidate, resolve: Reso
   if (!after) return { candidate, because: 'blocked', issues: compiled.issues.filter(({ severity }) => severity === 'block') }
   const effort = effortOfTrial(candidate, compiled)
   const needed_gpm = compiled.demand.needed_gpm
-  const known = new Set(base.compiled.issues.map(issueKey))
   return {
     candidate, before: base.figures, after, effort,
     gain_gpm: after.flow_gpm - base.figures.flow_gpm,
     work_s: workOf_s(effort),
     meetsNeed: needed_gpm !== undefined && after.flow_gpm >= needed_gpm,
-    newIssues: compiled.issues.filter((one) => one.severity === 'warn' && !known.has(issueKey(one))),
+    newIssues: newIssuesOf(base.compiled.issues, compiled.issues, candidate),
   }
 }
 
-const issueKey = ({ code, subjectIds }: Issue): string => `${code} ${subjectIds.join(' ')}`
+/** What there is to say of whom: an issue of a road is of the road, whoever drives it, all others of the items they name. */
+const issueKey = ({ code, subjectIds, values }: Issue): string => (isOfRoad(code) ? `${code} ${values['name'] ?? ''}` : `${code} ${subjectIds.join(' ')}`)
+
+const isOfRoad = (code: string): boolean => code.startsWith('route-')
+
+/**
+ * Warnings of a changed plan that the plan as it is does not give: of a road it already drives, only whom they newly concern.
+ * A fill site that is moved keeps its id, and what is said of it is said of another place.
+ */
+function newIssuesOf(before: readonly Issue[], after: readonly Issue[], { kind, subjectIds: [, movedId] }: Candidate): Issue[] {
+  const known = new Map<string, Set<string>>()
+  for (const one of before) {
+    const key = issueKey(one)
+    known.set(key, new Set([...(known.get(key) ?? []), ...one.subjectIds]))
+  }
+  return after.filter(({ severity }) => severity === 'warn').flatMap((one): Issue[] => {
+    const of = known.get(issueKey(one))
+    if (!of || (kind === 'otherDraftSite' && movedId !== undefined && one.subjectIds.includes(movedId))) return [one]
+    const newIds = isOfRoad(one.code) ? one.subjectIds.filter((id) => !of.has(id)) : []
+    return newIds.length > 0 ? [{ ...one, subjectIds: newIds }] : []
+  })
+}
 
 /** The stated effort, with the drive of what comes: from dispatch until it is in its place and ready. */
 export function effortOfTrial({ effort, comes }: Candidate, { tenders, fills, dumps }: CompiledPlan): Effort {

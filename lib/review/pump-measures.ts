@@ -29,7 +29,7 @@ export function pumpMeasures({ readings, compiled }: LogEvents): Measure[] {
     if (reading.kind !== 'flow' || !reading.value) return []
     const gauge = same.filter(({ kind, at_s }) => kind === 'pressure' && Math.abs(at_s - reading.at_s) <= TOGETHER_S).sort((a, b) => Math.abs(a.at_s - reading.at_s) - Math.abs(b.at_s - reading.at_s))[0]
     if (gauge?.value === undefined || gauge.value <= 0) return []
-    const lift_ft = compiled?.fills.find(({ site }) => site.pumperId === itemId)?.lift_ft ?? 0
+    const lift_ft = compiled?.fills.find(({ site }) => site.pumperId === itemId)?.lift?.lift_ft ?? 0
     const flow_gpm = reading.value
     return [{
       doc: 'district', collection: 'apparatus', itemId, field: 'curvePoints', value: flow_gpm, count: 1, low: flow_gpm, high: flow_gpm, spreadShare: READ_SPREAD,

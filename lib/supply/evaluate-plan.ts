@@ -1,15 +1,15 @@
 import { isBlocking, issue, type Issue } from '../issue'
 import type { Bundle } from '../plan'
-import { compileShuttle, flowUsingStored, laterFlows, runShuttle, sustainableFlow, type Scenario, type ShuttleRun } from '../shuttle'
+import { compileShuttle, flowUsingStored, laterFlows, runShuttle, sustainableFlow, type ShuttleRun } from '../shuttle'
 import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
-import { linkTrials } from './improve-link'
 import { laterStarts } from './later-starts'
 import { inOrderOfEffect } from './order-issues'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
 import { pumpCapacity_gpm } from './pump-capacity'
-import type { Link, SupplyResult } from './result'
+import { limitOf, rankLinks } from './rank-links'
+import type { SupplyResult } from './result'
 import { handFigureOf } from './hand-figure'
 import { legResults } from './ways'
 
@@ -44,11 +44,11 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
   const later = laterFlows(scenario, found, laterStarts(compiled))
     .map(({ from_s, flow_gpm, startIds }) => ({ from_s, flow_gpm: Math.min(flow_gpm, pumpCapacity_gpm(compiled, from_s)), layIds: [...startIds] }))
     .filter(({ flow_gpm }) => flow_gpm > sustainable_gpm)
-  const links = quick ? [] : rankLinks(scenario, sustainable_gpm, pump_gpm)
+  const links = quick ? [] : rankLinks(spec, sustainable_gpm, pump_gpm)
   const needed_gpm = compiled.demand.needed_gpm ?? null
   const { firstArrive_s } = compiled
 
-  const issues = [...compiled.issues, ...withoutDoubles([...planned.issues, ...found.issues])]
+  const issues = [...withoutDoubles(compiled.issues, ({ values }) => JSON.stringify(values)), ...withoutDoubles([...planned.issues, ...found.issues])]
   if (found.flow_gpm > pump_gpm) issues.push(issue('dump-pump-limits', 'note', compiled.dumps.map(({ site }) => site.id), { pump_gpm }))
   if (needed_gpm !== null && sustainable_gpm < needed_gpm) issues.push(issue('short-of-need', 'warn', [plan.id], { flow_gpm: sustainable_gpm, needed_gpm }))
   return {
@@ -62,7 +62,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
     supplyReady_s: planned.supplyReady_s ?? null,
     gap_s: planned.gap_s ?? (planned.supplyReady_s === undefined ? null : 0),
     short_s: compiled.demand.stages.length > 0 ? planned.shortSinceArrival_s : null,
-    limitingLink: links[0] && links[0].gain_gpm > 0 ? links[0] : null,
+    limitingLink: limitOf(links),
     links,
     chain: chainOf(compiled),
     waterBalance_gal: planned.balance,
@@ -73,21 +73,11 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
   }
 }
 
-/** Gain of every part of the chain when it alone is a tenth better, greatest first. */
-function rankLinks(scenario: Scenario, sustainable_gpm: number, pump_gpm: number): Link[] {
-  return linkTrials(scenario.spec)
-    .map(({ kind, subjectId, spec, pumpFactor }) => ({
-      kind, subjectId,
-      gain_gpm: Math.max(0, Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, pump_gpm * pumpFactor) - sustainable_gpm),
-    }))
-    .sort((a, b) => b.gain_gpm - a.gain_gpm)
-}
-
 function head({ bundle: { plan }, duration_s }: CompiledPlan) {
   return { format: 'millrace-result' as const, version: 1 as const, planId: plan.id, planName: plan.name, duration_s }
 }
 
-function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: ReturnType<typeof bayOrdersOf>): Pick<SupplyResult, 'sites' | 'tenders' | 'lays' | 'legs' | 'assumptions'> {
+function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: ReturnType<typeof bayOrdersOf>): Pick<SupplyResult, 'sites' | 'tenders' | 'lays' | 'legs' | 'unmeasured'> {
   const { fills, dumps, tenders, lays, bundle: { plan }, ways, ledger } = compiled
   return {
     sites: [...fills.map((fill) => fillSiteResult(fill, run, bayOrders?.get(fill.site.id) ?? null)), ...dumps.map((dump) => dumpSiteResult(dump, compiled.demand.needed_gpm, run))],
@@ -97,7 +87,7 @@ function parts(compiled: CompiledPlan, run: ShuttleRun | undefined, bayOrders?: 
     }),
     ...(lays.length > 0 && { lays: lays.map(({ lay, flow_gpm, start_s, ready_s, pumperIds }) => ({ id: lay.id, toId: lay.toId, flow_gpm, start_s, ready_s, pumperIds: [...pumperIds], fed_gal: run?.feeds?.find(({ id }) => id === lay.id)?.fed_gal ?? null })) }),
     legs: legResults(ways),
-    assumptions: [...ledger.assumptions.values()],
+    unmeasured: [...ledger.assumptions.values()],
   }
 }
 
@@ -116,10 +106,11 @@ function blockedResult(compiled: CompiledPlan, issues: readonly Issue[]): Supply
   }
 }
 
-function withoutDoubles(issues: readonly Issue[]): Issue[] {
+/** @param also what else tells two issues of one code about the same items apart */
+function withoutDoubles(issues: readonly Issue[], also: (one: Issue) => string = () => ''): Issue[] {
   const seen = new Set<string>()
-  return issues.filter(({ code, subjectIds }) => {
-    const key = `${code} ${subjectIds.join()}`
+  return issues.filter((one) => {
+    const key = `${one.code} ${one.subjectIds.join()} ${also(one)}`
     return seen.has(key) ? false : seen.add(key)
   })
 }

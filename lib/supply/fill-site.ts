@@ -4,7 +4,7 @@ import { findDraftingPump, findDraftSite, findSource, type Bundle, type Drafting
 import { arrival } from './arrival'
 import { defaults } from './defaults'
 import { findSuctionOf, lengthOf_ft } from './stock'
-import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup } from './drafting'
+import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
 import { take, takeKnown, type Ledger } from './ledger'
 import type { ResolvedLay } from './hose-lay/resolve-lays'
 import type { FillSiteResult } from './result'
@@ -25,7 +25,7 @@ export type ResolvedFillSite = {
   readonly bayAfter_s?: readonly number[]
   /** Bays that flow at once, where the others wait hooked up. */
   readonly flowingBayCount?: number
-  readonly lift_ft?: number
+  readonly lift?: ResolvedLift
   readonly draft?: DraftCapacity
   readonly fillCase?: FillCase
   readonly limit: FillSiteResult['fillLimit']
@@ -68,9 +68,9 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   }
 
   const isHydrant = source?.kind === 'pressureHydrant' && water.hydrant_gpm !== undefined
-  const lift = isHydrant ? { lift_ft: 0, isGuess: false } : liftOf(ledger, site, draftSite, source, drop)
-  const { lift_ft } = lift
-  issues.push(...liftIssues(lift, site.id))
+  const lift = isHydrant ? undefined : liftOf(ledger, site, draftSite, source, drop)
+  const lift_ft = lift?.lift_ft ?? 0
+  if (lift) issues.push(...liftIssues(lift, site.id))
   const ask = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
   const carried = isHydrant || source?.kind === 'dryHydrant' ? undefined : findSuctionOf(bundle, pump)
   const { size_in, length_ft, lineCount = 1 } = ask.suction
@@ -102,7 +102,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const measured_gpm = site.rate_gpm === undefined ? undefined : takeKnown(ledger, site, 'rate_gpm', site.rate_gpm)
   const total = (busy: number) => rates.cases[busy - 1]?.total_gpm ?? 0
   return {
-    ...shared, lift_ft: isHydrant ? undefined : lift_ft, draft, fillCase: busiest,
+    ...shared, ...(lift && { lift }), draft, fillCase: busiest,
     bayRate_gpm: bays(bayCount, (busy) =>
       measured_gpm === undefined ? total(busy) / busy : Math.min(measured_gpm, Math.max(measured_gpm, total(busy)) / busy)),
     limit: measured_gpm === undefined ? limitOf(busiest) : 'measured',

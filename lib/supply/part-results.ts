@@ -10,11 +10,13 @@ const mean = (shares: readonly number[] | undefined): number | null =>
   shares && shares.length > 0 ? shares.reduce((sum, share) => sum + share, 0) / shares.length : null
 
 /** A fill site's part of the result. */
-export function fillSiteResult({ site, lift_ft, draft, draftLimit, limit, bayRate_gpm, ready_s }: ResolvedFillSite, run: ShuttleRun | undefined, bayOrders: FillSiteResult['bayOrders']): FillSiteResult {
+export function fillSiteResult({ site, lift, draft, draftLimit, limit, bayRate_gpm, ready_s }: ResolvedFillSite, run: ShuttleRun | undefined, bayOrders: FillSiteResult['bayOrders']): FillSiteResult {
   const ran = run?.fills.find(({ id }) => id === site.id)
   return {
     kind: 'fillSite', id: site.id, draftLimit, ready_s,
-    lift_ft: lift_ft ?? null,
+    lift_ft: lift?.lift_ft ?? null,
+    seasonDrop_ft: lift?.drop_ft ?? null,
+    liftFrom: lift?.from ?? null,
     draft_gpm: draft?.flow_gpm ?? null,
     gaugeLow_inHg: draft?.vacuumLow_inHg ?? null,
     gaugeHigh_inHg: draft?.vacuumHigh_inHg ?? null,

@@ -47,7 +47,9 @@ export const waterBalanceSchema = z.strictObject({
 export const fillSiteResultSchema = z.strictObject({
   kind: z.literal('fillSite'),
   id: z.string(),
-  lift_ft: figure,
+  lift_ft: figure.describe('lift counted: as measured, and what the season adds'),
+  seasonDrop_ft: figure.describe('part of the lift that the season adds; 0: none, or its fall is not known'),
+  liftFrom: z.enum(['plan', 'measured', 'elevations', 'assumed']).nullable().describe('how the lift without the season was found; null: no draft'),
   draft_gpm: figure.describe('most the pumper can draft here at the pressure the fill lines need'),
   draftLimit: z.enum(['suction', 'pump', 'lift', 'measured', 'hydrant']).nullable(),
   gaugeLow_inHg: figure,
@@ -179,7 +181,7 @@ export const resultSchema = z.strictObject({
   laterFlows: z.array(laterFlowSchema).optional().describe('by time: what is held once a hose lay takes over after supply was ready without it; absent where none raises it'),
   legs: z.array(legResultSchema),
   firstToMeasure: firstToMeasureSchema.nullable().describe('the number that explains most of the doubt about the flow; null: none does, or the dependable flow was not asked for'),
-  assumptions: z.array(assumptionSchema).describe('numbers nobody has measured'),
+  unmeasured: z.array(assumptionSchema).describe('the inputs that nobody has measured, each with how it is known: assumed, from a handbook, or computed; the headline counts these'),
   issues: z.array(issueSchema).describe('by what they do to the flow, greatest first'),
 })
 

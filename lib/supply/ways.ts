@@ -4,6 +4,7 @@ import { defaults } from './defaults'
 import { noted, type Ledger } from './ledger'
 import { findLegNote, legUses, wayOf, type LegUse, type Way } from './legs'
 import type { LegResult } from './result'
+import { RoadCautions } from './road-cautions'
 
 /** All ways of a plan, found or not. */
 export type Ways = {
@@ -54,25 +55,20 @@ export function legResults(ways: Ways): LegResult[] {
   }))
 }
 
-/** What the ways themselves have to say: no way, straight lines, cautions of the roads, each once. */
+/** What the ways themselves have to say: no way, straight lines, cautions of the roads, each once with all whose ways it concerns. */
 export function wayIssues({ district }: Bundle, ways: Ways): Issue[] {
   const issues: Issue[] = []
   const straight = new Set<string>()
-  const said = new Map<string, Issue>()
+  const cautions = new RoadCautions()
   for (const { use, way } of ways.rows) {
     if (!isWay(way)) {
       issues.push({ ...way, severity: isBlocking([way]) ? 'warn' : way.severity })
       continue
     }
     if (way.isStraight && way.by === 'handbook') straight.add(`${use.fromId}>${use.toId}`)
-    for (const { code, severity, values } of way.cautions) {
-      const key = `${code} ${JSON.stringify(values)}`
-      const known = said.get(key)
-      if (!known) said.set(key, issue(code, severity, [use.apparatusId], values))
-      else if (!known.subjectIds.includes(use.apparatusId)) known.subjectIds.push(use.apparatusId)
-    }
+    for (const caution of way.cautions) cautions.add(caution, use.apparatusId)
   }
   if (straight.size > 0)
     issues.push(issue(district.roads ? 'leg-unresolved' : 'leg-straight', 'warn', [], { count: straight.size, factor: district.roadFactor ?? defaults.roadFactor.value }))
-  return [...issues, ...said.values()]
+  return [...issues, ...cautions.list()]
 }

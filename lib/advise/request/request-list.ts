@@ -1,5 +1,6 @@
 import { isBlocking, type Issue } from '../../issue'
 import { findApparatus, type Bundle, type EditBody } from '../../plan'
+import { dependableOf } from '../dependable-gain'
 import type { Progress } from '../progress'
 import type { ResolveWays } from '../ways-with-closure'
 import { greedySet } from './greedy-set'
@@ -28,7 +29,10 @@ export type RequestList = {
   readonly outcome: 'met' | 'late' | 'short'
   readonly lines: readonly RequestLine[]
   readonly tenderIds: readonly string[]
+  /** Expected: with every number as it stands. */
   readonly flow_gpm: number
+  /** Of the set, by the nights of any plan; null: nothing to say. */
+  readonly dependable_gpm: number | null
   /** When the asked flow is there; null: never. */
   readonly met_s: number | null
   /** The set was found by looking at all that could be smaller. */
@@ -73,7 +77,7 @@ export function* requestList(bundle: Bundle, ask: RequestAsk, resolve: ResolveWa
   return {
     ask, outcome: found !== undefined ? 'met' : late ? 'late' : 'short',
     lines: linesOf(desk, bundle, set), tenderIds: idsOf(desk, set),
-    flow_gpm: answer.flow_gpm, met_s: answer.met_s ?? null, isExact, curve,
+    flow_gpm: answer.flow_gpm, dependable_gpm: dependableOf(desk.compiled(set)) ?? null, met_s: answer.met_s ?? null, isExact, curve,
     edits: editsTo(desk, bundle, set), simulatedCount: desk.simulatedCount, ...(beyond && { beyond }),
   }
 }

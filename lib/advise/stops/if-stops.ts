@@ -15,6 +15,7 @@ export type StopOutcome = {
   readonly dry_s: number | null
   /** What can be held afterwards with all else as it is. */
   readonly flowAfter_gpm: number
+  /** Of what the whole plan holds; negative: it holds more without this part, for queues can bite. */
   readonly lost_gpm: number
   /** The unused pumper that would hold most in its place, and what: once it has come. */
   readonly spare?: { readonly apparatusId: string; readonly flow_gpm: number; readonly ready_s: number | null }
@@ -23,6 +24,8 @@ export type StopOutcome = {
 export type StopReport = {
   /** The flow at the fire ground while it stops: the needed flow, or what the plan sustains, rounded down to 5 gpm, if that is less. */
   readonly flow_gpm: number
+  /** What the whole plan holds; losses are counted from it. */
+  readonly held_gpm: number
   /** Worst first. */
   readonly outcomes: readonly StopOutcome[]
   readonly worst: StopOutcome | undefined
@@ -49,7 +52,7 @@ export function ifStops({ bundle, compiled, figures }: Baseline, trials: readonl
     .sort((a, b) => a.flowAfter_gpm - b.flowAfter_gpm || (a.dry_s ?? Infinity) - (b.dry_s ?? Infinity) || (a.id < b.id ? -1 : 1))
   const [site, ...more] = bundle.plan.fillSites
   return {
-    flow_gpm, outcomes, worst: outcomes[0],
+    flow_gpm, held_gpm: figures.flow_gpm, outcomes, worst: outcomes[0],
     ...(site?.pumperId && more.length === 0 && compiled.lays.length === 0 && pumpCapacity_gpm(compiled) > 0 && { onlyDraftSiteId: site.id }),
   }
 }
@@ -60,7 +63,7 @@ function outcomeOf(stop: Stop, moments: Moments | undefined, before_gpm: number,
   const spare = findSpare(stop, trials)
   return {
     id: stop.id, kind: stop.kind, subjectIds: stop.subjectIds, values: stop.values,
-    dry_s, flowAfter_gpm, lost_gpm: Math.max(0, before_gpm - flowAfter_gpm), ...(spare && { spare }),
+    dry_s, flowAfter_gpm, lost_gpm: before_gpm - flowAfter_gpm, ...(spare && { spare }),
   }
 }
 

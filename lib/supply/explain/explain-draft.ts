@@ -3,6 +3,7 @@ import { inchesOfMercuryFromFeetOfWater } from '../../units'
 import { defaults } from '../defaults'
 import type { DraftSheet } from '../draft-sheet'
 import type { Working, WorkingInput } from '../working'
+import { explainLiftOf } from './explain-lift'
 import { computed, given, worked, working } from './inputs'
 
 const LIFT_LAW = 'lift law calibrated on one cell of the classical lift table (590 gpm at 20 ft, seen)'
@@ -27,20 +28,9 @@ export function explainDraw(sheet: DraftSheet, { capacity, suction }: Drawn = sh
 }
 
 /** Lift as the sheet takes it, with the fall of the season. */
-export function explainLift({ ledger, lift, draftSite, source }: DraftSheet): Working {
-  const usual_ft = lift.lift_ft - lift.drop_ft
-  const base: WorkingInput[] = lift.from !== 'elevations'
-    ? [lift.from === 'plan' ? computed('lift_ft', usual_ft, 'typed on this sheet') : given(ledger, draftSite, 'lift_ft', usual_ft)]
-    : [
-      given(ledger, draftSite, 'bankElevation_ft', draftSite.bankElevation_ft ?? 0),
-      draftSite.intakeHeight_ft === undefined
-        ? { symbol: 'intakeHeight_ft', value: defaults.intakeHeight_ft.value, unit: 'ft', from: { itemId: draftSite.id, field: 'intakeHeight_ft', mark: defaults.intakeHeight_ft.mark, source: defaults.intakeHeight_ft.source } }
-        : given(ledger, draftSite, 'intakeHeight_ft', draftSite.intakeHeight_ft),
-      ...(source?.surfaceElevation_ft === undefined ? [] : [given(ledger, source, 'surfaceElevation_ft', source.surfaceElevation_ft)]),
-    ]
-  const field = lift.drop_ft === source?.seasonalDrop_ft ? 'seasonalDrop_ft' : 'droughtDrop_ft'
-  const fall = lift.drop_ft > 0 && source ? [given(ledger, source, field, lift.drop_ft)] : []
-  return working(lift.from === 'elevations' ? 'lift-elevations' : 'lift-season', 'lift_ft', lift.lift_ft, '', [...base, ...fall])
+export function explainLift(sheet: DraftSheet): Working {
+  const { ledger, lift, draftSite } = sheet
+  return explainLiftOf(sheet, (usual_ft) => (lift.from === 'plan' ? computed('lift_ft', usual_ft, 'typed on this sheet') : given(ledger, draftSite, 'lift_ft', usual_ft)))
 }
 
 /** Head left for hose and pump: air less vapor less lift. */

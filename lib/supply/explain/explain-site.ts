@@ -2,18 +2,20 @@ import type { CompiledPlan } from '../compile-plan'
 import type { ResolvedDumpSite } from '../dump-site'
 import type { ResolvedFillSite } from '../fill-site'
 import type { Working } from '../working'
+import { explainLiftOf } from './explain-lift'
 import { computed, given, worked, working } from './inputs'
 
 const LOSS_TABLE = 'friction and entrance loss of hard suction, NFPA 1901 and handbook (common figures, not checked against a published table); lift law calibrated on the classical lift table'
 
 /** What the pumper drafts at a fill site, or undefined where nothing is drafted. */
-export function explainDraft({ ledger, bundle }: CompiledPlan, { site, pump, draft, lift_ft }: ResolvedFillSite): Working | undefined {
+export function explainDraft({ ledger, bundle }: CompiledPlan, { site, source, pump, draft, lift }: ResolvedFillSite): Working | undefined {
   if (!draft || !pump) return undefined
   const draftSite = bundle.district.draftSites.find(({ id }) => id === site.draftSiteId)
-  const lift = site.lift_ft !== undefined || !draftSite ? given(ledger, site, 'lift_ft', lift_ft ?? 0) : given(ledger, draftSite, 'lift_ft', lift_ft ?? 0)
+  const usual = (usual_ft: number) => given(ledger, site.lift_ft === undefined && draftSite ? draftSite : site, 'lift_ft', usual_ft)
   return working(draft.limitedBy === 'pump' ? 'draft-pump-side' : 'draft-suction-side', 'flow_gpm', draft.flow_gpm, LOSS_TABLE, [
     given(ledger, pump, 'rated_gpm', pump.rated_gpm ?? 0),
-    lift,
+    // A lift that is more than one number somebody read says what it is made of.
+    ...(lift ? [lift.drop_ft > 0 || lift.from === 'elevations' ? worked('lift_ft', explainLiftOf({ ledger, lift, draftSite, source }, usual)) : usual(lift.lift_ft)] : []),
     computed('availableHead_ft', draft.availableHead_ft, 'air less vapor less lift'),
     computed('suctionLoss_ft', draft.suctionLoss_ft),
     computed('requiredHead_ft', draft.requiredHead_ft),

@@ -6,13 +6,8 @@ import { pumpCapacity_gpm } from '../pump-capacity'
 import type { ResolvedTender } from '../tender'
 import { isWay } from '../ways'
 import { annexRound, ratingRound, type HandbookRound } from './handbook-round'
+import { notesOfRound, roundParts, type RoundNote, type RoundPart } from './round-differences'
 import { roundFlow_gpm, simulatedRound, type SimulatedRound } from './simulated-round'
-
-/** Why a simulated round is not the form's, or what it hides. Words: message files. */
-export type DifferenceCode =
-  | 'load' | 'way-measured' | 'way-routed' | 'way-straight' | 'ways-differ' | 'dump-tail' | 'top-up' | 'bay-shared' | 'source-slow' | 'chosen-ways' | 'wait-fill' | 'wait-dump' | 'wait-road' | 'rest' | 'away' | 'no-round'
-
-export type Difference = { readonly code: DifferenceCode; /** Longer than the form by, of a round. */ readonly more_s: number }
 
 /** One tender by both forms, by the plan's own times with nobody in the way, and as simulated. */
 export type TenderComparison = {
@@ -24,7 +19,9 @@ export type TenderComparison = {
   readonly annex: HandbookRound
   readonly own: HandbookRound
   readonly simulated?: SimulatedRound
-  readonly differences: readonly Difference[]
+  /** What takes form B's round to the simulated one: they add up to the difference. */
+  readonly parts: readonly RoundPart[]
+  readonly notes: readonly RoundNote[]
 }
 
 /** What takes the hand figure to the simulated flow, in this order; each changes the figure before it. */
@@ -44,9 +41,6 @@ export type HandbookComparison = {
   readonly limitedBy: HeldFlow['limitedBy'] | 'pump'
   readonly steps: readonly ComparisonStep[]
 }
-
-/** Shorter than this is no difference worth a word. */
-const WORTH_SAYING_S = 1
 
 /**
  * The hauled-water forms computed for a plan, term by term, beside the simulation's own terms, and the way
@@ -113,11 +107,13 @@ function compareTender(compiled: CompiledPlan, resolved: ResolvedTender, average
     flow_gpm: roundFlow_gpm(spec.usable_gal, alone.cycle_s),
   }
   const annex = annexRound(inputs)
+  const ways = { empty: toFill, loaded: toDump }
   return {
     id: tender.id, tank_gal: inputs.tank_gal, toFill_mi: inputs.toFill_mi, toDump_mi: inputs.toDump_mi,
     rating: ratingRound(inputs), annex, own,
     ...(simulated && { simulated }),
-    differences: differencesOf(annex, own, simulated, [toFill, toDump], isSourceDry),
+    parts: roundParts(annex, own, simulated, ways, isSourceDry),
+    notes: notesOfRound(annex, own, simulated, ways),
   }
 }
 
@@ -152,26 +148,4 @@ function stepFigures(resolved: readonly ResolvedTender[], tenders: readonly Tend
     tenders.forEach((tender, i) => { rounds_s[i]! += more_s(tender) })
     return [code, rounds_s.reduce((sum, round_s, i) => sum + roundFlow_gpm(resolved[i]?.spec.usable_gal ?? 0, round_s), 0)]
   })
-}
-
-function differencesOf(annex: HandbookRound, own: HandbookRound, simulated: SimulatedRound | undefined, [toFill, toDump]: readonly (Way | undefined)[], isSourceDry: boolean): Difference[] {
-  const found: Difference[] = []
-  const say = (code: DifferenceCode, more_s: number) => { if (Math.abs(more_s) >= WORTH_SAYING_S) found.push({ code, more_s }) }
-  if (Math.abs(annex.counted_gal - own.counted_gal) > 0.5) found.push({ code: 'load', more_s: 0 })
-  const road_s = own.toFill_s + own.toDump_s - annex.toFill_s - annex.toDump_s
-  if (toFill?.by === 'measured' || toDump?.by === 'measured') say('way-measured', road_s)
-  else if (toFill?.by === 'routed' || toDump?.by === 'routed') say('way-routed', road_s)
-  if (toFill?.isStraight || toDump?.isStraight) found.push({ code: 'way-straight', more_s: 0 })
-  if (Math.abs(own.toFill_s - own.toDump_s) > 5) found.push({ code: 'ways-differ', more_s: own.toDump_s - own.toFill_s })
-  say('dump-tail', own.dumpSite_s - annex.dumpSite_s)
-  say('top-up', own.fillSite_s - annex.fillSite_s)
-  if (!simulated) return [...found, { code: 'no-round', more_s: 0 }]
-  say(isSourceDry ? 'source-slow' : 'bay-shared', simulated.fill_s + simulated.fillHandling_s - own.fillSite_s)
-  say('chosen-ways', simulated.toFill_s + simulated.toDump_s - own.toFill_s - own.toDump_s)
-  say('wait-fill', simulated.waitToFill_s)
-  say('wait-dump', simulated.waitToDump_s)
-  say('wait-road', simulated.waitAtRoad_s)
-  say('rest', simulated.rest_s)
-  say('away', simulated.away_s)
-  return found
 }

@@ -2,8 +2,9 @@
 export { annexRound, ratingRound, type HandbookRound, type RoundInputs } from './handbook-round'
 export type { SimulatedRound } from './simulated-round'
 export {
-  compareHandbook, comparisonSteps, type ComparisonStep, type Difference, type DifferenceCode, type HandbookComparison, type TenderComparison,
+  compareHandbook, comparisonSteps, type ComparisonStep, type HandbookComparison, type TenderComparison,
 } from './compare-handbook'
+export { roundNotes, type PartCode, type RoundNote, type RoundPart } from './round-differences'
 export { creditCheck, type Compared, type CreditCheck, type CreditOptions } from './credit-check'
 export { creditLines, creditRules, type CreditLine, type CreditLineCode, type Verdict } from './credit-rules'
 export { checkCriterion, type CriterionAnswer } from './check-criterion'

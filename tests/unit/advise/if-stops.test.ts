@@ -42,6 +42,13 @@ describe('when one part stops', () => {
     expect(one(report, 'tender:t2').flowAfter_gpm).toBeCloseTo(evaluatePlan(alone, { quick: true }).sustainable_gpm ?? 0, 6)
   })
 
+  test('what is lost is counted from what the whole plan holds, whatever is needed', () => {
+    const little = stopsFor(adviceBundle(({ district }) => { district.hazards = district.hazards.map((hazard) => ({ ...hazard, needed_gpm: 60 })) as typeof district.hazards }))
+    expect(little.flow_gpm).toBe(60)
+    expect(little.held_gpm).toBe(evaluatePlan(adviceBundle(), { quick: true }).sustainable_gpm)
+    for (const { lost_gpm, flowAfter_gpm } of little.outcomes) expect(lost_gpm).toBe(little.held_gpm - flowAfter_gpm)
+  })
+
   test('the worst comes first', () => {
     expect(report.worst).toBe(report.outcomes[0])
     for (const outcome of report.outcomes) expect(outcome.flowAfter_gpm).toBeGreaterThanOrEqual(report.worst?.flowAfter_gpm ?? 0)

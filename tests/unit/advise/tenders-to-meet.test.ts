@@ -32,7 +32,15 @@ describe('how many more tenders meet a flow', () => {
     expect(found?.limit).not.toBeNull()
     expect(found?.flow_gpm).toBeGreaterThanOrEqual(flowOf(2))
     const words = found && plain(toMeetText(found, 'advice.to-meet', withTenders(2).district, (id) => ({ t1: 'Tender 1', f1: 'Mill pond fill', du1: 'Barn lane' })[id], 'us'))
-    expect(words).toMatch(/^No single change meets the 5,000 gpm needed, and no number of tenders does: with \d+ more like Tender 1 \(2,000 gal\) no more than [\d,]+ gpm is held\. What limits it then is .*(Mill pond fill|Barn lane)/)
+    expect(words).toMatch(/^No single change meets the 5,000 gpm needed, and more tenders like Tender 1 \(2,000 gal\) do not with this layout: \d+ more of them hold [\d,]+ gpm expected at most\. With them .*(Mill pond fill|Barn lane).* limits it\.$/)
+  })
+
+  test('names what limits the plan as it stands as its own answer does', () => {
+    const found = finish(tendersToMeet(withTenders(2), 5000, asIs))
+    const now = evaluatePlan(withTenders(2)).limitingLink
+    const named: Readonly<Record<string, string>> = { t1: 'Tender 1', f1: 'Mill pond fill', du1: 'Barn lane' }
+    const words = found && plain(toMeetText(found, 'advice.to-meet', withTenders(2).district, (id) => named[id], 'us', now))
+    expect(words).toContain(now?.kind === found?.limit?.kind && now?.subjectId === found?.limit?.subjectId ? 'What limits it stays' : 'as the plan stands')
   })
 
   test('is said where no set of the district carries what was asked', () => {

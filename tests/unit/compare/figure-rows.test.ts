@@ -20,7 +20,18 @@ describe('plans side by side', () => {
   })
 
   test('one that falls short says by how much, from the figures as shown', () => {
-    expect(marks('sustainable', plan({ sustainable_gpm: 292, needed_gpm: 750 }), plan({ sustainable_gpm: 760, needed_gpm: 750 }))).toEqual(['short by 460 gpm', 'meets the need'])
+    expect(marks('sustainable', plan({ sustainable_gpm: 292, needed_gpm: 750 }), plan({ sustainable_gpm: 760, needed_gpm: 750 }))).toEqual(['short by 460 gpm, expected', 'meets the need'])
+  })
+
+  test('plans are told apart by the dependable flow once it is known of all, and each line says which flow it is', () => {
+    const nights = (flow_gpm: number) => ({ flow_gpm, share: 0.9, shareError: 0.015, low_gpm: flow_gpm, high_gpm: flow_gpm, nightCount: 400, seed: 1 })
+    const [close, safe] = [plan({ sustainable_gpm: 510, needed_gpm: 500, dependable: nights(480) }, 2), plan({ sustainable_gpm: 900, needed_gpm: 500, dependable: nights(800) }, 5)]
+    expect(marks('dependable', close, safe)).toEqual(['short by 20 gpm, dependable', 'meets the need'])
+    expect(marks('sustainable', close, safe)).toEqual(['meets the need', 'meets the need'])
+    // Two tenders that meet it only as expected are no better than five that can be depended on.
+    expect(marks('tenders', close, safe)).toEqual([undefined, undefined])
+    expect(figureLines([close, safe], 'us').find(({ key }) => key === 'spare')?.label).toBe('Over or under the need, dependable')
+    expect(figureLines([close, plan({ sustainable_gpm: 900, needed_gpm: 500 })], 'us').find(({ key }) => key === 'spare')?.label).toBe('Over or under the need, expected')
   })
 
   test('earlier counts among those that meet the need, and fewer tenders that do not meet it count for nothing', () => {

@@ -19,10 +19,10 @@ describe('a first answer', () => {
   })
 
   it('says loudly that the portable tank, the pumper at the dump site and the lift are assumed', () => {
-    const { issues, assumptions } = evaluatePlan(first(), { quick: true })
+    const { issues, unmeasured } = evaluatePlan(first(), { quick: true })
     const warned = issues.filter(({ severity }) => severity === 'warn').map(({ code }) => code)
     expect(warned).toEqual(expect.arrayContaining(['dump-tank-assumed', 'dump-pumper-assumed', 'lift-assumed']))
-    expect(assumptions).toContainEqual(expect.objectContaining({ itemId: 'du1', field: 'tankCapacity_gal', value: 2000, mark: 'assumed', isDefault: true }))
+    expect(unmeasured).toContainEqual(expect.objectContaining({ itemId: 'du1', field: 'tankCapacity_gal', value: 2000, mark: 'assumed', isDefault: true }))
   })
 
   it('never counts an assumed tank beside one that is named, or a nurse tender', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { answerLines, issueLabel, issueLook } from '@/app/_text'
 import { stopText } from '@/app/_advice/change-text'
 import { flowDoubt, prepareDoubt } from '@/lib/doubt'
-import { compilePlan, evaluatePlan, type SupplyResult } from '@/lib/supply'
+import { compilePlan, countUnmeasured, evaluatePlan, type SupplyResult } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
 const itemNames: Readonly<Record<string, string>> = { du1: 'Dump site 1', f1: 'Fill site 1', t1: 'Tender 1', t2: 'Tender 2', p1: 'Engine 1' }
@@ -52,6 +52,19 @@ describe('the headline', () => {
   it('says which portable tank is counted on that nobody named', () => {
     expect(linesOf(evaluatePlan(smallBundle({ 'plan.dumpSites.0.portableTankIds': [] }), { quick: true })).find((line) => line.includes('portable tank')))
       .toMatch(/^amber: No portable tank is named at Dump site 1: one of [\d,]+ gal is assumed to come with the first tender\.$/)
+  })
+
+  it('says whose water nobody has measured, since the whole flow counts on it', () => {
+    const [line] = linesOf(evaluatePlan(smallBundle({ 'district.sources.0.usable_gal': undefined, 'district.sources.0.surface_sqft': undefined, 'district.sources.0.usableDepth_ft': undefined, 'district.sources.0.kind': 'pond' }), { quick: true })).filter((one) => one.includes('never running out'))
+    expect(line).toMatch(/^amber: /)
+    expect(linesOf(evaluatePlan(smallBundle({ 'district.sources.0.usable_gal': 90_000 }), { quick: true })).join()).not.toContain('never running out')
+  })
+
+  it('counts the inputs nobody has measured as the result lists them, and says how many are mere assumptions', () => {
+    const assumedCount = answered.unmeasured.filter(({ mark }) => mark === 'assumed').length
+    expect(countUnmeasured(answered)).toEqual({ all: answered.unmeasured.length, assumed: assumedCount })
+    expect(linesOf(answered).at(-1)).toContain(`${answered.unmeasured.length} inputs are not measured, ${assumedCount} of them mere assumptions.`)
+    expect(linesOf({ ...answered, unmeasured: [] }).at(-1)).toContain('Every input is measured.')
   })
 
   it('takes a form that is not finished as something to do, and an impossible plan as danger', () => {

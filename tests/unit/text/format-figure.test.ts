@@ -33,6 +33,11 @@ describe('a flow given', () => {
     expect(plain(formatGiven(760, 'us', 753))).toBe('760 gpm')
   })
 
+  test('that is large has three significant figures: nobody knows a river to the gallon', () => {
+    expect([85_418, 12_345, 9_999].map((flow_gpm) => plain(formatGiven(flow_gpm, 'us')))).toEqual(['85,400 gpm', '12,300 gpm', '9,990 gpm'])
+    expect([105_818_600, 326_450, 28_549, 950].map((held_gal) => plain(formatQuantity(held_gal, 'gal', 'us', { style: 'headline', toward: 'down' })))).toEqual(['105,000,000 gal', '326,000 gal', '28,500 gal', '950 gal'])
+  })
+
   test('that is not known says so', () => {
     expect([formatGiven(undefined, 'us'), formatGiven(null, 'us'), formatAsked(null, 'us')]).toEqual(['not known', 'not known', 'not known'])
   })

@@ -17,7 +17,14 @@ test('plans ticked on the list stand side by side, what meets its need by the wo
   await expect(figures.getByText('highest', { exact: true })).toHaveCount(0)
   // Which flow a plan falls short by is said, of both.
   await expect(figures.getByRole('row', { name: /^Dependable flow/ }).getByRole('cell', { name: /gpm.*short by [\d,]+\sgpm, dependable/ })).toHaveCount(1, { timeout: 60_000 })
-  await expect(page.getByRole('group', { name: /^Supply strip/ })).toHaveCount(2)
+  // First over each other, told apart by letter; then each its own.
+  await expect(page.getByRole('group', { name: 'Supply strips of all plans over each other' }).getByText(/limits the flow/)).toHaveCount(2)
+  await expect(page.getByRole('img', { name: /loads dumped, .*loads dumped/ })).toBeVisible()
+  await page.getByRole('button', { name: /^B Gander Hill/ }).press('Enter')
+  await expect(page.getByRole('button', { name: /^B Gander Hill/ })).toHaveAttribute('aria-pressed', 'true')
+  await page.getByRole('radio', { name: 'Over each other' }).focus()
+  await page.keyboard.press('ArrowRight')
+  await expect(page.getByRole('group', { name: /^Supply strip:/ })).toHaveCount(2)
   await expect(page.getByRole('figure', { name: 'Shuttle string chart' })).toHaveCount(2)
 })
 
@@ -44,7 +51,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test(`accessible, ${colorScheme}, on a desk and on a phone, nothing wider than the page`, async ({ page }) => {
     await page.emulateMedia({ colorScheme })
     await page.goto(both)
-    await expect(page.getByRole('figure', { name: 'Shuttle string chart' })).toHaveCount(2, { timeout: 40_000 })
+    await expect(page.getByRole('figure', { name: 'String charts of all plans over each other' })).toBeVisible({ timeout: 40_000 })
     await expectAccessible(page)
     await page.setViewportSize({ width: 390, height: 844 })
     await expectAccessible(page)

@@ -22,7 +22,7 @@ export type SupplyStripProps = {
   full_gpm?: number
 }
 
-const HEIGHT = 64
+export const STRIP_HEIGHT = 64
 /** Parts wider than this times the narrowest are drawn no wider: the figure says the rest. */
 const MOST_TIMES = 3
 /** How much of a column the band takes to widen or narrow. */
@@ -40,16 +40,16 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
   if (chain.length === 0) return <p className={styles.empty}>{say('plan.strip.empty')}</p>
   const narrowest = Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm))
   const full = full_gpm ?? fullWidthOf(result)
-  const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full) / full) * (HEIGHT / 2 - 3))
+  const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full) / full) * (STRIP_HEIGHT / 2 - 3))
   const unknown = result.issues?.find(({ code }) => code === 'source-volume-unknown' || code === 'source-flow-unknown')
   const limiting = limitingLink ? partOfLink[limitingLink.kind] : undefined
   return (
     <div className={styles.strip} role="group" aria-label={say('plan.strip.label')}>
-      <svg className={styles.picture} viewBox={`0 0 ${chain.length * 100} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
+      <svg className={styles.picture} viewBox={`0 0 ${chain.length * 100} ${STRIP_HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
         <path className={styles.band} d={bandPath(chain.map(({ capacity_gpm }) => half(capacity_gpm)))} />
         {sustainable_gpm !== null && <path className={styles.flow} d={bandPath(chain.map(() => half(sustainable_gpm)))} />}
         {needed_gpm !== null && [-1, 1].map((side) => (
-          <line key={side} className={styles.need} x1="0" x2={chain.length * 100} y1={HEIGHT / 2 + side * half(needed_gpm)} y2={HEIGHT / 2 + side * half(needed_gpm)} />
+          <line key={side} className={styles.need} x1="0" x2={chain.length * 100} y1={STRIP_HEIGHT / 2 + side * half(needed_gpm)} y2={STRIP_HEIGHT / 2 + side * half(needed_gpm)} />
         ))}
       </svg>
       <ol className={styles.parts}>
@@ -79,8 +79,8 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
 }
 
 /** Outline of a band, symmetric about the middle, that eases from one half-width to the next at the column edges. */
-function bandPath(halves: readonly number[]): string {
-  const middle = HEIGHT / 2
+export function bandPath(halves: readonly number[]): string {
+  const middle = STRIP_HEIGHT / 2
   const edge = (side: 1 | -1, order: readonly number[]) => order.map((index) => {
     const half = halves[index] ?? 0
     const left = index * 100 + EASE * 50

@@ -3,6 +3,7 @@
 import { useRef, useState } from 'react'
 import type { RequestAsk, RequestList } from '@/lib/advise'
 import { FIRE_GROUND } from '@/lib/supply'
+import { BeingWorkedOut } from '../_plan/being-worked-out'
 import { PlanStudy, type Study } from '../_plan/plan-study'
 import { formatAsked, formatGiven, formatMinutes, formatShortBy, say } from '../_text'
 import { Button } from '../_ui/button'
@@ -51,7 +52,7 @@ function RequestStudy({ study }: { study: Study }) {
         {isBlocked
           ? <EmptyState title={say('advice.blocked')} text={say('advice.blocked.text')} />
           : flow_gpm === undefined || flow_gpm <= 0
-            ? answer.pending.answer ? null : <p>{say('advice.request.need-flow')}</p>
+            ? answer.pending.answer ? <BeingWorkedOut /> : <p>{say('advice.request.need-flow')}</p>
             : state.issues.length > 0
               ? <IssueList issues={state.issues} names={board.names} />
               : state.list

@@ -2,6 +2,7 @@
 
 import type { DoubtAnswer } from '@/lib/doubt'
 import { isUnknownWater } from '@/lib/supply'
+import { BeingWorkedOut } from '../_plan/being-worked-out'
 import { PlanStudy, type Study } from '../_plan/plan-study'
 import { formatAsked, formatGiven, formatMinutes, formatShare, LOCALE, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
@@ -33,6 +34,7 @@ function DoubtStudy({ board, answer, bundle }: Study) {
         <h2 className={styles.title}>{say('doubt.title')}</h2>
         <p className={styles.quiet}>{say('doubt.about')}</p>
       </div>
+      {!bundle && !doubt.answer && answer.pending.answer && <BeingWorkedOut />}
       {doubt.issue && <p role="alert">{sayIssue(doubt.issue, names, system)}</p>}
       {doubt.progressShare !== undefined && <ProgressBar label={say('doubt.working-on')} share={doubt.progressShare} onCancel={doubt.stop} />}
       {doubt.progressShare === undefined && !doubt.issue && (!doubt.answer || doubt.isOld) && bundle && (

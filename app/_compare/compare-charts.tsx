@@ -31,7 +31,7 @@ export function CompareCharts({ columns }: { columns: readonly CompareColumn[] }
   return (
     <>
       <div className={styles.screenOnly}>
-        <Segments label={say('compare.way')} value={way} onCommit={setWay} choices={ways.map((value) => ({ value, label: say(`compare.way.${value}`) }))} />
+        <Segments label={say('compare.pictures')} value={way} onCommit={setWay} choices={ways.map((value) => ({ value, label: say(`compare.pictures.${value}`) }))} />
       </div>
       {isOver && <PlanKeys names={planNames} chosen={chosen} onChoose={setChosen} />}
       <section className={styles.part} aria-labelledby="compare-strips">

@@ -1,6 +1,7 @@
 import { NextResponse, type NextRequest } from 'next/server'
+import { SEAT_COOKIE } from '@/app/_server/devices/grants'
 import { pageAccess } from '@/app/_server/devices/page-access'
-import { findViewer } from '@/app/_server/devices/viewer'
+import { findViewer, isSeatPath } from '@/app/_server/devices/viewer'
 import { getDatabase } from '@/app/_server/open-database'
 import { refusal } from '@/app/_server/refusal'
 import { isKnownHost } from '@/app/_server/request-guard'
@@ -8,7 +9,7 @@ import { commonHeaders, pagePolicy, tileOrigins } from '@/app/_server/security-h
 
 /**
  * Every page and file passes here; the API has its own door, app/_server/door.ts. A device on the network that has not
- * joined gets the page to join at and nothing else; one that has, the pages of what it was granted.
+ * joined gets the page to join at and nothing else; one that has, the pages of what it was granted; one at a seat, that.
  */
 export async function proxy(request: NextRequest): Promise<Response> {
   if (!isKnownHost(request.headers)) {
@@ -16,12 +17,13 @@ export async function proxy(request: NextRequest): Promise<Response> {
     return new Response(refused.sentence, { status: refused.status, headers: commonHeaders })
   }
   const { pathname } = request.nextUrl
-  const access = pageAccess(await findViewer(request.headers, getDatabase), pathname)
+  const access = pageAccess(await findViewer(request.headers, getDatabase, pathname), pathname)
   if (access !== 'open') {
     const isPage = request.headers.get('accept')?.includes('text/html') ?? false
     const headers = { ...commonHeaders, 'Cache-Control': 'no-store' }
     // Whole, for the framework takes no other; the network is served over https alone, under the name that was asked for.
-    if (access === 'join' && isPage) return NextResponse.redirect(`https://${request.headers.get('host')}/join`, { status: 307, headers })
+    const begin = request.cookies.has(SEAT_COOKIE) && !isSeatPath(pathname) ? '/seat' : '/join'
+    if (access === 'join' && isPage) return NextResponse.redirect(`https://${request.headers.get('host')}${begin}`, { status: 307, headers })
     const refused = refusal(access === 'join' ? 'join-first' : 'beyond-grant')
     return new Response(refused.sentence, { status: refused.status, headers: { ...headers, 'Content-Type': 'text/plain; charset=utf-8' } })
   }

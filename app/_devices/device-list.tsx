@@ -7,10 +7,19 @@ import { Button } from '../_ui/button'
 import { ask } from './ask'
 import styles from './devices.module.css'
 
-type Props = { grants: readonly Grant[]; districts: readonly { id: string; name: string }[]; onChange: () => void }
+type Named = { readonly id: string; readonly name: string }
+type Props = { grants: readonly Grant[]; districts: readonly Named[]; exercises: readonly Named[]; onChange: () => void }
+
+const nameIn = (list: readonly Named[], wanted: string): string | undefined => list.find(({ id }) => id === wanted)?.name
+
+/** Who has joined, and what it may. */
+function lineOf({ name, scope }: Grant, districts: readonly Named[], exercises: readonly Named[]): string {
+  if (scope.kind === 'seat') return say('devices.device.seat', { name, seat: say(`exercise.seat.${scope.role}`), exercise: nameIn(exercises, scope.exerciseId) ?? say('devices.device.unknown-exercise') })
+  return say('devices.device', { name, right: say(`devices.scope.${scope.kind}`), district: nameIn(districts, scope.districtId) ?? say('devices.device.unknown-district') })
+}
 
 /** Devices that have joined, what each may do, and the way to put it out. */
-export function DeviceList({ grants, districts, onChange }: Props) {
+export function DeviceList({ grants, districts, exercises, onChange }: Props) {
   const [line, setLine] = useState<string>()
   const revoke = async (id: string, name: string) => {
     const asked = await ask(`/api/devices/grants/${encodeURIComponent(id)}`, 'DELETE')
@@ -24,13 +33,13 @@ export function DeviceList({ grants, districts, onChange }: Props) {
         ? <p className={styles.quiet}>{say('devices.no-devices')}</p>
         : (
           <ul className={styles.list}>
-            {grants.map(({ id, name, scope, lastSeenAt, expiresAt }) => (
-              <li key={id} className={styles.device}>
+            {grants.map((grant) => (
+              <li key={grant.id} className={styles.device}>
                 <div className={styles.beside}>
-                  <p>{say('devices.device', { name, right: say(`devices.scope.${scope.kind}`), district: districts.find((one) => one.id === scope.districtId)?.name ?? say('devices.device.unknown-district') })}</p>
-                  <p className={styles.quiet}>{say('devices.device.times', { seen: formatDay(lastSeenAt), until: formatDay(expiresAt) })}</p>
+                  <p>{lineOf(grant, districts, exercises)}</p>
+                  <p className={styles.quiet}>{say('devices.device.times', { seen: formatDay(grant.lastSeenAt), until: formatDay(grant.expiresAt) })}</p>
                 </div>
-                <Button look="danger" size="s" label={say('devices.revoke')} aria-label={say('devices.revoke-of', { name })} onClick={() => { void revoke(id, name) }} />
+                <Button look="danger" size="s" label={say('devices.revoke')} aria-label={say('devices.revoke-of', { name: grant.name })} onClick={() => { void revoke(grant.id, grant.name) }} />
               </li>
             ))}
           </ul>

@@ -10,13 +10,13 @@ import { Shell } from '../_ui/shell'
 import { ask } from './ask'
 import { DeviceList } from './device-list'
 import styles from './devices.module.css'
+import { joinBase, joinHosts } from './join-base'
 import { JoinCode } from './join-code'
 import { QrCode } from './qr-code'
 
 const LOOK_AGAIN_ms = 10_000
 /** Four pairs at a time, so that a line never ends inside one. */
 const inFours = (fingerprint: string): string[] => fingerprint.match(/.{1,12}/g) ?? []
-const shownHost = (host: string) => (host.includes(':') ? `[${host}]` : host)
 
 /** Whether, how and to which devices the station serves a district over the network. */
 export function DevicesScreen({ first }: { first: Devices }) {
@@ -43,10 +43,8 @@ export function DevicesScreen({ first }: { first: Devices }) {
   }
 
   const isServed = network?.isOn === true && network.port !== undefined && !network.trouble
-  const hosts = network ? [...network.addresses, ...network.names] : []
-  const host = hosts.find((one) => one === chosen) ?? hosts[0]
-  const guide = isServed && host ? `http://${shownHost(host)}:${network.guidePort}/` : undefined
-  const base = hosted[0] ? `https://${hosted[0]}` : isServed && host ? `https://${shownHost(host)}:${network.port}` : undefined
+  const hosts = joinHosts(devices)
+  const { host, guide, base } = joinBase(devices, chosen)
 
   return (
     <Shell>
@@ -89,7 +87,7 @@ export function DevicesScreen({ first }: { first: Devices }) {
           </section>
         )}
         {base && <JoinCode base={base} districts={devices.districts} />}
-        <DeviceList grants={devices.grants} districts={devices.districts} onChange={() => void look()} />
+        <DeviceList grants={devices.grants} districts={devices.districts} exercises={devices.exercises} onChange={() => void look()} />
       </div>
     </Shell>
   )

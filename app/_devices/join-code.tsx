@@ -8,15 +8,11 @@ import { ChoiceField } from '../_ui/choice-field'
 import { Segments } from '../_ui/segments'
 import { ask } from './ask'
 import styles from './devices.module.css'
-import { QrCode } from './qr-code'
+import { ShownCode, type MadeCode } from './shown-code'
 
 const kinds = ['district', 'read-district'] as const
 const uses = ['1', '5', '20'] as const
 const days = ['1', '30', '365'] as const
-
-type Made = { code: string; expiresAt: string }
-
-const clockOf = (moment: string): string => new Intl.DateTimeFormat('en-US', { hour: 'numeric', minute: '2-digit' }).format(new Date(moment))
 
 /** Makes a code that opens one district, and shows it to be typed or scanned. */
 export function JoinCode({ base, districts }: { base: string; districts: readonly { id: string; name: string }[] }) {
@@ -24,11 +20,11 @@ export function JoinCode({ base, districts }: { base: string; districts: readonl
   const [kind, setKind] = useState<(typeof kinds)[number]>('read-district')
   const [count, setCount] = useState<(typeof uses)[number]>('1')
   const [lasting, setLasting] = useState<(typeof days)[number]>('30')
-  const [made, setMade] = useState<Made>()
+  const [made, setMade] = useState<MadeCode>()
   const [line, setLine] = useState<{ text: string; isFailure: boolean }>()
 
   const make = async () => {
-    const asked = await ask<Made>('/api/devices/codes', 'POST', { scope: { kind, districtId }, uses: Number(count), grantDays: Number(lasting) })
+    const asked = await ask<MadeCode>('/api/devices/codes', 'POST', { scope: { kind, districtId }, uses: Number(count), grantDays: Number(lasting) })
     setMade('value' in asked ? asked.value : undefined)
     setLine('sentence' in asked ? { text: asked.sentence, isFailure: true } : undefined)
   }
@@ -55,17 +51,7 @@ export function JoinCode({ base, districts }: { base: string; districts: readonl
           </div>
         )}
       <div className={styles.wide} role="status">
-        {made && (
-          <div className={styles.code}>
-            <QrCode text={`${base}/join#${made.code}`} label={say('devices.code.qr')} />
-            <div className={styles.beside}>
-              <h3 className={styles.small}>{say('devices.code')}</h3>
-              <p className={styles.letters}><span aria-hidden="true">{made.code}</span><span className={styles.heard}>{say('devices.code.spelled', { letters: made.code.replace('-', '').split('').join(' ') })}</span></p>
-              <p className={styles.address}>{`${base}/join`}</p>
-              <p className={styles.quiet}>{say('devices.code.until', { time: clockOf(made.expiresAt) })}</p>
-            </div>
-          </div>
-        )}
+        {made && <ShownCode base={base} made={made} />}
         {line && (line.isFailure ? <p className={styles.failed}><Icon name="warn" /> <span>{line.text}</span></p> : <p>{line.text}</p>)}
       </div>
     </section>

@@ -5,6 +5,7 @@ import { findBounds } from '@/lib/geo'
 import { roles, type Role } from '@/lib/plan'
 import { readSession, seenFrom, seesMap, sessionChart, wholeViewOf } from '@/lib/exercise'
 import { useDistrict } from '../_client'
+import { LiveMark } from '../_live/live-mark'
 import { DistrictMap, useDrawnDistrict } from '../_map'
 import { StringChart } from '../_plan/string-chart'
 import { UndoButtons } from '../_plan/undo-buttons'
@@ -24,6 +25,7 @@ import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
 import { FactLog } from './fact-log'
 import { LiveStrip } from './live-strip'
+import { SeatsPanel } from './seats-panel'
 import { withNotes } from './site-notes'
 import { TenderTable } from './tender-table'
 import { TroublesPanel } from './troubles-panel'
@@ -71,6 +73,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
         <header className={styles.head}>
           <h1 className={styles.title}>{exercise.name}</h1>
           <ChoiceField label={say('exercise.seat')} isWide={false} value={role} choices={roles.map((value) => ({ value, label: say(`exercise.seat.${value}`) }))} onCommit={(value) => { setRole(value ?? 'facilitator') }} />
+          <LiveMark state={desk.live.state} />
           {ownSites.length > 1 && <ChoiceField label={say('exercise.seat.at')} isWide={false} value={here?.id as string | undefined} choices={ownSites.map(({ id, name }) => ({ value: id as string, label: name }))} onCommit={setSite} />}
         </header>
         <ClockBar desk={desk} districtId={districtId} leads={leads} />
@@ -93,6 +96,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
             <div className={styles.side}>
               <DecidePanel desk={desk} placing={seesMap(role) ? placing : undefined} />
               {leads && <TroublesPanel desk={desk} />}
+              {leads && <SeatsPanel exercise={exercise} present={desk.live.present} />}
               <FactLog desk={desk} role={role} />
               <Caution title={say('caution.title')} kinds={['planning-aid']} />
             </div>

@@ -5,6 +5,8 @@ import { namesOf, type Change, type EditBody, type Exercise, type Inject } from 
 import { factOf, isSession, playSession, replay, takeEffect, type Session } from '@/lib/exercise'
 import { FIRE_GROUND } from '@/lib/supply'
 import { getClient, useDocument, type DocumentView } from '../_client'
+import { stationNow } from '../_live/station-time'
+import { useLiveDocument, type LiveDocument } from '../_live/use-live-document'
 import { say, sayIssue, type NameOf } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -12,6 +14,8 @@ import { clockAt, setClock } from './exercise-clock'
 import { useRunningClock } from './use-running-clock'
 
 export type ExerciseDesk = {
+  /** Whether the station is heard, and which seats are taken by devices now. */
+  live: LiveDocument
   status: DocumentView['status']
   exercise: Exercise | undefined
   /** The run at the clock; undefined where the plan cannot be played. */
@@ -38,6 +42,7 @@ const inOrder = (exercise: Exercise) => exercise.facts.toSorted((a, b) => a.at_s
  */
 export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
   const { doc: exercise, status, conflicts } = useDocument<Exercise>(exerciseId)
+  const live = useLiveDocument(exerciseId)
   const toast = useToast()
   const [system] = useUnitSystem()
   const isEnded = exercise?.endedAt_s !== undefined
@@ -88,10 +93,10 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
   }, [leads, isEnded, base, exercise, clock_s, edit, names, system, toast])
 
   const setTo = useCallback((at_s: number, isRunning: boolean, speedFactor: number) => {
-    edit({ kind: 'setFields', set: { clock: setClock(at_s, isRunning, speedFactor, Date.now()) } }, say('exercise.clock'), true)
+    edit({ kind: 'setFields', set: { clock: setClock(at_s, isRunning, speedFactor, stationNow()) } }, say('exercise.clock'), true)
   }, [edit])
   const clock = exercise?.clock
-  const now_s = useCallback(() => Math.max(base?.clock_s ?? 0, clockAt(clock, Date.now())), [base, clock])
+  const now_s = useCallback(() => Math.max(base?.clock_s ?? 0, clockAt(clock, stationNow())), [base, clock])
 
   const take = useCallback((change: Change, by: string, inject?: Inject): boolean => {
     if (!base) return false
@@ -107,7 +112,7 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
   }, [base, now_s, edit, names, system, toast])
 
   return {
-    status, exercise, session, clock_s: session?.clock_s ?? clock_s, isEnded, names, edit,
+    live, status, exercise, session, clock_s: session?.clock_s ?? clock_s, isEnded, names, edit,
     run: (isRunning, speedFactor = clock?.speedFactor ?? 1) => { setTo(now_s(), isRunning, speedFactor) },
     jump: (to_s) => { setTo(to_s, false, clock?.speedFactor ?? 1) },
     end: () => { edit({ kind: 'setFields', set: { endedAt_s: now_s() } }, say('exercise.end')) },

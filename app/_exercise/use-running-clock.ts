@@ -2,18 +2,19 @@
 
 import { useEffect, useState } from 'react'
 import type { ExerciseClock } from '@/lib/plan'
+import { stationNow } from '../_live/station-time'
 import { clockAt } from './exercise-clock'
 
 /** Often enough to look live, seldom enough to leave time for all else. */
 const TICK_MS = 200
 
-/** Where the clock stands, kept up while it runs. */
+/** Where the clock stands by the station's time, kept up while it runs. */
 export function useRunningClock(clock: ExerciseClock | undefined): number {
-  const [now_ms, setNow] = useState(() => Date.now())
+  const [now_ms, setNow] = useState(() => stationNow())
   const isRunning = clock?.isRunning ?? false
   useEffect(() => {
     if (!isRunning) return
-    const timer = setInterval(() => { setNow(Date.now()) }, TICK_MS)
+    const timer = setInterval(() => { setNow(stationNow()) }, TICK_MS)
     return () => { clearInterval(timer) }
   }, [isRunning])
   // A clock that was set after the last tick stands where it was set.

@@ -1,4 +1,5 @@
 import { issuesFromZod, documentKindOf, documentKinds, schemaOf, type DocumentKind, type EditableDocument } from '@/lib/plan'
+import { tellChanged } from './live/changes'
 import type { Database } from './open-database'
 import { refusal, refusalOfIssue } from './refusal'
 
@@ -111,4 +112,5 @@ export const restore = (database: Rows, id: string): Promise<void> => setDeleted
 async function setDeletedAt(database: Rows, id: string, deletedAt: Date | null): Promise<void> {
   const { count } = await database.document.updateMany({ where: { id }, data: { deletedAt } })
   if (count === 0) throw refusal('not-found', { thing: 'document' }, 'id')
+  tellChanged(`document:${id}`)
 }

@@ -30,8 +30,9 @@ async function answer<P>(request: Request, context: Context<P>, work: Work<P>): 
   try {
     if (!isKnownHost(request.headers)) throw refusal('wrong-host', { host: request.headers.get('host') ?? '' })
     if (!SAFE.includes(request.method) && !isOwnOrigin(request.headers)) throw refusal('other-origin')
-    const viewer = await findViewer(request.headers, getDatabase)
-    await requireAccess(viewer, request.method, new URL(request.url).pathname, getDatabase)
+    const { pathname } = new URL(request.url)
+    const viewer = await findViewer(request.headers, getDatabase, pathname)
+    await requireAccess(viewer, request.method, pathname, getDatabase)
     return await work(request, await context.params, viewer)
   } catch (error) {
     const { status, code, path, sentence, extra } = refusalFrom(error)

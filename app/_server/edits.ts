@@ -2,6 +2,7 @@ import { valueAtPath } from '@/app/_client/path-value'
 import type { Issue } from '@/lib/issue'
 import { applyEdit, pathsOverlap, type Edit, type EditableDocument, type EditBody } from '@/lib/plan'
 import { docOf, writeDocument, type Rows } from './documents'
+import { tellChanged } from './live/changes'
 import type { Database } from './open-database'
 import { refusal, refusalOfIssue } from './refusal'
 
@@ -46,8 +47,8 @@ export async function listEdits(rows: Rows, docId: string, after: number): Promi
  * @returns the document's new sequence number, and the history after the oldest base
  * @throws Refusal if the document is not there or deleted, an edit does not apply, or paths overlap
  */
-export function appendEdits(database: Database, docId: string, sent: readonly Edit[], { force = false, apply = applyEdit as Apply } = {}): Promise<Appended> {
-  return database.$transaction(async (rows) => {
+export async function appendEdits(database: Database, docId: string, sent: readonly Edit[], { force = false, apply = applyEdit as Apply } = {}): Promise<Appended> {
+  const appended = await database.$transaction(async (rows) => {
     const row = await rows.document.findUnique({ where: { id: docId } })
     if (!row) throw refusal('not-found', { thing: 'document' }, 'id')
     if (row.deletedAt) throw refusal('deleted', {}, 'id')
@@ -75,6 +76,8 @@ export function appendEdits(database: Database, docId: string, sent: readonly Ed
     if (sequence > start.sequence) await writeDocument(rows, doc, sequence)
     return { sequence, history: await listEdits(rows, docId, base) }
   })
+  tellChanged(`document:${docId}`)
+  return appended
 }
 
 async function findKnown(rows: Rows, docId: string, sent: readonly Edit[]): Promise<ReadonlySet<string>> {

@@ -7,6 +7,7 @@ export type RefusalCode =
   | 'district-missing' | 'base-ahead' | 'edit-id-taken' | 'event-id-taken' | 'log-full' | 'other-document' | 'overlap' | 'wrong-hash' | 'busy' | 'unexpected'
   | 'archive-not-zip' | 'archive-no-manifest' | 'archive-newer' | 'archive-too-large' | 'archive-part-missing' | 'archive-part-extra' | 'archive-part-twice'
   | 'join-first' | 'join-too-often' | 'join-wrong-code' | 'read-only' | 'beyond-grant' | 'no-network'
+  | 'no-seat' | 'seat-not-yours' | 'seat-too-often' | 'exercise-not-begun' | 'exercise-over'
   | 'archive-part-damaged' | 'archive-part-wrong' | 'archive-history' | 'archive-events' | 'archive-apart' | 'archive-here'
 
 const STATUS: Record<RefusalCode, number> = {
@@ -34,6 +35,11 @@ const STATUS: Record<RefusalCode, number> = {
   'read-only': 403,
   'beyond-grant': 403,
   'no-network': 501,
+  'no-seat': 404,
+  'seat-not-yours': 403,
+  'seat-too-often': 429,
+  'exercise-not-begun': 409,
+  'exercise-over': 409,
   'archive-not-zip': 422,
   'archive-no-manifest': 422,
   'archive-newer': 422,

@@ -3,7 +3,8 @@ import { dataNamedBy } from '../archive/archive-form'
 import { docOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
-import { mayEdit, type Scope } from './scope'
+import type { Grant } from './grants'
+import { mayEdit, type DistrictScope, type SeatScope } from './scope'
 import type { Viewer } from './viewer'
 
 type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE'
@@ -13,9 +14,10 @@ type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE'
  * - `anyone`: also a device that has not joined; `holder`: every device that has; `station`: none;
  * - `read-document`, `edit-document`: a document that the scope holds; `edit-plan`: one of them, but not the district;
  * - `read-data`: data that the scope's district names; `add-data`, `create`: with the right to edit, checked again where
- *   the content is known.
+ *   the content is known;
+ * - `seat`: a device at a seat of an exercise, for its own seat; it has no other rule than this one.
  */
-export type Rule = 'anyone' | 'holder' | 'station' | 'read-document' | 'edit-document' | 'edit-plan' | 'read-data' | 'add-data' | 'create'
+export type Rule = 'anyone' | 'holder' | 'station' | 'seat' | 'read-document' | 'edit-document' | 'edit-plan' | 'read-data' | 'add-data' | 'create'
 
 /** Every part of the API. What is not here is for the station alone, and a test fails until it is. */
 export const RULES: Readonly<Record<string, Partial<Record<Method, Rule>>>> = {
@@ -26,6 +28,10 @@ export const RULES: Readonly<Record<string, Partial<Record<Method, Rule>>>> = {
   '/api/documents/[id]/edits': { GET: 'read-document', POST: 'edit-document' },
   '/api/documents/[id]/events': { GET: 'read-document', POST: 'edit-document' },
   '/api/documents/[id]/restore': { POST: 'edit-plan' },
+  '/api/documents/[id]/live': { GET: 'read-document' },
+  '/api/seat/live': { GET: 'seat' },
+  '/api/seat/acts': { POST: 'seat' },
+  '/api/seat/map': { GET: 'seat' },
   '/api/blobs/[hash]': { GET: 'read-data', PUT: 'add-data' },
   '/api/districts/[id]/archive': { GET: 'station' },
   '/api/archives': { POST: 'station' },
@@ -55,9 +61,12 @@ const beyond = () => refusal('beyond-grant')
  * @throws Refusal
  */
 export async function requireAccess(viewer: Viewer, method: string, path: string, open: () => Promise<Database>): Promise<void> {
-  if (viewer.kind === 'station') return
   const { rule, key: raw } = ruleOf(method, path)
-  if (rule === 'anyone') return
+  if (rule === 'seat' || viewer.kind === 'seat') {
+    if (rule === 'seat' && viewer.kind === 'seat') return
+    throw viewer.kind === 'seat' ? beyond() : refusal(viewer.kind === 'station' ? 'no-seat' : 'join-first')
+  }
+  if (viewer.kind === 'station' || rule === 'anyone') return
   if (viewer.kind === 'nobody') throw refusal('join-first')
   const { scope } = viewer.grant
   if (rule === 'holder') return
@@ -83,15 +92,15 @@ function decoded(key: string): string {
   }
 }
 
-const isOf = (scope: Scope, entry: { id: string; districtId?: string | null | undefined }): boolean => entry.id === scope.districtId || entry.districtId === scope.districtId
+const isOf = (scope: DistrictScope, entry: { id: string; districtId?: string | null | undefined }): boolean => entry.id === scope.districtId || entry.districtId === scope.districtId
 
-async function isWithin(database: Database, scope: Scope, id: string): Promise<boolean> {
+async function isWithin(database: Database, scope: DistrictScope, id: string): Promise<boolean> {
   const row = await database.document.findUnique({ where: { id }, select: { id: true, districtId: true } })
   return row !== null && isOf(scope, row)
 }
 
 /** Data belongs to a district while its document names it. */
-async function isDataOf(database: Database, scope: Scope, hash: string): Promise<boolean> {
+async function isDataOf(database: Database, scope: DistrictScope, hash: string): Promise<boolean> {
   const row = await database.document.findUnique({ where: { id: scope.districtId }, select: { body: true } })
   return row !== null && dataNamedBy(docOf(row)).some((one) => one.hash === hash)
 }
@@ -105,4 +114,10 @@ export function requireCreation(viewer: Viewer, doc: EditableDocument): void {
   if (viewer.kind === 'station') return
   const isOwn = viewer.kind === 'device' && mayEdit(viewer.grant.scope) && documentKindOf(doc) !== 'district' && doc.districtId === viewer.grant.scope.districtId
   if (!isOwn) throw beyond()
+}
+
+/** The seat of a viewer that passed the rule `seat`. @throws Refusal if it has none */
+export function requireSeatGrant(viewer: Viewer): Grant<SeatScope> {
+  if (viewer.kind !== 'seat') throw refusal('no-seat')
+  return viewer.grant
 }

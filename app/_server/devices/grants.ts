@@ -1,17 +1,20 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
-import { scopeSchema, type Scope } from './scope'
+import { tellChanged } from '../live/changes'
+import { scopeSchema, type DistrictScope, type Scope, type SeatScope } from './scope'
 
 /** `__Host-`: browsers take it only over HTTPS, for this host alone and all of it. */
 export const GRANT_COOKIE = '__Host-millrace-device'
+/** A seat's grant has a cookie of its own: a tablet that knows a district can sit down in an exercise and still knows it afterwards. */
+export const SEAT_COOKIE = '__Host-millrace-seat'
 
 const DAY_ms = 24 * 60 * 60 * 1000
 const TOKEN = /^[A-Za-z0-9_-]{43}$/
 /** How old what is known of the last request may be: not every one is worth a write. */
 const SEEN_EVERY_ms = 60_000
 
-export type Grant = { id: string; scope: Scope; name: string; createdAt: string; expiresAt: string; lastSeenAt: string }
+export type Grant<S extends Scope = Scope> = { id: string; scope: S; name: string; createdAt: string; expiresAt: string; lastSeenAt: string }
 export type MadeGrant = { grant: Grant; token: string }
 
 type Row = { id: string; scope: string; name: string; createdAt: Date; expiresAt: Date; lastSeenAt: Date }
@@ -29,15 +32,29 @@ export async function makeGrant(rows: Pick<Database, 'deviceGrant'>, { scope, na
   return { grant: grantOf(await rows.deviceGrant.create({ data })), token }
 }
 
-/** What the cookies of a request grant; undefined for none, one taken back, and one that has ended. */
-export async function findGrant(database: Database, cookies: string | null, now = new Date()): Promise<Grant | undefined> {
-  const token = cookies?.split(';').map((part) => part.trim()).find((part) => part.startsWith(`${GRANT_COOKIE}=`))?.slice(GRANT_COOKIE.length + 1)
+async function findByCookie(database: Database, cookies: string | null, cookie: string, now: Date): Promise<Grant | undefined> {
+  const token = cookies?.split(';').map((part) => part.trim()).find((part) => part.startsWith(`${cookie}=`))?.slice(cookie.length + 1)
   if (token === undefined || !TOKEN.test(token)) return undefined
   // Found by a hash that whoever asks cannot steer, so the time a look-up takes says nothing of the token.
   const row = await database.deviceGrant.findUnique({ where: { tokenHash: hashOf(token) } })
   if (!row || row.revokedAt || row.expiresAt <= now) return undefined
   if (now.getTime() - row.lastSeenAt.getTime() > SEEN_EVERY_ms) await database.deviceGrant.update({ where: { id: row.id }, data: { lastSeenAt: now } })
   return grantOf(row)
+}
+
+export const isSeatGrant = (grant: Grant): grant is Grant<SeatScope> => grant.scope.kind === 'seat'
+const isDistrictGrant = (grant: Grant): grant is Grant<DistrictScope> => grant.scope.kind !== 'seat'
+
+/** The district that the cookies of a request open; undefined for none, one taken back, one that has ended, and a seat's token under this name. */
+export async function findGrant(database: Database, cookies: string | null, now = new Date()): Promise<Grant<DistrictScope> | undefined> {
+  const grant = await findByCookie(database, cookies, GRANT_COOKIE, now)
+  return grant && isDistrictGrant(grant) ? grant : undefined
+}
+
+/** The seat that they open; undefined likewise, and for a district's token under this name. */
+export async function findSeatGrant(database: Database, cookies: string | null, now = new Date()): Promise<Grant<SeatScope> | undefined> {
+  const grant = await findByCookie(database, cookies, SEAT_COOKIE, now)
+  return grant && isSeatGrant(grant) ? grant : undefined
 }
 
 /** Those that are good now, the last seen first. */
@@ -50,8 +67,9 @@ export async function listGrants(database: Database, now = new Date()): Promise<
 export async function revokeGrant(database: Database, id: string, now = new Date()): Promise<void> {
   const { count } = await database.deviceGrant.updateMany({ where: { id, revokedAt: null }, data: { revokedAt: now } })
   if (count === 0) throw refusal('not-found', { thing: 'device' }, 'id')
+  tellChanged(`grant:${id}`)
 }
 
 /** The cookie that a device keeps; no page can read it. */
 export const grantCookie = ({ grant, token }: MadeGrant): string =>
-  `${GRANT_COOKIE}=${token}; Path=/; Secure; HttpOnly; SameSite=Strict; Expires=${new Date(grant.expiresAt).toUTCString()}`
+  `${grant.scope.kind === 'seat' ? SEAT_COOKIE : GRANT_COOKIE}=${token}; Path=/; Secure; HttpOnly; SameSite=Strict; Expires=${new Date(grant.expiresAt).toUTCString()}`

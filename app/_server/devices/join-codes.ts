@@ -1,9 +1,11 @@
 import { createHash, randomInt, randomUUID, timingSafeEqual } from 'node:crypto'
+import type { Exercise } from '@/lib/plan'
+import { docOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
 import { makeGrant, type MadeGrant } from './grants'
 import { RateLimit } from './rate-limit'
-import { scopeSchema, type Scope } from './scope'
+import { scopeSchema, type Scope, type SeatScope } from './scope'
 
 /** No letter or digit that is taken for another when read aloud or off a screen: no 0 O, 1 I L. */
 export const CODE_LETTERS = '23456789ABCDEFGHJKMNPQRSTUVWXYZ'
@@ -35,10 +37,20 @@ export async function makeJoinCode(database: Database, { scope, uses, grantDays 
   await database.joinCode.deleteMany({ where: { expiresAt: { lte: now } } })
   const district = await database.document.findUnique({ where: { id: scope.districtId }, select: { kind: true, deletedAt: true } })
   if (district?.kind !== 'district' || district.deletedAt) throw refusal('not-found', { thing: 'district' }, 'scope.districtId')
+  if (scope.kind === 'seat') await requireSeat(database, scope)
   const code = newCode()
   const expiresAt = new Date(now.getTime() + CODE_minutes * MINUTE_ms)
   await database.joinCode.create({ data: { id: randomUUID(), codeHash: hashOf(code).toString('hex'), scope: JSON.stringify(scope), usesLeft: uses, grantDays, createdAt: now, expiresAt } })
   return { code: `${code.slice(0, 4)}-${code.slice(4)}`, expiresAt: expiresAt.toISOString() }
+}
+
+/** @throws Refusal unless the exercise is one of the district, and its plan has the site of the seat */
+async function requireSeat(database: Database, { exerciseId, districtId, role, siteId }: SeatScope): Promise<void> {
+  const row = await database.document.findUnique({ where: { id: exerciseId } })
+  if (row?.kind !== 'exercise' || row.districtId !== districtId || row.deletedAt) throw refusal('not-found', { thing: 'exercise' }, 'scope.exerciseId')
+  const { plan } = (docOf(row) as unknown as Exercise).bundle
+  const sites = { dumpSite: plan.dumpSites, fillSite: plan.fillSites, attack: undefined, waterSupply: undefined }[role]
+  if (sites ? !sites.some(({ id }) => id === siteId) : siteId !== undefined) throw refusal('not-found', { thing: 'site' }, 'scope.siteId')
 }
 
 /**

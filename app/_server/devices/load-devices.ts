@@ -10,17 +10,23 @@ export type Devices = {
   /** Public names where a proxy in front serves the network; else empty. */
   hosted: string[]
   districts: { id: string; name: string }[]
+  /** Exercises that devices sit in. */
+  exercises: { id: string; name: string }[]
   grants: Grant[]
 }
 
 /** What the page about other devices shows. */
 export async function loadDevices(database: Database): Promise<Devices> {
   const districts = await listDocuments(database, { kind: 'district' })
+  const grants = await listGrants(database)
+  const seated = new Set(grants.flatMap(({ scope }) => (scope.kind === 'seat' ? [scope.exerciseId] : [])))
+  const exercises = seated.size > 0 ? (await listDocuments(database, { kind: 'exercise' })).filter(({ id }) => seated.has(id)) : []
   const names = (process.env.MILLRACE_NAMES ?? '').split(',').map((name) => name.trim()).filter(Boolean)
   return {
     network: findNetworkState() ?? null,
     hosted: process.env.MILLRACE_HOSTED === '1' ? names : [],
     districts: districts.map(({ id, name }) => ({ id, name })),
-    grants: await listGrants(database),
+    exercises: exercises.map(({ id, name }) => ({ id, name })),
+    grants,
   }
 }

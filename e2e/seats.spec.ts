@@ -1,0 +1,133 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { chromium, type Browser, type Page } from '@playwright/test'
+import { browserFlags, findBrowser } from '../scripts/house/browser.mjs'
+import { expectAccessible } from './support/expect-accessible'
+import { startServer, type RunningServer } from './support/start-server'
+import { TEMPLATES } from './support/templates'
+import { expect, test } from './support/test'
+
+/** A name that no browser takes for this machine. */
+const NAME = 'millrace.test'
+const SITE = 'Boat launch'
+const EXERCISE = 'seats-journey'
+
+let folder: string
+let server: RunningServer
+let browser: Browser
+
+const start = (ports: Record<string, string>) => startServer(folder, { MILLRACE_NAMES: NAME, MILLRACE_GUIDE_PORT: '0', ...ports })
+
+test.beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'millrace-seats-'))
+  cpSync(TEMPLATES.demo, folder, { recursive: true })
+  server = await start({ MILLRACE_NETWORK_PORT: '0' })
+  const executablePath = await findBrowser()
+  browser = await chromium.launch({ ...(executablePath && { executablePath }), args: [...browserFlags(), `--host-resolver-rules=MAP ${NAME} 127.0.0.1`] })
+})
+test.afterAll(async () => {
+  await browser.close()
+  await server.stop()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+/** An exercise at its eighteenth minute, with one trouble that who leads lets come. */
+function exercise() {
+  const bundle = JSON.parse(readFileSync('public/demo/bundles/gander-hill.json', 'utf8')) as { plan: { fillSites: { id: string; name: string }[] }; district: { id: string } }
+  const fillSiteId = bundle.plan.fillSites.find(({ name }) => name === SITE)!.id
+  return {
+    format: 'millrace-exercise', version: 1, id: EXERCISE, name: 'Night at the farm', districtId: bundle.district.id, bundle, facts: [], notes: [],
+    injects: [{ id: 'stops', title: 'Secret title', told: 'Engine 11 has lost its prime', trigger: { kind: 'hand' }, change: { kind: 'fillRate', fillSiteId, rateShare: 0 } }],
+    clock: { at_s: 1080, isRunning: false, speedFactor: 5, setAt: '2026-01-01T00:00:00.000Z' },
+  }
+}
+
+/** Joins by the code that the station shows, on a device that wants no motion. */
+async function join(base: string, code: string, name: string): Promise<Page> {
+  const context = await browser.newContext({ ignoreHTTPSErrors: true, locale: 'en-US', viewport: { width: 390, height: 844 }, reducedMotion: 'reduce' })
+  const device = await context.newPage()
+  await device.goto(`${base}/join#${code}`)
+  await device.getByLabel('Name of this device').fill(name)
+  await device.getByRole('button', { name: 'Join' }).click()
+  await expect(device).toHaveURL(`${base}/seat`)
+  return device
+}
+
+test('a seat on a phone hears what its place knows and decides; over a reload, a restart of the station and what was decided while cut off', async ({ page: lead }) => {
+  test.setTimeout(120_000)
+  const made = exercise()
+  expect((await lead.request.post(`${server.address}/api/documents`, { data: { doc: made } })).status()).toBe(201)
+  const { network } = (await (await lead.request.put(`${server.address}/api/devices`, { data: { isOn: true } })).json()) as { network: { port: number } }
+  const base = `https://${NAME}:${network.port}`
+
+  await lead.goto(`${server.address}/district/${made.districtId}/exercise/${EXERCISE}`)
+  await expect(lead.getByText('Live', { exact: true })).toBeVisible()
+  await lead.getByRole('button', { name: /^Seats on other devices/ }).click()
+  await lead.getByLabel('Seat', { exact: true }).selectOption({ label: `Fill site, ${SITE}` })
+  await lead.getByRole('button', { name: 'Make a code' }).click()
+  const code = await lead.getByText(/^[2-9A-Z]{4}-[2-9A-Z]{4}$/).innerText()
+  await expectAccessible(lead)
+
+  const seat = await join(base, code, 'R. Moss')
+  await expect(seat.getByRole('heading', { name: `Fill site, ${SITE}` })).toBeVisible()
+  await expect(seat.getByText('Live', { exact: true })).toBeVisible()
+  await expect(seat.getByRole('timer')).toHaveText('18:00')
+  await expect(seat.getByText(`${SITE}: source`)).toBeVisible()
+  await expect(seat.getByText('Water on the fire')).toHaveCount(0)
+  await expect(lead.getByText(`Fill site, ${SITE}: R. Moss`)).toBeVisible()
+  await expect(lead.getByText('is here')).toBeVisible()
+  expect(await seat.evaluate(() => document.scrollingElement!.scrollWidth)).toBeLessThanOrEqual(390)
+  await expectAccessible(seat)
+
+  // Its grant opens this seat and nothing else.
+  const status = (at: string) => seat.evaluate(async (to) => (await fetch(to)).status, at)
+  for (const at of ['/api/documents', `/api/documents/${EXERCISE}`, `/api/documents/${EXERCISE}/edits`, `/api/documents/${EXERCISE}/live`, '/api/devices', '/demo/district.json']) expect(await status(at), at).toBe(401)
+  await seat.goto(`${base}/district/${made.districtId}/exercise/${EXERCISE}`)
+  await expect(seat).toHaveURL(`${base}/seat`)
+
+  // The clock is the same on both, and what comes about is told within the same moment.
+  await lead.getByRole('button', { name: 'Go on' }).click()
+  await expect(seat.getByRole('timer')).toHaveText(/^18:[1-5]\d/)
+  await lead.getByRole('button', { name: 'Pause' }).click()
+  await expect(seat.getByText('the clock stands')).toBeVisible()
+  expect(await seat.getByRole('timer').innerText()).toBe(await lead.getByRole('timer').innerText())
+  await lead.getByRole('button', { name: /^Let it come now/ }).click()
+  const heard = seat.getByRole('list', { name: 'What came about' })
+  await expect(heard).toContainText('Engine 11 has lost its prime')
+  expect(await seat.content()).not.toContain('Secret title')
+
+  // By the keyboard alone.
+  const well = seat.getByRole('button', { name: 'The pump is well again' })
+  await well.focus()
+  await seat.keyboard.press('Enter')
+  await expect(heard).toContainText(`${SITE}: the pump is well again by Fill site, ${SITE}: R. Moss`)
+  const log = lead.locator('section', { has: lead.getByRole('heading', { name: /What came about/ }) })
+  await expect(log).toContainText(`the pump is well again by Fill site, ${SITE}: R. Moss`)
+
+  await seat.reload()
+  await expect(heard.getByRole('listitem')).toHaveCount(2)
+
+  // The station goes away: the seat says so, keeps what is written meanwhile over a break, and brings it when it is back.
+  const port = new URL(server.address).port
+  await server.stop()
+  await expect(seat.getByText(/^Cut off: last heard at/)).toBeVisible()
+  await seat.getByLabel('Note', { exact: true }).fill('Trying the loop')
+  await seat.getByLabel('Note', { exact: true }).press('Enter')
+  await seat.getByRole('button', { name: 'Write it down' }).click()
+  await well.click()
+  await expect(seat.getByText(/^Not at the station yet: Trying the loop\. It is kept on this device/)).toBeVisible()
+  await expectAccessible(seat)
+  server = await start({ PORT: port, MILLRACE_NETWORK_PORT: String(network.port) })
+  await expect(seat.getByText('Live', { exact: true })).toBeVisible()
+  await expect(seat.getByText(/^Not at the station yet/)).toHaveCount(0)
+  await expect(heard.getByRole('listitem')).toHaveCount(4)
+  await expect(lead.getByText('Live', { exact: true })).toBeVisible()
+  await expect(log).toContainText('Trying the loop')
+  await expect(log.getByText(/the pump is well again by Fill site/)).toHaveCount(2)
+
+  // Taken back, it is out at once.
+  await lead.getByRole('button', { name: 'Take back what R. Moss was let in to' }).click()
+  await expect(seat.getByText('This device sits at no seat')).toBeVisible()
+  await seat.context().close()
+})

@@ -11,9 +11,9 @@ type Props = { map: NonNullable<SeatInfo['map']>; points: SeatAnswer['points']; 
 /** Where everybody is, for a seat that is told. */
 export function SeatMap({ map, points = [], names }: Props) {
   const drawn = useSeatDistrict(map.hash)
-  const all = useMemo<MapSite[]>(() => [...map.sites, ...points.map(({ id, point, number }) => ({ id, kind: 'tender' as const, point, name: names(id) ?? id, letter: String(number) }))], [map.sites, points, names])
+  const all = useMemo<MapSite[]>(() => [...map.sites, ...points.map(({ id, point, number, isHeldUp }) => ({ id, kind: 'tender' as const, point, name: names(id) ?? id, letter: String(number), ...(isHeldUp && { isMarked: true, note: say('exercise.held-up') }) }))], [map.sites, points, names])
   const home = useMemo(() => findBounds(map.sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [map.sites])
-  return <DistrictMap {...(drawn && { district: drawn })} isLoading={false} sites={all} routes={[]} {...(home && { home })} {...(map.attribution !== undefined && { attribution: [map.attribution] })} aria-label={say('exercise.map')} />
+  return <DistrictMap {...(drawn && { district: drawn })} isLoading={false} sites={all} routes={[]} {...(home && { home })} {...(map.attribution !== undefined && { attribution: [map.attribution] })} />
 }
 
 /** The drawn map; the exercise goes on without it where it does not come. */

@@ -19,5 +19,5 @@ export { factOf, isSession, playSession, replay, startSession, stateAt, takeEffe
 export { sessionChart } from './session-chart'
 export { readSession, sessionShortfall, type SessionRecord } from './session-record'
 export { shortfallOf, type Shortfall } from './shortfall'
-export { tenderPoints } from './tender-points'
+export { tenderPoints, type TenderPoint } from './tender-points'
 export { nextEventAt, viewOf, type ExerciseView, type FillView, type TankView, type TenderView } from './view'

@@ -33,8 +33,12 @@ export function hearsOf({ cause, change }: Pick<Fact, 'cause' | 'change'>, { rol
   }
 }
 
-/** A change as it is told to a seat: of what was changed in the plan only who was called, for the rest is not its business. */
+/**
+ * A change as it is told to a seat: of what was changed in the plan only who was called, and of a closed road whether there
+ * is a way round, without the lines that are driven.
+ */
 export function toldOf(change: Change): Change {
+  if (change.kind === 'roadClosed') return { ...change, detours: change.detours.slice(0, 1).map((way) => ({ ...way, path: way.path.slice(0, 2) })) }
   if (change.kind !== 'plan') return change
   const called = change.edits.flatMap(({ doc, body }) => (body.kind === 'addItem' && body.collection === 'tenders' ? [{ doc, body: { kind: body.kind, collection: body.collection, item: { id: body.item.id, tenderId: body.item.tenderId } } }] : []))
   return { kind: 'plan', edits: called }

@@ -140,7 +140,7 @@ export class Room {
     for (const member of this.#members) {
       const { role, siteId } = member.grant.scope
       const key = `${role} ${siteId ?? ''}`
-      const answer = made.get(key) ?? JSON.stringify(answerFor(whole, session.clock_s, role, siteId, () => tenderPoints(session.now.world.bundle, whole.tenders)))
+      const answer = made.get(key) ?? JSON.stringify(answerFor(whole, session.clock_s, role, siteId, () => tenderPoints(session.now.world.bundle, whole.tenders, session.now.world.conditions)))
       made.set(key, answer)
       if (answer === member.answer) continue
       member.answer = answer

@@ -1,5 +1,5 @@
 import { documentKindOf, type District, type DocumentKind } from '@/lib/plan'
-import { getOutbox, getShelf, type Shelved } from '../_client'
+import { getEventDisk, getOutbox, getShelf, type Shelved } from '../_client'
 import { DATA_CACHE, dataAddress } from '../_shell/caches'
 import { hashesOf } from '../_shell/keep-district'
 
@@ -10,12 +10,13 @@ export type KeptDistrict = {
   keptAt: string
   planCount: number
   exerciseCount: number
+  logCount: number
   /** Roads, map and elevation the district names, how many of them are here, and what those take. */
   dataCount: number
   dataHereCount: number
   size_bytes: number
   isWhole: boolean
-  /** Changes, new documents and open choices of it that the station does not have. */
+  /** Changes, new documents, events of logs and open choices of it that the station does not have. */
   waitingCount: number
 }
 
@@ -38,6 +39,7 @@ export async function keptDistricts(shelved: readonly Shelved[], waitingOf: (doc
       keptAt: [keptAt, ...own.map((one) => one.keptAt)].sort().at(-1) ?? keptAt,
       planCount: countOf('plan'),
       exerciseCount: countOf('exercise'),
+      logCount: countOf('log'),
       dataCount: hashes.length,
       dataHereCount: sizes.length,
       size_bytes: sizes.reduce((sum, size) => sum + size, 0),
@@ -52,7 +54,7 @@ export async function readKeptDistricts(): Promise<KeptDistrict[]> {
   const outbox = getOutbox()
   const created = await outbox.created()
   const waitingOf = async (docId: string) =>
-    (await outbox.unsentOf(docId)).length + (await outbox.conflictsOf(docId)).length + created.filter(({ doc }) => doc.id === docId).length
+    (await outbox.unsentOf(docId)).length + (await outbox.conflictsOf(docId)).length + created.filter(({ doc }) => doc.id === docId).length + (await getEventDisk().unsentCountOf(docId))
   const cache = 'caches' in globalThis ? await caches.open(DATA_CACHE) : undefined
   const sizeOf = async (hash: string) => {
     const response = await cache?.match(dataAddress(hash))

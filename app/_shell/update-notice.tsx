@@ -1,7 +1,7 @@
 'use client'
 
 import { useEffect, useState } from 'react'
-import { getClient, useSaveState } from '../_client'
+import { getClient, useSaveState, startEventDesk } from '../_client'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { startOfflineShell, takeUpdate } from './offline-shell'
@@ -13,7 +13,7 @@ export function UpdateNotice() {
   const state = useOfflineShell()
   const { unkeptCount } = useSaveState()
   const [isLater, setLater] = useState(false)
-  useEffect(() => { void startOfflineShell() }, [])
+  useEffect(() => { void startOfflineShell(); void startEventDesk() }, [])
   if (state !== 'update' || isLater) return null
   return (
     <div className={styles.notice} role="status">

@@ -13,7 +13,7 @@ it('says of a district what is here and what is not', async () => {
     async (docId) => (docId === 'P' ? 3 : 0),
     async (hash) => (hash.startsWith('r') ? 2_500_000 : undefined),
   )
-  expect(kept).toEqual({ id: 'D', name: 'Alder Hollow', keptAt: '2026-01-03', planCount: 1, exerciseCount: 0, dataCount: 2, dataHereCount: 1, size_bytes: 2_500_000, isWhole: false, waitingCount: 3 })
+  expect(kept).toEqual({ id: 'D', name: 'Alder Hollow', keptAt: '2026-01-03', planCount: 1, exerciseCount: 0, logCount: 0, dataCount: 2, dataHereCount: 1, size_bytes: 2_500_000, isWhole: false, waitingCount: 3 })
 })
 
 it('gives sizes in megabytes, and in gigabytes from a thousand of them', () => {

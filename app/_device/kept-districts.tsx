@@ -21,7 +21,7 @@ export function KeptDistricts({ districts, canKeep, isBusy, onKeep, onDrop }: Pr
       {districts.map((district) => (
         <li key={district.id} className={styles.district}>
           <h3 className={styles.name}><Link href={screenHref('plan', district.id)}>{district.name}</Link></h3>
-          <p>{say(district.isWhole ? 'device.whole' : 'device.part', { plans: district.planCount, exercises: district.exerciseCount, here: district.dataHereCount, data: district.dataCount, size: formatBytes(district.size_bytes) })}</p>
+          <p>{say(district.isWhole ? 'device.whole' : 'device.part', { plans: district.planCount, exercises: district.exerciseCount, logs: district.logCount, here: district.dataHereCount, data: district.dataCount, size: formatBytes(district.size_bytes) })}</p>
           <p className={styles.quiet}>{say('device.as-of', { day: formatDay(district.keptAt) })}</p>
           {district.waitingCount > 0 && <p className={styles.waiting}>{say('device.waiting', { count: district.waitingCount })}</p>}
           <div className={styles.acts}>

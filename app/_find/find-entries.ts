@@ -1,6 +1,7 @@
 import type { District, Plan } from '@/lib/plan'
 import type { DocumentEntry } from '../_client'
 import { exerciseHref } from '../_exercise/exercise-href'
+import { logHref } from '../_log/log-href'
 import type { IconName } from '../_look/icon'
 import { planPageHref, planPages } from '../_plan/plan-pages'
 import { partHref } from '../_plan/part-href'
@@ -10,7 +11,7 @@ import { say } from '../_text'
 import { itemHref, screenHref, screenIcons, screens } from '../_ui/screens'
 
 /** Groups of what can be found, in the order of the list. */
-export const findGroups = ['here', 'plan', 'exercise', 'place', 'resource', 'site', 'elsewhere'] as const
+export const findGroups = ['here', 'plan', 'exercise', 'log', 'place', 'resource', 'site', 'elsewhere'] as const
 export type FindGroup = (typeof findGroups)[number]
 
 /** Something one can go to by its name. `note` tells apart what has one name: its kind and its district. */
@@ -57,6 +58,7 @@ function documentEntry({ id, kind, name, districtId }: DocumentEntry, nameOf: (i
   if (kind === 'district') return [{ id, group: 'elsewhere', label: name, note: say('find.district'), href: screenHref('survey', id), icon: 'survey', districtId: id }]
   if (districtId === undefined) return []
   if (kind === 'plan') return [{ id, group: 'plan', label: name, note: note(nameOf(districtId)), href: screenHref('plan', districtId, id), icon: 'plan', districtId }]
+  if (kind === 'log') return [{ id, group: 'log', label: name, note: note(nameOf(districtId)), href: logHref(districtId, id), icon: 'log', districtId }]
   return kind === 'exercise' ? [{ id, group: 'exercise', label: name, note: note(nameOf(districtId)), href: exerciseHref(districtId, id), icon: 'exercise', districtId }] : []
 }
 

@@ -2,6 +2,7 @@
 
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
+import { logHref } from '../_log/log-href'
 import { say } from '../_text'
 import { planPageHref, planPages, type PlanPage } from './plan-pages'
 import styles from './plan-nav.module.css'
@@ -21,6 +22,7 @@ export function PlanNav({ districtId, planId, name, page }: { districtId: string
         {planPages.map((one) => (
           <li key={one}><Link href={planPageHref(one, districtId, planId)} className={styles.page} aria-current={one === page ? 'page' : undefined}>{say(`plan.page.${one}`)}</Link></li>
         ))}
+        <li><Link href={`${logHref(districtId)}?plan=${encodeURIComponent(planId)}`} className={styles.page}>{say('plan.page.log')}</Link></li>
       </ul>
     </nav>
   )

@@ -1,5 +1,5 @@
-import type { District } from '@/lib/plan'
-import { findBlob, getClient, getShelf } from '../_client'
+import { documentKindOf, type District } from '@/lib/plan'
+import { findBlob, getClient, getEventLog, getShelf } from '../_client'
 import { DATA_CACHE, dataAddress } from './caches'
 
 /** Hashes of all that a district's map and roads are drawn from. */
@@ -10,7 +10,7 @@ export const hashesOf = ({ roads, map, terrain }: Pick<District, 'roads' | 'map'
 export const isDataHere = async (hash: string): Promise<boolean> => (await caches.match(dataAddress(hash), { cacheName: DATA_CACHE })) !== undefined
 
 /**
- * Brings a district whole to this device: the document, its plans, its roads, map and elevation.
+ * Brings a district whole to this device: the document, its plans, exercises and logs with their events, its roads, map and elevation.
  *
  * @param onProgress how many of how many parts are here
  * @throws Unreachable when the station is out of reach before all of it is here; what came stays
@@ -25,6 +25,10 @@ export async function keepDistrict(districtId: string, onProgress?: (done: numbe
   for (const hash of hashes) {
     if (!(await isDataHere(hash))) await findBlob(hash)
     onProgress?.((done += 1), of)
+  }
+  for (const id of planIds) {
+    const one = await getShelf().find(id)
+    if (one && documentKindOf(one.doc) === 'log') await getEventLog(id).sync()
   }
 }
 

@@ -20,6 +20,7 @@ import hose from './en/hose.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
 import law from './en/law.json'
+import log from './en/log.json'
 import map from './en/map.json'
 import plan from './en/plan.json'
 import quantity from './en/quantity.json'
@@ -32,7 +33,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, help, home, hose, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

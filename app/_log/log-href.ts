@@ -1,0 +1,9 @@
+import { screenHref } from '../_ui/screens'
+
+export type LogPage = 'form' | 'paper' | 'review'
+
+/** Address of the logs of a district, of one of them, or of one of its pages. */
+export function logHref(districtId: string, logId?: string, page?: LogPage): string {
+  const base = screenHref('log', districtId, logId)
+  return page ? `${base}/${page}` : base
+}

@@ -1,0 +1,28 @@
+'use client'
+
+import { useMemo } from 'react'
+import { effectiveEvents } from '@/lib/field-log'
+import type { SiteEvent } from '@/lib/plan'
+import { logDevice } from '../_client'
+import { say, type UnitSystem } from '../_text'
+import { Button } from '../_ui/button'
+import { eventWords } from './event-words'
+import { clockTime } from './clock-time'
+import styles from './log.module.css'
+import { postKey, type LogDesk } from './use-log'
+
+/** Takes back the last thing noted on this device at this post. */
+export function UndoLast({ desk, post, system }: { desk: LogDesk; post: SiteEvent['post']; system: UnitSystem }) {
+  const { events } = desk.events
+  const last = useMemo(
+    () => effectiveEvents(events).events.filter((event) => event.device === logDevice() && event.entered === 'button' && postKey(event.post) === postKey(post)).toSorted((a, b) => (a.made_ms ?? a.at_ms) - (b.made_ms ?? b.at_ms)).at(-1),
+    [events, post],
+  )
+  if (!last) return null
+  const what = `${eventWords(last, desk.names, system)}, ${clockTime(last.at_ms, desk.log?.zone)}`
+  const undo = () => {
+    const { post: at, kind, device, at_ms, apparatusId, note } = last
+    void desk.note([{ post: at, kind, device, at_ms, made_ms: Date.now(), retracts: last.id, ...(apparatusId !== undefined && { apparatusId }), ...(kind === 'note' && note !== undefined && { note }) }])
+  }
+  return <Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={undo} />
+}

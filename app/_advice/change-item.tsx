@@ -1,7 +1,7 @@
 'use client'
 
 import { useId, useState } from 'react'
-import { gainPerEffort, isUnproven, workOf_s, type Advice, type DependableGains, type Trial } from '@/lib/advise'
+import { gainPerEffort, isUnproven, noticeable_gpm, workOf_s, type Advice, type DependableGains, type Trial } from '@/lib/advise'
 import type { Link } from '@/lib/supply'
 import { formatGiven, formatMinutes, formatNumber, formatQuantity, formatSignedChange, linkText, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
@@ -29,6 +29,7 @@ export function ChangeItem({ trial, most_gpm, board, advice, dependable, apply }
   const change = changeText(candidate, board.names, system)
   const flow = (value: number) => formatGiven(value, system)
   const after_gpm = dependable?.after_gpm.get(candidate.id)
+  const isNotDependable = dependable !== undefined && after_gpm !== undefined && after_gpm - dependable.base_gpm < noticeable_gpm(dependable.base_gpm)
   const shift_s = before.ready_s === null || after.ready_s === null ? 0 : after.ready_s - before.ready_s
   return (
     <li className={styles.item}>
@@ -43,6 +44,7 @@ export function ChangeItem({ trial, most_gpm, board, advice, dependable, apply }
       <p className={styles.quiet}>{effortText(effort)}</p>
       {Math.abs(shift_s) >= NOTED_SHIFT_S && <p className={styles.note}>{say(shift_s > 0 ? 'advice.ready-later' : 'advice.ready-earlier', { time: formatMinutes(Math.abs(shift_s)) })}</p>}
       {dependable && after_gpm !== undefined && <p className={styles.quiet}>{say('advice.dependable', { before: flow(dependable.base_gpm), after: flow(after_gpm), count: dependable.nightCount })}</p>}
+      {isNotDependable && <p className={styles.note}>{say('advice.not-dependable')}</p>}
       <div className={styles.actions}>
         <Button size="s" label={say('advice.apply-variant')} aria-label={say('advice.apply-variant.of', { change })} onClick={() => { void apply.variant(candidate.edits, change) }} />
         <Button size="s" label={say('advice.apply-here')} aria-label={say('advice.apply-here.of', { change })} onClick={() => { apply.here(candidate.edits, change) }} />

@@ -30,7 +30,7 @@ export function CompareCharts({ columns }: { columns: readonly CompareColumn[] }
   if (ready.length === 0) return null
   return (
     <>
-      <div className={styles.screenOnly}>
+      <div className={styles.pictures}>
         <Segments label={say('compare.pictures')} value={way} onCommit={setWay} choices={ways.map((value) => ({ value, label: say(`compare.pictures.${value}`) }))} />
       </div>
       {isOver && <PlanKeys names={planNames} chosen={chosen} onChoose={setChosen} />}

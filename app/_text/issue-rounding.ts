@@ -11,6 +11,9 @@ const typedFlows = new Set(['test-point-impossible', 'curve-points-rise', 'strai
 /** Issues about what is asked for. */
 const askedFlows = new Set(['methods-far-apart'])
 
+/** Volumes that are missing or that must be there, worked out in a run. */
+const askedVolumes = new Set(['short_gal', 'reserve_gal', 'limit_gal'])
+
 /** Times at which something is there, and at which something ends, by their name. */
 const from = new Set(['to_s', 'short_s', 'draftLost_s', 'pumping_s'])
 const until = new Set(['from_s', 'empty_s', 'fuel_s', 'held_s'])
@@ -21,5 +24,5 @@ export function issueRounding(key: string, code: string): QuantityFormat {
     if (typedValues.has(key) || typedFlows.has(code)) return typed
     return askedFlows.has(code) || key === 'wanted_gpm' || key === 'needed_gpm' ? asked : given
   }
-  return from.has(key) ? asked : until.has(key) ? given : typed
+  return from.has(key) || askedVolumes.has(key) ? asked : until.has(key) ? given : typed
 }

@@ -1,7 +1,10 @@
 import { readFile } from 'node:fs/promises'
-import { isBundle, readBundle } from '@/lib/plan'
+import { roadClosures } from '@/lib/exercise'
+import { isBundle, readBundle, type Bundle } from '@/lib/plan'
+import { decodeRoadGraph } from '@/lib/roads'
+import { legFinder, resolveLegs } from '@/lib/supply'
 import { demoExercises } from '@/app/_demo/documents/demo-exercises'
-import { troubleWords } from '@/app/_exercise/change-words'
+import { toldWords, troubleWords } from '@/app/_exercise/change-words'
 import { demoDataSet, demoTerrainSet } from '@/app/_demo/demo-data-set'
 import { demoFiles, demoFolder } from '@/app/_demo/demo-files'
 import { demoBounds } from '@/app/_demo/frame'
@@ -35,7 +38,9 @@ async function seed(database: Database): Promise<void> {
   const plans = await readJson(demoFiles.plans) as { id: string }[]
   for (const plan of plans) await addMissing(database, plan)
   const bundles = (await Promise.all(plans.map(async ({ id }) => readBundle(await readJson(demoFiles.bundleOf(id)))))).filter(isBundle)
-  const exercises = demoExercises(new Map(bundles.map((bundle) => [bundle.plan.id as string, bundle])), troubleWords)
+  const graph = decodeRoadGraph(graphBlob)
+  const resolve = (bundle: Bundle): Bundle => ('code' in graph ? bundle : { ...bundle, legs: resolveLegs(bundle, legFinder(graph, bundle.district.roadNotes)).legs })
+  const exercises = demoExercises(new Map(bundles.map((bundle) => [bundle.plan.id as string, bundle])), { title: troubleWords, told: toldWords }, (bundle) => roadClosures(bundle, resolve))
   for (const exercise of exercises) await addMissing(database, exercise)
 }
 

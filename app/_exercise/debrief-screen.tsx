@@ -1,10 +1,10 @@
 'use client'
 
-import { useMemo } from 'react'
+import { useMemo, useState } from 'react'
 import { effectsOf, readSession, sessionChart, sessionShortfall } from '@/lib/exercise'
 import { useDistrict } from '../_client'
 import { StringChart } from '../_plan/string-chart'
-import { formatClock, formatMinutes, formatQuantity, say } from '../_text'
+import { formatClock, formatDay, formatMinutes, formatQuantity, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
@@ -13,30 +13,37 @@ import { EmptyState } from '../_ui/empty-state'
 import { FigureTile } from '../_ui/figure-tile'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useBestAnswers, type BestAsk } from '../_worker/use-best-answers'
+import { BestPart, recoveredWords } from './best-part'
 import { changeWords } from './change-words'
 import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
+import { factCodes } from './fact-codes'
 import { FactLog } from './fact-log'
+import { Timeline } from './timeline'
 import { useExercise } from './use-exercise'
 
-/** Going through an exercise: what was missed, what each thing that came about did to the water, and what people wrote down. */
+/** Going through an exercise: what was missed, what each thing that came about did to the water, what could have been decided, and what people wrote down. */
 export function DebriefScreen({ districtId, exerciseId }: { districtId: string; exerciseId: string }) {
   const desk = useExercise(exerciseId, false)
-  const { exercise, session, names, status } = desk
+  const { exercise, session, names, status, isEnded } = desk
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
   const clock_s = Math.floor(session?.clock_s ?? 0)
+  const facts = useMemo(() => exercise?.facts.toSorted((a, b) => a.at_s - b.at_s) ?? [], [exercise])
+  const codes = useMemo(() => factCodes(facts), [facts])
   const gone = useMemo(() => {
     if (!session || !exercise) return undefined
     const still = { ...session, clock_s: Math.max(clock_s, session.now.from_s) }
     const record = readSession(still)
-    const facts = exercise.facts.toSorted((a, b) => a.at_s - b.at_s)
     return {
-      chart: sessionChart(still, record),
-      shortfall: sessionShortfall(still, record),
+      record, chart: sessionChart(still, record), shortfall: sessionShortfall(still, record),
       rows: effectsOf(exercise.bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
     }
-  }, [session, exercise, clock_s])
+  }, [session, exercise, facts, clock_s])
+  const [looked, setLooked] = useState<BestAsk>()
+  const whole = useMemo(() => (exercise?.endedAt_s !== undefined ? { bundle: exercise.bundle, facts, to_s: exercise.endedAt_s } : undefined), [exercise, facts])
+  const best = useBestAnswers(whole ?? looked)
   const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
   if (!exercise || !gone) {
     return (
@@ -47,6 +54,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
       </Shell>
     )
   }
+  const end_s = Math.max(600, clock_s)
   const gallons = (volume_gal: number) => formatQuantity(Math.abs(volume_gal), 'gal', system, { style: 'headline' })
   const signed = (amount: number, words: string) => (Math.abs(amount) < 1 ? '0' : amount < 0 ? say('exercise.debrief.gained', { flow: words }) : words)
   return (
@@ -57,10 +65,15 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
           <ButtonLink size="s" icon="arrowLeft" href={exerciseHref(districtId, exerciseId)} label={say('exercise.back')} />
           <Button size="s" icon="print" label={say('exercise.debrief.print')} onClick={() => { print() }} />
         </header>
+        <p className={styles.quiet}>{say(isEnded ? 'exercise.debrief.ended' : 'exercise.debrief.running', { time: formatClock(clock_s), plan: exercise.bundle.plan.name, day: formatDay(exercise.clock?.setAt ?? new Date().toISOString()) })}</p>
         <div className={styles.figures}>
           <FigureTile label={say('exercise.debrief.short')} value={formatMinutes(gone.shortfall.short_s, 'up')} look={gone.shortfall.short_s > 0 ? 'amber' : 'water'} />
           <FigureTile label={say('exercise.debrief.missing')} value={gallons(gone.shortfall.missing_gal)} />
           <FigureTile label={say('exercise.debrief.count')} value={String(gone.rows.length)} />
+        </div>
+        <div className={styles.part}>
+          <h2 className={styles.heading}>{say('exercise.timeline')}</h2>
+          <div className={styles.wide}><Timeline record={gone.record} facts={facts} codes={codes} end_s={end_s} names={names} /></div>
         </div>
         <div className={styles.part}>
           <h2 className={styles.heading}>{say('exercise.debrief.facts')}</h2>
@@ -68,15 +81,19 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
           <DataTable
             caption={say('exercise.debrief.facts')} isCaptionHidden rows={gone.rows} rowKey={({ fact }) => fact.id} empty={say('exercise.debrief.nothing')}
             columns={[
-              { key: 'what', head: say('exercise.debrief.what'), cell: ({ fact }) => exercise.injects.find(({ id }) => id === fact.injectId)?.title ?? changeWords(fact.change, names, system) },
+              { key: 'what', head: say('exercise.debrief.what'), cell: ({ fact }) => `${codes.get(fact.id) ?? ''} ${exercise.injects.find(({ id }) => id === fact.injectId)?.title ?? changeWords(fact.change, names, system)}${fact.by === '' ? '' : ` (${fact.by})`}` },
               { key: 'when', head: say('exercise.debrief.when'), isNumber: true, cell: ({ fact }) => formatClock(fact.at_s), sortBy: ({ fact }) => fact.at_s },
               { key: 'short', head: say('exercise.debrief.more-short'), isNumber: true, cell: ({ effect }) => signed(effect.short_s, formatMinutes(Math.abs(effect.short_s))), sortBy: ({ effect }) => effect.short_s },
               { key: 'missing', head: say('exercise.debrief.more-missing'), isNumber: true, cell: ({ effect }) => signed(effect.missing_gal, gallons(effect.missing_gal)), sortBy: ({ effect }) => effect.missing_gal },
-              { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (Math.abs(effect.short_s) < 1 && Math.abs(effect.missing_gal) < 1 ? '' : effect.recovered_s === undefined ? say('exercise.debrief.recovered.never') : effect.recovered_s === 0 ? say('exercise.debrief.recovered.none') : formatMinutes(effect.recovered_s, 'up')) },
+              { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (Math.abs(effect.short_s) < 1 && Math.abs(effect.missing_gal) < 1 ? '' : recoveredWords(effect.recovered_s)) },
             ]}
           />
         </div>
-        <StringChart chart={gone.chart} names={names} shared_s={Math.max(600, clock_s)} />
+        {gone.rows.length > 0 && <BestPart best={best} exercise={exercise} facts={facts} codes={codes} names={names} system={system} onLook={() => { setLooked({ bundle: exercise.bundle, facts, to_s: clock_s }) }} />}
+        <div className={styles.part}>
+          <h2 className={styles.heading}>{say('exercise.chart')}</h2>
+          <div className={styles.wide}><StringChart chart={gone.chart} names={names} shared_s={end_s} /></div>
+        </div>
         <FactLog desk={desk} role="facilitator" />
         <Caution title={say('caution.title')} kinds={['planning-aid', 'back-up-prime']} />
       </div>

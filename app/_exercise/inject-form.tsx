@@ -7,7 +7,7 @@ import { say, sayIssue, type NameOf, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
 import { TextField } from '../_ui/text-field'
-import { changeWords, troubleWords } from './change-words'
+import { changeWords, toldWords, troubleWords } from './change-words'
 import { ChangeFigure } from './change-figure'
 import styles from './exercise.module.css'
 import { TriggerFields } from './trigger-fields'
@@ -31,10 +31,10 @@ export function InjectForm({ inject, possible, session, names, system, onKeep, o
   const choose = (value: string | undefined) => {
     const what = value === undefined ? undefined : possible[Number(value)]
     setChosen(value)
-    if (!what) return setDraft({ ...draft, change: inject.change, title: inject.title })
+    if (!what) return setDraft(inject)
     const title = troubleWords(what, names).slice(0, 120)
     const change: Change = what.change.kind === 'roadClosed' ? { ...what.change, roadId: draft.id, name: title } : what.change
-    setDraft({ ...draft, change, title })
+    setDraft({ ...draft, change, title, told: toldWords(what, names) })
   }
   const setKind = (kind: Trigger['kind'] = 'hand') => { setDraft({ ...draft, trigger: beginOf(kind, Math.ceil(session.clock_s / 60 + 1) * 60, dumps[0]?.id) }) }
   return (

@@ -10,9 +10,10 @@ import { formatClock, formatDay, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
 import { Segments } from '../_ui/segments'
+import { useAddress } from '../_ui/use-address'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { troubleWords } from './change-words'
+import { toldWords, troubleWords } from './change-words'
 import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
 import { useClosures } from './use-closures'
@@ -22,7 +23,8 @@ type Hardness = (typeof hardnesses)[number]
 
 /** Makes an exercise of a plan, with troubles drawn for it. */
 export function NewExercise({ districtId, plans }: { districtId: string; plans: readonly DocumentEntry[] }) {
-  const [chosen, setChosen] = useState<string>()
+  const { plan: asked } = useAddress('plan')
+  const [chosen, setChosen] = useState<string | undefined>(asked)
   const planId = plans.some(({ id }) => id === chosen) ? chosen : plans[0]?.id
   return (
     <section className={styles.part} aria-labelledby="exercise-new">
@@ -60,7 +62,7 @@ function OfPlan({ districtId, planId }: { districtId: string; planId: string }) 
     const exercise: Exercise = {
       format: 'millrace-exercise', version: 1, id: client.newId(), districtId, bundle: whole, facts: [], notes: [],
       name: say('exercise.name', { plan: plan.name, day: formatDay(new Date().toISOString()) }).slice(0, 120),
-      injects: drawn.map(({ what, at_s }) => injectFrom(what, client.newId(), troubleWords(what, names).slice(0, 120), at_s)),
+      injects: drawn.map(({ what, at_s }) => ({ ...injectFrom(what, client.newId(), troubleWords(what, names).slice(0, 120), at_s), told: toldWords(what, names) })),
     }
     const refused = await client.create(exercise, { label: say('exercise.make') })
     if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })

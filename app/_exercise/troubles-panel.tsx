@@ -9,7 +9,7 @@ import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { ChoiceField } from '../_ui/choice-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { troubleWords, triggerWords } from './change-words'
+import { toldWords, troubleWords, triggerWords } from './change-words'
 import styles from './exercise.module.css'
 import { InjectForm } from './inject-form'
 import { useClosures } from './use-closures'
@@ -40,7 +40,8 @@ export function TroublesPanel({ desk }: { desk: ExerciseDesk }) {
   const keep = (inject: Inject, label: string) => { desk.edit({ kind: 'addItem', collection: 'injects', item: inject }, label) }
   const add = () => {
     if (!what) return
-    const inject = injectFrom(what, getClient().newId(), troubleWords(what, names).slice(0, 120), Math.ceil(clock_s) + (when === 'hand' ? 0 : Number(when) * 60))
+    const made = injectFrom(what, getClient().newId(), troubleWords(what, names).slice(0, 120), Math.ceil(clock_s) + (when === 'hand' ? 0 : Number(when) * 60))
+    const inject = { ...made, told: toldWords(what, names) }
     keep(when === 'hand' ? { ...inject, trigger: { kind: 'hand' } } : inject, say('exercise.troubles.add'))
     setChosen(undefined)
   }

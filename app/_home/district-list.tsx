@@ -36,6 +36,7 @@ export function DistrictList({ districts, isStation }: { districts: readonly Hom
             <ButtonLink size="s" icon="survey" label={say('shell.survey')} href={screenHref('survey', id)} />
             <ButtonLink size="s" icon="resources" label={say('shell.resources')} href={screenHref('resources', id)} />
             <ButtonLink size="s" icon="plan" label={say('home.plans', { count: plans.length })} href={screenHref('plan', id)} />
+            <ButtonLink size="s" icon="exercise" label={say('shell.exercise')} href={screenHref('exercise', id)} />
             <ButtonLink size="s" icon="log" label={say('shell.log')} href={screenHref('log', id)} />
             <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
             {isStation && <SaveArchive id={id} name={name} />}

@@ -2,6 +2,7 @@
 
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
+import { exerciseOfPlanHref } from '../_exercise/exercise-href'
 import { logHref } from '../_log/log-href'
 import { say } from '../_text'
 import { planPageHref, planPages, type PlanPage } from './plan-pages'
@@ -22,6 +23,7 @@ export function PlanNav({ districtId, planId, name, page }: { districtId: string
         {planPages.map((one) => (
           <li key={one}><Link href={planPageHref(one, districtId, planId)} className={styles.page} aria-current={one === page ? 'page' : undefined}>{say(`plan.page.${one}`)}</Link></li>
         ))}
+        <li><Link href={exerciseOfPlanHref(districtId, planId)} className={styles.page}>{say('plan.page.exercise')}</Link></li>
         <li><Link href={`${logHref(districtId)}?plan=${encodeURIComponent(planId)}`} className={styles.page}>{say('plan.page.log')}</Link></li>
       </ul>
     </nav>

@@ -18,14 +18,15 @@ export type RoadClosure = {
 const CLOSED_AT = 0.5
 
 /**
- * Roads between the sites of a plan that could be closed, each once, whoever drives it.
+ * Roads between the sites of a plan that could be closed, one for each pair of sites, whoever drives it and whichever way.
  *
  * @param resolve finds ways over the roads of the district
  * @returns none where the roads are not known: nobody can say whether there is a way round
  */
 export function roadClosures(bundle: Bundle, resolve: ResolveWays): RoadClosure[] {
   if (!bundle.district.roads) return []
-  return shuttleLegs(bundle).flatMap(({ use: { fromId, toId }, leg }): RoadClosure[] => {
+  const roads = new Map(shuttleLegs(bundle).toReversed().map((driven) => [[driven.use.fromId, driven.use.toId].sort().join('~'), driven]))
+  return [...roads.values()].reverse().flatMap(({ use: { fromId, toId }, leg }): RoadClosure[] => {
     const point = pointAlong(leg.path, CLOSED_AT)
     const round = detoursRound(bundle, [{ id: 'closed', point }], resolve)
     return round ? [{ fromId, toId, point, ...round }] : []

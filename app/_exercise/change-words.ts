@@ -1,16 +1,15 @@
 import type { Change, Trigger } from '@/lib/plan'
 import type { PossibleTrouble } from '@/lib/exercise'
 import { formatClock, formatMinutes, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
+import { planWords } from './plan-words'
 
 /** What a change does, in a sentence. */
 export function changeWords(change: Change, names: NameOf, system: UnitSystem): string {
   const name = (id: string) => names(id) ?? id
   const flow = (flow_gpm: number) => formatQuantity(flow_gpm, 'gpm', system)
   switch (change.kind) {
-    case 'plan': {
-      const called = change.edits.flatMap(({ body }) => (body.kind === 'addItem' && body.collection === 'tenders' ? [String(body.item.tenderId)] : []))
-      return called.length > 0 ? called.map((id) => say('exercise.change.tenderCalled', { tender: name(id) })).join(' ') : say('exercise.change.plan')
-    }
+    case 'plan':
+      return planWords(change.edits.map(({ body }) => body), name)
     case 'tenderOut':
       return say('exercise.change.tenderOut', { tender: name(change.tenderId) })
     case 'unitLate':

@@ -37,6 +37,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
     const still = { ...session, clock_s: Math.max(clock_s, session.now.from_s) }
     const record = readSession(still)
     return {
+      counted_s: Math.min(still.clock_s, still.now.scenario.demand.countFrom_s),
       record, chart: sessionChart(still, record), shortfall: sessionShortfall(still, record),
       rows: effectsOf(exercise.bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
     }
@@ -73,7 +74,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
         </div>
         <div className={styles.part}>
           <h2 className={styles.heading}>{say('exercise.timeline')}</h2>
-          <div className={styles.wide}><Timeline record={gone.record} facts={facts} codes={codes} end_s={end_s} names={names} /></div>
+          <div className={styles.wide}><Timeline record={gone.record} facts={facts} codes={codes} end_s={end_s} counted_s={gone.counted_s} names={names} /></div>
         </div>
         <div className={styles.part}>
           <h2 className={styles.heading}>{say('exercise.debrief.facts')}</h2>

@@ -19,8 +19,12 @@ const TANK = 44
 
 type Step = SessionRecord['flow'][number]
 
-/** Time across: what was asked for and what came, the water in the tanks, and everything that came about, each under its mark. */
-export function Timeline({ record, facts, codes, end_s, names }: { record: SessionRecord; facts: readonly Fact[]; codes: ReadonlyMap<string, string>; end_s: number; names: NameOf }) {
+/**
+ * Time across: what was asked for and what came, the water in the tanks, and everything that came about, each under its mark.
+ *
+ * @param counted_s from which moment on anybody could be short
+ */
+export function Timeline({ record, facts, codes, end_s, counted_s, names }: { counted_s: number; record: SessionRecord; facts: readonly Fact[]; codes: ReadonlyMap<string, string>; end_s: number; names: NameOf }) {
   const [holder, width] = useWidth()
   const [system] = useUnitSystem()
   const plot = Math.max(50, width - LEFT - RIGHT)
@@ -32,7 +36,7 @@ export function Timeline({ record, facts, codes, end_s, names }: { record: Sessi
   const height = base + 22 + record.levels.length * (TANK + 22) + 4
   return (
     <figure className={styles.chart} ref={holder} aria-label={say('exercise.timeline')}>
-      <svg className={styles.picture} width={Math.max(width, 1)} height={height} role="img" aria-label={say('exercise.timeline.label', { marks: facts.map(({ id, at_s }) => `${codes.get(id) ?? ''} ${formatMinutes(at_s)}`).join(', ') })}>
+      <svg className={styles.picture} width={Math.max(width, 1)} height={height} viewBox={`0 0 ${Math.max(width, 1)} ${height}`} role="img" aria-label={say('exercise.timeline.label', { marks: facts.map(({ id, at_s }) => `${codes.get(id) ?? ''} ${formatMinutes(at_s)}`).join(', ') })}>
         <defs>
           <pattern id="short" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line className={styles.hatch} x1="0" x2="0" y1="0" y2="6" /></pattern>
         </defs>
@@ -44,7 +48,7 @@ export function Timeline({ record, facts, codes, end_s, names }: { record: Sessi
         ))}
         <text className={styles.label} x={LEFT - 8} y={TOP + 4} textAnchor="end">{formatQuantity(most_gpm, 'gpm', system)}</text>
         <text className={styles.label} x={LEFT - 8} y={base} textAnchor="end">0</text>
-        <path className={styles.short} d={`${line(record.asked)}V${base}H${x(0)}Z`} />
+        <path className={styles.short} d={`${line(countedSteps(record.asked, counted_s))}V${base}H${x(counted_s).toFixed(1)}Z`} />
         <path className={styles.came} d={`${line(record.flow)}V${base}H${x(record.flow[0]?.from_s ?? 0).toFixed(1)}Z`} />
         <path className={styles.asked} d={line(record.asked)} />
         <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={base} y2={base} />
@@ -80,4 +84,10 @@ export function Timeline({ record, facts, codes, end_s, names }: { record: Sessi
       </ul>
     </figure>
   )
+}
+
+/** Steps from a moment on. */
+function countedSteps(steps: readonly Step[], from_s: number): Step[] {
+  const at = steps.findLast((step) => step.from_s <= from_s)
+  return [{ from_s, flow_gpm: at?.flow_gpm ?? 0 }, ...steps.filter((step) => step.from_s > from_s)]
 }

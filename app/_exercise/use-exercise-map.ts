@@ -20,7 +20,7 @@ export function useExercisePlaces(world: Pick<Session['now']['world'], 'bundle' 
         ...plan.fillSites.map(({ id, name, point }) => ({ id: id as string, kind: 'fillSite' as const, name, point })),
         ...plan.dumpSites.map(({ id, name, point }) => ({ id: id as string, kind: 'dumpSite' as const, name, point })),
         ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, name: names(FIRE_GROUND) ?? FIRE_GROUND, point: fire }] : []),
-        ...conditions.closed.map(({ id, point }) => ({ id, kind: 'roadNote' as const, name: names(id) ?? say('exercise.road.unnamed'), point, isMarked: true, note: say('exercise.road.closed') })),
+        ...conditions.closed.map(({ id, point }) => ({ id, kind: 'roadNote' as const, name: say('exercise.road.here'), point, isMarked: true })),
         ...district.stations.map(({ id, name, point }) => ({ id: id as string, kind: 'station' as const, name, point })),
       ],
       routes: [...routesFrom(bundle.legs, legUses(bundle), plan), ...roundRoutes(bundle, conditions)],

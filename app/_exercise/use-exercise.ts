@@ -104,7 +104,7 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
     const fact = inject ? factOf(inject, at_s, by) : { id: getClient().newId(), at_s, cause: 'decision' as const, by, change }
     const made = takeEffect({ ...base, clock_s: at_s }, fact)
     if (!isSession(made)) {
-      toast({ text: made.map((one) => sayIssue(one, names, system)).join(' '), look: 'danger' })
+      toast({ text: made.map((one) => sayIssue(one, withNew(names, change), system)).join(' '), look: 'danger' })
       return false
     }
     edit({ kind: 'addItem', collection: 'facts', item: fact }, say(inject ? 'exercise.inject.came' : 'exercise.decision'))
@@ -123,3 +123,12 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
 
 /** Injects that have not come: no fact is theirs. */
 const armedOf = ({ injects, facts }: Exercise): Inject[] => injects.filter(({ id }) => !facts.some(({ injectId }) => injectId === id))
+
+/** Names with those of what a change would bring in: it is in no document yet. */
+function withNew(names: NameOf, change: Change): NameOf {
+  const added = change.kind === 'plan' ? change.edits.flatMap(({ body }) => (body.kind === 'addItem' ? [body.item as { id: string; name?: string; tenderId?: string }] : [])) : []
+  return (id) => {
+    const item = added.find((one) => one.id === id)
+    return item?.name ?? names(item?.tenderId ?? id)
+  }
+}

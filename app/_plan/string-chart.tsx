@@ -57,7 +57,7 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
           ))}
         </ul>
       </div>
-      <svg className={styles.picture} width={Math.max(width, 1)} height={height} role="img" aria-label={summaryOf(chart, names)}>
+      <svg className={styles.picture} width={Math.max(width, 1)} height={height} viewBox={`0 0 ${Math.max(width, 1)} ${height}`} role="img" aria-label={summaryOf(chart, names)}>
         {minuteMarks(end_s, plot).map((mark_s) => (
           <g key={mark_s}>
             <line className={styles.grid} x1={x(mark_s)} x2={x(mark_s)} y1={TOP} y2={height - 4} />

@@ -14,12 +14,15 @@ export function unitChoices(bundle: Bundle, kind: 'tender' | 'pumper', names: Na
   return freeUnits(bundle, kind).map(({ id, stationId, mutualAid }) => {
     const station = findStation(bundle, stationId)
     const unit = names(id) ?? id
-    return { value: id, label: station ? say(mutualAid || station.mutualAid ? 'exercise.unit.mutual-aid' : 'exercise.unit', { unit, station: station.name }) : unit }
+    // A name may say already whose it is, or where it stands.
+    const isSaid = station?.name.toLowerCase().includes(say('exercise.unit.mutual-aid').toLowerCase()) ?? false
+    const aid = (mutualAid ?? station?.mutualAid) && !isSaid ? ` (${say('exercise.unit.mutual-aid')})` : ''
+    return { value: id, label: station ? `${say('exercise.unit', { unit, station: station.name })}${aid}` : unit }
   })
 }
 
 export function PumperField({ bundle, names, value, none, onCommit }: { bundle: Bundle; names: NameOf; value: string | undefined; none: string; onCommit: (id: string | undefined) => void }) {
-  return <ChoiceField label={say('exercise.decide.pumper')} none={none} value={value} choices={unitChoices(bundle, 'pumper', names)} onCommit={onCommit} />
+  return <ChoiceField label={say('exercise.decide.which-pumper')} none={none} value={value} choices={unitChoices(bundle, 'pumper', names)} onCommit={onCommit} />
 }
 
 /** Several of a list. */

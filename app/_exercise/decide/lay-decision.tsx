@@ -1,6 +1,7 @@
 'use client'
 
 import { useState } from 'react'
+import { distanceM } from '@/lib/geo'
 import { getClient } from '../../_client'
 import { layBegins, layGoals } from '../../_hose/lay-ends'
 import { say } from '../../_text'
@@ -19,7 +20,10 @@ export function LayDecision({ session, names, by, isOff, decideLay, done }: Deci
   const [toId, setTo] = useState<string>()
   const [pumperIds, setPumpers] = useState<readonly string[]>([])
   const ready = (plan.hoseLays ?? []).filter(({ isLeftOut }) => isLeftOut)
-  const begins = layBegins(district), goals = layGoals(district, plan, names)
+  const goals = layGoals(district, plan, names)
+  // Hose is short: the water nearest to where it is wanted first.
+  const [goal] = goals
+  const begins = layBegins(district).sort((a, b) => (goal ? distanceM(a.point, goal.point) - distanceM(b.point, goal.point) : 0))
   const from = begins.find(({ id }) => id === fromId), to = goals.find(({ id }) => id === toId)
   const lay = () => {
     const kept = ready.find(({ id }) => id === readyId)

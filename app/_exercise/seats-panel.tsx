@@ -4,7 +4,7 @@ import { useCallback, useEffect, useState } from 'react'
 import { seatRoles, type SeatRole } from '@/lib/exercise'
 import type { Exercise } from '@/lib/plan'
 import { ask } from '../_devices/ask'
-import { joinBase } from '../_devices/join-base'
+import { joinBase, joinHosts } from '../_devices/join-base'
 import { ShownCode, type MadeCode } from '../_devices/shown-code'
 import type { Devices } from '../_server/devices/load-devices'
 import { say } from '../_text'
@@ -39,6 +39,7 @@ export function SeatsPanel({ exercise, present }: { exercise: Exercise; present:
   const [failure, setFailure] = useState<string>()
   const [chosen, choose] = useState<string>()
   const [count, setCount] = useState<(typeof counts)[number]>('1')
+  const [host, setHost] = useState<string>()
   const [made, setMade] = useState<{ code: MadeCode; seat: string }>()
   const look = useCallback(async () => {
     const asked = await ask<Devices>('/api/devices', 'GET')
@@ -49,7 +50,8 @@ export function SeatsPanel({ exercise, present }: { exercise: Exercise; present:
 
   const seats = seatsOf(exercise)
   const seat = seats.find(({ value }) => value === chosen) ?? seats[0]
-  const { base } = devices ? joinBase(devices) : {}
+  const hosts = devices ? joinHosts(devices) : []
+  const { base, host: shownHost } = devices ? joinBase(devices, host) : {}
   const joined = (devices?.grants ?? []).flatMap(({ id, name, scope }) => (scope.kind === 'seat' && scope.exerciseId === exercise.id ? [{ id, name, label: seats.find(({ value }) => value === (scope.siteId === undefined ? scope.role : `${scope.role} ${scope.siteId}`))?.label ?? say(`exercise.seat.${scope.role}`) }] : []))
   const make = async () => {
     if (!seat) return
@@ -73,6 +75,7 @@ export function SeatsPanel({ exercise, present }: { exercise: Exercise; present:
           <>
             <ChoiceField label={say('exercise.seats.role')} value={seat.value} choices={seats} onCommit={choose} />
             <Segments label={say('exercise.seats.count')} value={count} choices={counts.map((value) => ({ value, label: say(`devices.uses.${value}`) }))} onCommit={setCount} />
+            {hosts.length > 1 && <ChoiceField label={say('devices.address')} value={shownHost} choices={hosts.map((value) => ({ value, label: value }))} onCommit={setHost} />}
             <Button size="s" icon="add" label={say('exercise.seats.make')} onClick={() => { void make() }} />
           </>
         )}

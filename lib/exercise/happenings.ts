@@ -37,7 +37,7 @@ export function happeningOf(body: EditBody, inverse: EditBody): Happening | unde
  * The same list comes out whenever it is asked for, however far the exercise has gone since, so that a place in it is
  * a number that lasts.
  */
-export function happeningsOf(exercise: Exercise, edits: readonly { readonly body: EditBody; readonly inverse: EditBody }[]): Happening[] {
+export function happeningsOf(exercise: Exercise, edits: readonly WrittenEdit[]): Happening[] {
   const later = edits.flatMap(({ body, inverse }) => happeningOf(body, inverse) ?? [])
   const begun = new Map<string, Happening>()
   const added = new Set<string>()
@@ -50,7 +50,21 @@ export function happeningsOf(exercise: Exercise, edits: readonly { readonly body
   for (const fact of exercise.facts) if (!added.has(fact.id)) begun.set(fact.id, { kind: 'fact', fact })
   for (const note of exercise.notes) if (!added.has(note.id)) begun.set(note.id, { kind: 'note', note })
   const timeOf = (one: Happening) => (one.kind === 'fact' ? one.fact.at_s : one.kind === 'note' ? one.note.at_s : 0)
-  return [...[...begun.values()].sort((a, b) => timeOf(a) - timeOf(b)), ...later]
+  const clock = madeWith(exercise, edits, 'clock')
+  const at_s = madeWith(exercise, edits, 'endedAt_s')
+  return [
+    ...(clock ? [{ kind: 'clock' as const, clock: clock as ExerciseClock }] : []), ...[...begun.values()].sort((a, b) => timeOf(a) - timeOf(b)),
+    ...(typeof at_s === 'number' ? [{ kind: 'ended' as const, at_s }] : []), ...later,
+  ]
+}
+
+type WrittenEdit = { readonly body: EditBody; readonly inverse: EditBody }
+
+/** What a field of an exercise was before any edit of it: what the first of them put aside, or what still stands there. */
+function madeWith(exercise: Exercise, edits: readonly WrittenEdit[], field: 'clock' | 'endedAt_s'): unknown {
+  const first = edits.find(({ body }) => body.kind === 'setFields' && body.collection === undefined && field in body.set)
+  if (!first) return exercise[field]
+  return first.inverse.kind === 'setFields' ? first.inverse.set[field] : undefined
 }
 
 /**

@@ -115,6 +115,15 @@ describe('happenings', () => {
     }
   })
 
+  it('begin with what the exercise was made with: its clock and its end, whatever was set since', () => {
+    const clock = { at_s: 300, isRunning: false, speedFactor: 5, setAt: '2026-01-01T00:00:00Z' }
+    const whole = applied.at(-1)!
+    const inverse = whole.edits.map((edit) => (edit.body.kind === 'setFields' && 'clock' in edit.body.set ? { ...edit, inverse: { kind: 'setFields' as const, set: { clock } } } : edit))
+    expect(happeningsOf(whole.doc, inverse)[0]).toEqual({ kind: 'clock', clock })
+    expect(happeningsOf({ ...start, clock, endedAt_s: 400 }, []).map(({ kind }) => kind)).toEqual(['clock', 'fact', 'ended'])
+    expect(happeningsOf({ ...start, clock }, []).map(({ kind }) => kind)).toEqual(['clock', 'fact'])
+  })
+
   it('reach each seat as its own news, without the title of any trouble and without one that has not come', () => {
     const kinds = Object.fromEntries(who.map((name) => [name, heard(applied.at(-1)!, seats[name], `${name}: Ann`).map((one) => ('id' in one ? `${one.kind} ${one.id}` : one.kind)).join(', ')]))
     expect(kinds).toEqual({

@@ -56,7 +56,7 @@ export function CompareCharts({ columns }: { columns: readonly CompareColumn[] }
               {chart ? <StringChart chart={chart} names={names} shared_s={end_s} /> : <p className={styles.quiet}>{say('compare.why.blocked-plain')}</p>}
             </div>
           ))}
-        <p className={styles.quiet}>{say(isOver ? 'compare.charts.over' : 'compare.charts.legend', { end: formatMinutes(end_s) })}</p>
+        {!isOver && <p className={styles.quiet}>{say('compare.charts.legend', { end: formatMinutes(end_s) })}</p>}
       </section>
     </>
   )

@@ -11,11 +11,14 @@ import { waterHeld } from './water-held'
 
 type Props = { charts: readonly (SupplyChart | undefined)[]; planNames: readonly string[]; end_s: number; chosen: number | undefined }
 
+/** On a phone so much of the time is shown as leaves the lines apart. */
+const [NARROW_PX, NARROW_S] = [520, 40 * 60]
 const [ROAD_HEIGHT, TANK_HEIGHT, LEFT, RIGHT, TOP] = [150, 84, 76, 10, 22]
 
 /** The tenders' strings of several plans over each other, and under them the water in their portable tanks, on one time axis. */
-export function OverlaidCharts({ charts, planNames, end_s, chosen }: Props) {
+export function OverlaidCharts({ charts, planNames, end_s: whole_s, chosen }: Props) {
   const [holder, width] = useWidth()
+  const end_s = width > 0 && width < NARROW_PX ? Math.min(whole_s, NARROW_S) : whole_s
   const [system] = useUnitSystem()
   const plot = Math.max(50, width - LEFT - RIGHT)
   const x = (time_s: number) => LEFT + (Math.min(time_s, end_s) / end_s) * plot
@@ -61,6 +64,7 @@ export function OverlaidCharts({ charts, planNames, end_s, chosen }: Props) {
           )
         })}
       </svg>
+      <figcaption className={styles.caption}>{say('compare.charts.over', { end: formatMinutes(end_s) })}</figcaption>
     </figure>
   )
 }

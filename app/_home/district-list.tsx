@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { bookHref } from '../_book/book-href'
 import { Icon } from '../_look/icon'
 import { formatDay, say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
@@ -39,6 +40,7 @@ export function DistrictList({ districts, isStation }: { districts: readonly Hom
             <ButtonLink size="s" icon="exercise" label={say('shell.exercise')} href={screenHref('exercise', id)} />
             <ButtonLink size="s" icon="log" label={say('shell.log')} href={screenHref('log', id)} />
             <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
+            <ButtonLink size="s" icon="print" label={say('shell.book')} href={bookHref(id)} />
             {isStation && <SaveArchive id={id} name={name} />}
           </div>
         </li>

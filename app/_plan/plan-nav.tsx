@@ -5,6 +5,9 @@ import { useEffect, useRef } from 'react'
 import { exerciseOfPlanHref } from '../_exercise/exercise-href'
 import { logHref } from '../_log/log-href'
 import { say } from '../_text'
+import { bookHref } from '../_book/book-href'
+import { Icon } from '../_look/icon'
+import { joinClasses } from '../_ui/join-classes'
 import { planPageHref, planPages, type PlanPage } from './plan-pages'
 import styles from './plan-nav.module.css'
 
@@ -25,6 +28,7 @@ export function PlanNav({ districtId, planId, name, page }: { districtId: string
         ))}
         <li><Link href={exerciseOfPlanHref(districtId, planId)} className={styles.page}>{say('plan.page.exercise')}</Link></li>
         <li><Link href={`${logHref(districtId)}?plan=${encodeURIComponent(planId)}`} className={styles.page}>{say('plan.page.log')}</Link></li>
+        <li><Link href={bookHref(districtId, { planId })} className={joinClasses(styles.page, styles.print)}><Icon name="print" />{say('book.print-plan')}</Link></li>
       </ul>
     </nav>
   )

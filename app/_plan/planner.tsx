@@ -139,6 +139,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           <section className={styles.column} aria-label={say('plan.column')}>
             <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setGuided(false); setViaOf(undefined) }} onGuide={(kind) => { setPlacing(kind); setGuided(true); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
           </section>
+          <p className={styles.printNote}>{say('book.from-book')}</p>
           <section ref={mapPart} className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap
               ref={map} sites={sites} routes={routes} {...(home && { home })}

@@ -11,6 +11,7 @@ export const pages = [
   '/district/[districtId]/survey',
   '/district/[districtId]/resources',
   '/district/[districtId]/drill',
+  '/district/[districtId]/book',
   '/district/[districtId]/compare',
   '/district/[districtId]/exercise',
   '/district/[districtId]/exercise/[exerciseId]',

@@ -1,5 +1,6 @@
 import advice from './en/advice.json'
 import archive from './en/archive.json'
+import book from './en/book.json'
 import caution from './en/caution.json'
 import choice from './en/choice.json'
 import compare from './en/compare.json'
@@ -33,7 +34,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, book, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

@@ -1,10 +1,10 @@
 import type { IconName } from '../_look/icon'
 
 /** Screens of a district, in the order of the job. */
-export const screens = ['survey', 'resources', 'plan', 'exercise', 'log', 'drill'] as const
+export const screens = ['survey', 'resources', 'plan', 'exercise', 'log', 'drill', 'book'] as const
 export type Screen = (typeof screens)[number]
 
-export const screenIcons: Readonly<Record<Screen, IconName>> = { survey: 'survey', resources: 'resources', plan: 'plan', exercise: 'exercise', log: 'log', drill: 'drill' }
+export const screenIcons: Readonly<Record<Screen, IconName>> = { survey: 'survey', resources: 'resources', plan: 'plan', exercise: 'exercise', log: 'log', drill: 'drill', book: 'print' }
 
 /** Address of a screen of a district; of one plan where `planId` is given. */
 export function screenHref(screen: Screen, districtId: string, planId?: string): string {

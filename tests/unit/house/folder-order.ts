@@ -3,7 +3,7 @@ import path from 'node:path'
 /** The ground: each may import those before it. */
 const GROUND = ['units', 'written-units', 'evidence', 'issue', 'random', 'geo'] as const
 const NUMBERS = ['hydraulics', 'terrain', 'osm', 'demand', 'relay', 'priming', 'shuttle', 'roads'] as const
-const LADDER = ['plan', 'exchange', 'supply', 'doubt', 'advise', 'exercise', 'field-log', 'review', 'report'] as const
+const LADDER = ['plan', 'exchange', 'supply', 'doubt', 'advise', 'exercise', 'field-log', 'review', 'report', 'book'] as const
 
 function allowedOf(): Map<string, ReadonlySet<string>> {
   const allowed = new Map<string, ReadonlySet<string>>()

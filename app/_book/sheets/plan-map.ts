@@ -1,0 +1,58 @@
+import type { AnsweredPlan } from '@/lib/book'
+import { isCounted, type RoadNote } from '@/lib/plan'
+import { FIRE_GROUND, findPlace, legUses } from '@/lib/supply'
+import { formatQuantity, say, type UnitSystem } from '@/app/_text'
+import type { MapPlace } from '../draw/draw-map'
+import type { MapWay } from '../draw/draw-ways'
+import { namesFor } from './kit'
+import type { MapSetting } from './map-block'
+
+/** Letters of a plan's sites on its maps: F, or F1, F2 where there are several. */
+export const siteLetter = (letter: 'F' | 'U', index: number, count: number): string => (count > 1 ? `${letter}${index + 1}` : letter)
+
+/** A plan as its map shows it: its own sites large, what else is about small. */
+export function planMap(answered: AnsweredPlan, system: UnitSystem): MapSetting {
+  const { bundle } = answered
+  const { plan, district } = bundle
+  const names = namesFor({ district, answered: [answered] }, plan.id)
+  const fire = findPlace(bundle, FIRE_GROUND)
+  const used = new Set<string>(plan.fillSites.flatMap(({ draftSiteId, sourceId }) => [draftSiteId ?? '', sourceId ?? '']))
+  const places: MapPlace[] = [
+    ...plan.fillSites.map(({ point, name }, i): MapPlace => ({ kind: 'fillSite', point, name, letter: siteLetter('F', i, plan.fillSites.length) })),
+    ...plan.dumpSites.map(({ point, name }, i): MapPlace => ({ kind: 'dumpSite', point, name, letter: siteLetter('U', i, plan.dumpSites.length) })),
+    ...(fire ? [{ kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? say('plan.fire-ground') }] : []),
+    ...(plan.hoseLays ?? []).filter(isCounted).flatMap(({ points: [point], name }): MapPlace[] => (point ? [{ kind: 'hosePoint', point, name }] : [])),
+    ...district.roadNotes.map((note): MapPlace => ({ kind: 'roadNote', point: note.point, name: noteWords(note, system), isMinor: true })),
+    ...district.draftSites.filter(({ id }) => !used.has(id)).map(({ point, name }): MapPlace => ({ kind: 'draftSite', point, name, isMinor: true })),
+    ...district.stations.map(({ point, name }): MapPlace => ({ kind: 'station', point, name, isMinor: true })),
+  ]
+  return { places, ways: planWays(answered) }
+}
+
+/** The ways a plan drives, and its hose lays. */
+export function planWays({ bundle }: AnsweredPlan): MapWay[] {
+  const { plan } = bundle
+  const siteIds = new Set<string>([...plan.fillSites, ...plan.dumpSites].map(({ id }) => id))
+  const legs = new Map(bundle.legs.map((leg) => [leg.key, leg]))
+  return [
+    ...legUses(bundle).flatMap(({ key, fromId, load, ask }): MapWay[] => {
+      const leg = legs.get(key)
+      if (leg?.by === 'none') return []
+      const isKnown = leg !== undefined && leg.path.length > 1
+      return [{ path: isKnown ? leg.path : [ask.from, ...ask.via, ask.to], look: !siteIds.has(fromId) ? 'approach' : load === 'full' ? 'loaded' : 'empty', isStraight: !isKnown }]
+    }),
+    ...(plan.hoseLays ?? []).filter(isCounted).map(({ points }): MapWay => ({ path: points, look: 'lay' })),
+  ]
+}
+
+/** A road note in a few words: what is posted first, for that turns vehicles away. */
+export function noteWords({ name, closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph }: RoadNote, system: UnitSystem): string {
+  const posted = [
+    ...(closed ? [say('survey.summary.closed')] : []),
+    ...(maxWeight_lb === undefined ? [] : [formatQuantity(maxWeight_lb, 'lb', system)]),
+    ...(maxHeight_ft === undefined ? [] : [say('survey.summary.high', { height: formatQuantity(maxHeight_ft, 'ft', system) })]),
+    ...(maxWidth_ft === undefined ? [] : [say('survey.summary.wide', { width: formatQuantity(maxWidth_ft, 'ft', system) })]),
+    ...(speed_mph === undefined ? [] : [formatQuantity(speed_mph, 'mph', system)]),
+  ]
+  return posted.length > 0 ? say('book.note', { name, posted: posted.join(', ') }) : name
+}

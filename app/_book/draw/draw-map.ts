@@ -35,6 +35,8 @@ const ROOM = 44
 /** Kept free along a way, and how far apart that is looked at. */
 const LINE_ROOM = 8
 const LINE_STEP = 6
+/** A name further than this from its symbol has a line to it. */
+const LEADER_FROM = 8
 
 /** Closer than so many metres a point roads are drawn at their widest. */
 const NEAR_M = 1.5
@@ -157,13 +159,28 @@ function drawLabels(page: Page, measure: Measure, box: Box, taken: readonly Box[
   // Every place of the sheet has its name, over a way where there is no other room.
   const forced = placeLabels(own.left.flatMap((what) => wishOf.get(what) ?? []), frame, [...taken, ...own.placed.map((one) => one.box)])
   const others = placeLabels([...ofPlaces.filter((_, i) => places[i]?.place.isMinor), ...ofGround], frame, [...taken, ...lines, ...own.placed.map((one) => one.box), ...forced.placed.map((one) => one.box)])
-  for (const { what, x, y, angle } of [...own.placed, ...forced.placed, ...others.placed]) {
+  const placeOf = new Map(ofPlaces.map((wish, i) => [wish.what, places[i]]))
+  const all = [...own.placed, ...forced.placed, ...others.placed]
+  for (const { what, box: text } of all) {
+    const place = placeOf.get(what)
+    if (place) drawLeader(page, place.spot, place.size / 2, text)
+  }
+  for (const { what, x, y, angle } of all) {
     const { lines, size, isBold, ink, across, down } = what
     const look = { size, weight: isBold ? 'bold' as const : 'regular' as const, ink }
     page.shape(turnedRect(x, y, across - 1, down - 1.5, angle), { fill: 'paper', opacity: 0.82 })
     if (angle !== 0) page.turned(lines[0] ?? '', x, y, angle, look)
     else lines.forEach((line, i) => { page.line(line, x, y - down / 2 + i * size * LEADING + 0.5, look, 'middle') })
   }
+}
+
+/** From a symbol to a name that stands away from it, so that nobody takes it for another's. */
+function drawLeader(page: Page, { x, y }: { readonly x: number; readonly y: number }, radius: number, { left, top, right, bottom }: Box): void {
+  const to = { x: Math.min(Math.max(x, left), right), y: Math.min(Math.max(y, top), bottom) }
+  const length = Math.hypot(to.x - x, to.y - y)
+  if (length < radius + LEADER_FROM) return
+  const share = radius / length
+  page.shape(pathOf([x + (to.x - x) * share, y + (to.y - y) * share, to.x, to.y]), { stroke: 'ink', width: 0.6 })
 }
 
 function turnedRect(x: number, y: number, across: number, down: number, angle: number): string {

@@ -24,7 +24,8 @@ export function planSheet(kit: BookKit, planId: string): MadeSheet {
   const sheet = openSheet(kit, head)
   sheet.add(paragraph(measure, across, say(hazard ? 'book.plan.hazard' : 'book.plan.no-hazard', { hazard: hazard?.name ?? '' }), { size: 10.5, weight: 'bold' }, 4))
   const lines = answerLines(result, names, system)
-  for (const { look, text } of lines) if (look !== 'plain') sheet.add([warning(measure, across, text)])
+  for (const { look, text } of lines) if (look === 'danger') sheet.add([warning(measure, across, text)])
+  sheet.add(list(measure, across, lines.filter(({ look }) => look === 'amber').map(({ text }) => ({ text, sign: '!', isStrong: true })), 9.2))
   sheet.add(tiles(measure, across, answerTiles(answered, kit), 3))
   for (const { look, text } of lines) if (look === 'plain') sheet.add(paragraph(measure, across, text, { size: 9.2 }, 4))
 

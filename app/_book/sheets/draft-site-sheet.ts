@@ -126,7 +126,7 @@ function pumperTable({ district, measure, system }: BookKit, draftSite: DraftSit
       isImpossible ? say('book.fig.dash') : rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system), say(`draft.limit.${capacity.limitedBy}`),
     ]]
   })
-  return rows.length === 0 ? [] : table(measure, across, [{ head: say('draft.pumper'), share: 2.7 }, { head: say('draft.setup'), share: 3 }, { head: say('draft.flow'), share: 1.4, align: 'right' }, { head: say('draft.gauge'), share: 1.6, align: 'right' }, { head: say('book.draft.limit-head'), share: 1.4 }], rows, 8.4, 2.6)
+  return rows.length === 0 ? [] : table(measure, across, [{ head: say('draft.pumper'), share: 2.6 }, { head: say('draft.setup'), share: 4.4 }, { head: say('draft.flow'), share: 1.4, align: 'right' }, { head: say('draft.gauge'), share: 1.6, align: 'right' }, { head: say('book.draft.limit-head'), share: 1.4 }], rows, 8.4, 2.6)
 }
 
 /** The back-up prime card in the words of the screen's. */

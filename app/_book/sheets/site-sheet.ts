@@ -1,4 +1,4 @@
-import { dumpSketch, dumpTanks, fillSketch, sheetKey, siteTraffic, tankSide_ft, type AnsweredPlan, type Sketch, type SketchDoubt } from '@/lib/book'
+import { dumpSketch, dumpTanks, fillSketch, sheetKey, siteTraffic, tankSide_ft, ROAD_WIDTH_FT, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type AnsweredPlan, type Sketch, type SketchDoubt } from '@/lib/book'
 import { distanceM } from '@/lib/geo'
 import { findDraftingPump, findDraftSite, findSource, type DumpSite, type FillSite } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
@@ -170,7 +170,7 @@ function sketchNotes({ measure, system }: BookKit, { doubts, x_deg }: Sketch, ac
   }
   return [
     ...list(measure, across, doubts.map((doubt) => ({ text: words(doubt), sign: '!', isStrong: true })), 8.8),
-    ...note(measure, across, say('book.sketch.note', { direction: x_deg === undefined ? 'no' : 'yes' })),
+    ...note(measure, across, say('book.sketch.note', { direction: x_deg === undefined ? 'no' : 'yes', long: formatQuantity(VEHICLE_LENGTH_FT, 'ft', system), wide: formatQuantity(VEHICLE_WIDTH_FT, 'ft', system), road: formatQuantity(ROAD_WIDTH_FT, 'ft', system) })),
   ]
 }
 

@@ -41,6 +41,7 @@ export function DistrictList({ districts, isStation }: { districts: readonly Hom
             <ButtonLink size="s" icon="log" label={say('shell.log')} href={screenHref('log', id)} />
             <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
             <ButtonLink size="s" icon="print" label={say('shell.book')} href={bookHref(id)} />
+            <ButtonLink size="s" icon="move" label={say('home.exchange')} href={`/district/${encodeURIComponent(id)}/exchange`} />
             {isStation && <SaveArchive id={id} name={name} />}
           </div>
         </li>

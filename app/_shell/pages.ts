@@ -13,6 +13,7 @@ export const pages = [
   '/district/[districtId]/drill',
   '/district/[districtId]/book',
   '/district/[districtId]/compare',
+  '/district/[districtId]/exchange',
   '/district/[districtId]/exercise',
   '/district/[districtId]/exercise/[exerciseId]',
   '/district/[districtId]/exercise/[exerciseId]/debrief',

@@ -9,7 +9,7 @@ import { ChoiceField } from '../_ui/choice-field'
 import { SearchBox } from '../_ui/search-box'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { hazardAway_ft, isOpenWater, listedWater, mapWaterKinds, type MapWater, type MapWaterKind, type WaterOrder } from './map-water'
+import { hazardAway_ft, isDraftWater, isOpenWater, listedWater, mapWaterKinds, type MapWater, type MapWaterKind, type WaterOrder } from './map-water'
 import { acceptEdit, detailWords, idOfMapWater, nameOfMapWater } from './source-from-map'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
@@ -25,7 +25,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
   const { district, edit } = useSurvey()
   const toast = useToast()
   const [system] = useUnitSystem()
-  const [kind, setKind] = useState<'open' | MapWaterKind>()
+  const [kind, setKind] = useState<'draft' | 'open' | MapWaterKind | undefined>('draft')
   const [atLeast, setAtLeast] = useState<string>()
   const [search, setSearch] = useState('')
   const [wantedOrder, setOrder] = useState<WaterOrder>('road')
@@ -59,6 +59,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
         <ChoiceField
           label={say('survey.check.filter')} none={say('survey.check.filter.all', { count: open.length })} value={kind} isWide
           choices={[
+            { value: 'draft' as const, label: say('survey.check.filter.kind', { kind: say('survey.check.kind.draft'), count: open.filter(isDraftWater).length }) },
             ...(open.some(isOpenWater) ? [{ value: 'open' as const, label: say('survey.check.filter.kind', { kind: say('survey.check.kind.open'), count: open.filter(isOpenWater).length }) }] : []),
             ...kinds.map((value) => ({ value, label: say('survey.check.filter.kind', { kind: say(`survey.check.kind.${value}`), count: open.filter((one) => one.kind === value).length }) })),
           ]}
@@ -82,7 +83,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
             ...(water.surface_sqft !== undefined && water.name !== '' ? [formatWaterSurface(water.surface_sqft, system)] : []),
             ...(water.road ? [say('survey.check.road', { distance: far(water.road.away_ft) })] : []),
             ...(Number.isFinite(hazard_ft) ? [say('survey.check.hazard', { distance: far(hazard_ft) })] : []),
-            ...(water.details === '' ? [] : [detailWords(water.details)]),
+            ...(water.details === '' ? [] : [detailWords(water.details, system)]),
           ]
           return (
             <li key={id} className={styles.checkRow}>

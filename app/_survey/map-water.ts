@@ -22,6 +22,9 @@ export type MapWater = {
 
 export const isOpenWater = ({ surface_sqft }: Pick<MapWater, 'surface_sqft'>): boolean => surface_sqft !== undefined
 
+/** Water that is drafted from: all but what a main feeds. */
+export const isDraftWater = ({ kind }: Pick<MapWater, 'kind'>): boolean => kind !== 'hydrant'
+
 const SHUT = roadFlag.noAccess | roadFlag.impassable | roadFlag.ford
 
 /**
@@ -54,7 +57,7 @@ function nearRoad(graph: RoadGraph | undefined, shore: readonly Point[]): Pick<M
 }
 
 export type WaterOrder = 'road' | 'hazard' | 'size'
-export type WaterFilter = { readonly kind?: 'open' | MapWaterKind | undefined; readonly atLeast_sqft?: number | undefined; readonly search: string; readonly order: WaterOrder }
+export type WaterFilter = { readonly kind?: 'draft' | 'open' | MapWaterKind | undefined; readonly atLeast_sqft?: number | undefined; readonly search: string; readonly order: WaterOrder }
 
 /**
  * Those that pass the filter, in its order; what is not known comes last.
@@ -69,7 +72,7 @@ export function listedWater(water: readonly MapWater[], { kind, atLeast_sqft, se
     return order === 'road' ? (one.road?.away_ft ?? Infinity) : hazardAway_ft(one, hazards)
   }
   return water
-    .filter((one) => kind === undefined || (kind === 'open' ? isOpenWater(one) : one.kind === kind))
+    .filter((one) => kind === undefined || (kind === 'draft' ? isDraftWater(one) : kind === 'open' ? isOpenWater(one) : one.kind === kind))
     .filter((one) => atLeast_sqft === undefined || (one.surface_sqft ?? 0) >= atLeast_sqft)
     .filter((one) => words.every((word) => nameOf(one).toLowerCase().includes(word)))
     .map((one) => ({ one, at: rank(one) }))

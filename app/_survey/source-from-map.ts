@@ -1,5 +1,6 @@
 import type { EditBody, Source } from '@/lib/plan'
-import { formatWaterSurface, isTextKey, say, type UnitSystem } from '../_text'
+import { findWrittenUnit, plainUnitWord } from '@/lib/written-units'
+import { formatQuantity, formatWaterSurface, isTextKey, say, type UnitSystem } from '../_text'
 import type { MapWater } from './map-water'
 
 /** One id for one thing of the map, so that accepting it twice, or on two devices, adds it once. */
@@ -23,7 +24,7 @@ export function acceptEdit(water: MapWater, dataDate: string, system: UnitSystem
     collection: 'sources',
     item: {
       id: idOfMapWater(water), kind: sourceKindOf(water), point, name: nameOfMapWater(water, system).slice(0, 120),
-      notes: details === '' ? say('survey.check.unsurveyed') : say('survey.check.notes', { details: detailWords(details) }),
+      notes: details === '' ? say('survey.check.unsurveyed') : say('survey.check.notes', { details: detailWords(details, system) }),
       ...(surface_sqft !== undefined && { surface_sqft: Math.round(surface_sqft) }),
       evidence: { point: { mark: 'assumed', source }, ...(surface_sqft !== undefined && { surface_sqft: { mark: 'computed', source: say('survey.check.area-source') } }) },
     },
@@ -31,11 +32,30 @@ export function acceptEdit(water: MapWater, dataDate: string, system: UnitSystem
 }
 
 /** What the data says, in plain words; what has none keeps its own, without the marks of the file. */
-export const detailWords = (details: string): string => pairsOf(details).map(([key, value]) => {
+export const detailWords = (details: string, system: UnitSystem): string => pairsOf(details).map(([key, value]) => {
+  const sized = mappedQuantity(key, value, system)
   const text = `survey.says.${key.replaceAll(':', '-')}`
-  const plain = value.replaceAll('_', ' ').replaceAll(';', ', ')
+  const plain = sized ?? value.replaceAll('_', ' ').replaceAll(';', ', ')
   return isTextKey(text) ? say(text, { value, plain }) : plain
 }).join(' · ')
+
+/** What stands behind a bare number of the map, by the convention of its key; without one the number stays as it is. */
+const mapUnits: Readonly<Record<string, { readonly unit: 'in' | 'psi' | 'gpm' | 'gal'; readonly bare?: string }>> = {
+  'fire_hydrant:diameter': { unit: 'in', bare: 'mm' }, 'couplings:diameters': { unit: 'in', bare: 'mm' }, 'fire_hydrant:pressure': { unit: 'psi', bare: 'bar' },
+  flow_rate: { unit: 'gpm' }, volume: { unit: 'gal' }, 'water_tank:volume': { unit: 'gal' },
+}
+
+/** Sizes, pressures, flows and volumes of the map in the units in use; undefined where one of them says no unit that is known. */
+function mappedQuantity(key: string, value: string, system: UnitSystem): string | undefined {
+  const known = mapUnits[key]
+  if (!known) return undefined
+  const shown = value.split(';').map((part) => {
+    const [, digits, word = ''] = /^\s*(\d+(?:\.\d+)?)\s*(\D*)$/.exec(part) ?? []
+    const unit = findWrittenUnit(plainUnitWord(word || (known.bare ?? '')), known.unit)
+    return digits !== undefined && unit ? formatQuantity(Number(digits) * unit.factor, known.unit, system) : undefined
+  })
+  return shown.every((one) => one !== undefined) ? shown.join(', ') : undefined
+}
 
 /** Pairs of key and value; a value may itself hold semicolons. */
 function pairsOf(details: string): [key: string, value: string][] {

@@ -39,7 +39,7 @@ import { withoutPlace } from './without-place'
 
 /** The survey: every place of the district on the map and as a list of cards beside it. */
 export function Survey({ districtId }: { districtId: string }) {
-  const { item: itemId } = useAddress('item')
+  const { item: itemId, open: openAt } = useAddress('item', 'open')
   const view = useDistrict(districtId)
   const district = view.doc
   const [system] = useUnitSystem()
@@ -50,7 +50,7 @@ export function Survey({ districtId }: { districtId: string }) {
   const [here, setHere] = useState<{ point: Point; accuracy_m: number }>()
   const [search, setSearch] = useState('')
   const [kind, setKind] = useState<SurveyKind>()
-  const [openPanel, setOpenPanel] = useState<'district' | 'check' | 'import' | 'elevation'>()
+  const [openPanel, setOpenPanel] = useState<'district' | 'check' | 'import' | 'elevation' | undefined>(openAt === 'water' ? 'check' : undefined)
   const [looked, setLooked] = useState<MapSite>()
   const [mapPart, setMapPart] = useState<HTMLElement | null>(null)
   const [map, setMap] = useState<MapHandle | null>(null)
@@ -173,6 +173,7 @@ export function Survey({ districtId }: { districtId: string }) {
             <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
             {district.roads && <Card level={2} title={say('survey.elevation.title')} summary={district.terrain?.name ?? say('survey.elevation.none')} {...panel('elevation')}>{openPanel === 'elevation' && <ElevationPanel elevationImport={elevationImport} />}</Card>}
+            <ButtonLink href={`/district/${encodeURIComponent(districtId)}/exchange`} label={say('survey.exchange')} icon="move" size="s" />
           </section>
           <section ref={setMapPart} className={styles.mapPart} aria-label={say('survey.map')}>
             <DistrictMap

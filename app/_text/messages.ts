@@ -11,6 +11,7 @@ import draft from './en/draft.json'
 import drill from './en/drill.json'
 import entry from './en/entry.json'
 import evidence from './en/evidence.json'
+import exchange from './en/exchange.json'
 import exercise from './en/exercise.json'
 import field from './en/field.json'
 import find from './en/find.json'
@@ -34,7 +35,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, book, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, book, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exchange, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

@@ -1,5 +1,7 @@
-/** Places of a district and its plans in the formats of others, out and in. */
-export { readPlaces, type ReadPlacesOptions } from './read-places'
+/**
+ * Places of a district and its plans in the formats of others, out and in. Readers and writers bring libraries with
+ * them and are imported by their own files, where and when they are wanted: `read-places`, `write-geojson` and its kin.
+ */
 export { exchangeFormats, type ExchangeFormat, type FoundFile } from './read-report'
 export { exchangeLimits } from './exchange-limits'
 export { mappableFields, plainEnds, usualUnit, type ColumnUse, type Mapping } from './mapping'
@@ -12,9 +14,5 @@ export { defaultTaking, takeIn, takings, type Taken, type Taking } from './take-
 export { districtLists, isDistrictList, isPlanList, placeLists, planLists, type FoundFeature, type ItemList, type Place, type PlaceList, type Shape } from './place'
 export type { Target } from './place-item'
 export { placesOf, type DrivenWay } from './places-of'
-export { writeGeojson } from './write-geojson'
-export { writeKml } from './write-kml'
-export { writeGpx } from './write-gpx'
-export { writeCsv } from './write-csv'
 export type { WriteOptions } from './write-options'
 export { losses, lossesOf, writtenFormats, type WrittenFormat } from './losses'

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
-import { guessColumns, readPlaces, understand, type FoundFile, type ItemList, type Mapping, type Target, type Understood } from '@/lib/exchange'
+import { guessColumns, understand, type FoundFile, type ItemList, type Mapping, type Target, type Understood } from '@/lib/exchange'
+import { readPlaces } from '@/lib/exchange/read-places'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
 const folder = path.resolve(import.meta.dirname, '../../fixtures/exchange')

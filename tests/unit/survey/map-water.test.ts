@@ -65,12 +65,16 @@ describe('water of the map', () => {
 
 describe('what the map says of a point', () => {
   it('is said in plain words', () => {
-    expect(detailWords('fire_hydrant:type=pillar;fire_hydrant:diameter=100;access=private')).toBe('standing hydrant · main 100 (in mm unless it says otherwise) · on private ground')
-    expect(detailWords('water_source=groundwater;couplings:diameters=75;110;ref=H 12')).toBe('water from the ground · outlets of 75, 110 · marked H 12')
-    expect(detailWords('fire_hydrant:count=2;fire_hydrant:type=odd_kind')).toBe('2 hydrants · odd kind')
+    // Bare diameters are millimetres and bare pressures bar, by the convention of the open tags; 100 mm is 3.94 in, 4 bar 58 psi.
+    expect(detailWords('fire_hydrant:type=pillar;fire_hydrant:diameter=100;access=private', 'metric')).toBe('standing hydrant · main of 100\u00a0mm · on private ground')
+    expect(detailWords('fire_hydrant:diameter=6"', 'us')).toBe('main of 6\u00a0in')
+    expect(detailWords('fire_hydrant:pressure=4', 'us')).toBe('pressure 58\u00a0psi')
+    expect(detailWords('fire_hydrant:diameter=80-100', 'us')).toBe('main of 80-100')
+    expect(detailWords('water_source=groundwater;couplings:diameters=75;110;ref=H 12', 'metric')).toBe('water from the ground · outlets of 75\u00a0mm, 110\u00a0mm · marked H 12')
+    expect(detailWords('fire_hydrant:count=2;fire_hydrant:type=odd_kind', 'us')).toBe('2 hydrants · odd kind')
   })
 
   it('shows no raw tag for anything in a real district', () => {
-    for (const { details } of water) expect(detailWords(details)).not.toMatch(/[=_]|\w:\w/)
+    for (const { details } of water) expect(detailWords(details, 'us')).not.toMatch(/[=_]|\w:\w/)
   })
 })

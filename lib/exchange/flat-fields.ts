@@ -18,7 +18,9 @@ export function flatFields(fields: Readonly<Record<string, unknown>>, isWhole: (
     if (value === null || value === undefined) return
     flat[path] = typeof value === 'object' ? json(value) : (value as Scalar)
   }
-  for (const [name, value] of Object.entries(fields)) {
+  // What a person may look for comes before how it is known.
+  const inOrder = Object.entries(fields).sort(([a], [b]) => Number(isWhole(a)) - Number(isWhole(b)))
+  for (const [name, value] of inOrder) {
     if (!isPlain(value) || isWhole(name)) put(name, value)
     else for (const [part, inner] of Object.entries(value)) put(`${name}.${part}`, inner)
   }

@@ -177,8 +177,10 @@ function changesOf(there: Readonly<Record<string, unknown>> | undefined, item: R
   return Object.keys(item).filter((field) => !['id', 'kind', 'evidence'].includes(field) && item[field] !== undefined && (field !== 'name' || there?.name !== undefined) && !isSame(there?.[field], item[field]))
 }
 
-export const isSame = (a: unknown, b: unknown): boolean => {
+/** The same but for the last digits, which a table in metric units rounds off. */
+const isSame = (a: unknown, b: unknown): boolean => {
   if (a === b) return true
+  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b))
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
   const keys = new Set([...Object.keys(a), ...Object.keys(b)])
   return [...keys].every((key) => isSame((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))

@@ -38,9 +38,9 @@ describe('what is there already', () => {
 })
 
 describe('our own file', () => {
-  it('brought back unchanged changes nothing', async () => {
-    const { district, plan } = smallBundle()
-    const file = await table(writtenAs('kml', allPlaces(district, plan)))
+  it.each(['kml', 'csv-metric'] as const)('brought back unchanged from %s changes nothing', async (format) => {
+    const { district, plan } = smallBundle({ 'district.sources.0.surface_sqft': 204_063.123456789 })
+    const file = await table(writtenAs(format, allPlaces(district, plan)))
     const { candidates, problems } = understood(file, { list: 'sources' }, { district, plan })
     expect(problems).toEqual([])
     expect(candidates.map(({ list, match, changes }) => [list, match?.by, changes])).toEqual(['stations', 'sources', 'draftSites', 'hazards', 'fillSites', 'dumpSites', 'legNotes', 'legNotes', 'legNotes', 'legNotes'].sort((a, b) => order.indexOf(a as PlaceList) - order.indexOf(b as PlaceList)).map((list) => [list, 'id', []]))

@@ -27,7 +27,7 @@ export function CandidateList({ candidates, takings }: { candidates: readonly Ca
         {known.length > 1 && <Bulk label={say('exchange.all-known')} indexes={known} takings={takings} offers={choices} />}
       </div>
       <DataTable
-        caption={say('exchange.report')} isCaptionHidden rows={indexes.slice(0, shownCount)} rowKey={String}
+        caption={say('exchange.places')} isCaptionHidden rows={indexes.slice(0, shownCount)} rowKey={String}
         columns={[
           { key: 'name', head: say('exchange.name'), cell: (index) => candidates[index]?.item.name },
           { key: 'what', head: say('exchange.what'), cell: (index) => { const candidate = candidates[index]; return candidate && listName(candidate.list) } },

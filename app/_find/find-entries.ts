@@ -1,5 +1,6 @@
 import type { District, Plan } from '@/lib/plan'
 import type { DocumentEntry } from '../_client'
+import { exchangeHref } from '../_exchange/exchange-href'
 import { exerciseHref } from '../_exercise/exercise-href'
 import { logHref } from '../_log/log-href'
 import type { IconName } from '../_look/icon'
@@ -51,7 +52,7 @@ function pagesHere({ districtId, planId }: FindScope['here'], nameOf: (id: strin
   }))
   return [...ofPlan, ...screens.map((screen): Located => ({
     id: `screen-${screen}`, group: 'here', label: say(`shell.${screen}`), note: note(nameOf(districtId)), href: screenHref(screen, districtId), icon: screenIcons[screen], districtId,
-  }))]
+  })), { id: 'page-exchange', group: 'here', label: say('exchange.title'), note: note(nameOf(districtId)), href: exchangeHref(districtId), icon: 'move', districtId }]
 }
 
 function documentEntry({ id, kind, name, districtId }: DocumentEntry, nameOf: (id: string | undefined) => string | undefined): Located[] {

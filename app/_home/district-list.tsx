@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { bookHref } from '../_book/book-href'
+import { exchangeHref } from '../_exchange/exchange-href'
 import { Icon } from '../_look/icon'
 import { formatDay, say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
@@ -41,7 +42,7 @@ export function DistrictList({ districts, isStation }: { districts: readonly Hom
             <ButtonLink size="s" icon="log" label={say('shell.log')} href={screenHref('log', id)} />
             <ButtonLink size="s" icon="drill" label={say('shell.drill')} href={screenHref('drill', id)} />
             <ButtonLink size="s" icon="print" label={say('shell.book')} href={bookHref(id)} />
-            <ButtonLink size="s" icon="move" label={say('home.exchange')} href={`/district/${encodeURIComponent(id)}/exchange`} />
+            <ButtonLink size="s" icon="move" label={say('home.exchange')} href={exchangeHref(id)} />
             {isStation && <SaveArchive id={id} name={name} />}
           </div>
         </li>

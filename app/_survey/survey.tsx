@@ -5,6 +5,7 @@ import type { Evidence } from '@/lib/evidence'
 import type { Point } from '@/lib/geo'
 import { feetFromMetres } from '@/lib/units'
 import { getClient, useDistrict } from '../_client'
+import { exchangeHref } from '../_exchange/exchange-href'
 import { useAct } from '../_fields/use-act'
 import { DistrictMap, useDrawnDistrict, type MapHandle, type MapSite } from '../_map'
 import { Conflicts } from '../_plan/conflicts'
@@ -173,7 +174,7 @@ export function Survey({ districtId }: { districtId: string }) {
             <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
             {district.roads && <Card level={2} title={say('survey.elevation.title')} summary={district.terrain?.name ?? say('survey.elevation.none')} {...panel('elevation')}>{openPanel === 'elevation' && <ElevationPanel elevationImport={elevationImport} />}</Card>}
-            <ButtonLink href={`/district/${encodeURIComponent(districtId)}/exchange`} label={say('survey.exchange')} icon="move" size="s" />
+            <ButtonLink href={exchangeHref(districtId)} label={say('survey.exchange')} icon="move" size="s" />
           </section>
           <section ref={setMapPart} className={styles.mapPart} aria-label={say('survey.map')}>
             <DistrictMap

@@ -4,6 +4,7 @@ import { isBundle, readBundle, type Bundle } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { legFinder, resolveLegs } from '@/lib/supply'
 import { demoExercises } from '@/app/_demo/documents/demo-exercises'
+import { demoLogs } from '@/app/_demo/documents/demo-logs'
 import { toldWords, troubleWords } from '@/app/_exercise/change-words'
 import { demoDataSet, demoTerrainSet } from '@/app/_demo/demo-data-set'
 import { demoFiles, demoFolder } from '@/app/_demo/demo-files'
@@ -11,6 +12,7 @@ import { demoBounds } from '@/app/_demo/frame'
 import { putBlob } from '@/app/_server/blobs'
 import { checkedDocument, createDocument, findDocument } from '@/app/_server/documents'
 import { databaseFile, openDatabase, type Database } from '@/app/_server/open-database'
+import { addSiteEvents } from '@/app/_server/site-events'
 import { importElevationWithNode } from './import-elevation-with-node'
 import { importWithNode } from './import-with-node'
 
@@ -38,10 +40,15 @@ async function seed(database: Database): Promise<void> {
   const plans = await readJson(demoFiles.plans) as { id: string }[]
   for (const plan of plans) await addMissing(database, plan)
   const bundles = (await Promise.all(plans.map(async ({ id }) => readBundle(await readJson(demoFiles.bundleOf(id)))))).filter(isBundle)
+  const byPlan = new Map(bundles.map((bundle) => [bundle.plan.id as string, bundle]))
   const graph = decodeRoadGraph(graphBlob)
   const resolve = (bundle: Bundle): Bundle => ('code' in graph ? bundle : { ...bundle, legs: resolveLegs(bundle, legFinder(graph, bundle.district.roadNotes)).legs })
-  const exercises = demoExercises(new Map(bundles.map((bundle) => [bundle.plan.id as string, bundle])), { title: troubleWords, told: toldWords }, (bundle) => roadClosures(bundle, resolve))
-  for (const exercise of exercises) await addMissing(database, exercise)
+  for (const exercise of demoExercises(byPlan, { title: troubleWords, told: toldWords }, (bundle) => roadClosures(bundle, resolve))) await addMissing(database, exercise)
+  for (const { log, events } of demoLogs(byPlan)) {
+    const isNew = !(await findDocument(database, log.id))
+    await addMissing(database, log)
+    if (isNew) await addSiteEvents(database, log.id, events)
+  }
 }
 
 const database = await openDatabase(databaseFile())

@@ -4,6 +4,7 @@ import { promisify } from 'node:util'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { getBlob } from '@/app/_server/blobs'
 import { findDocument, listDocuments, softDelete } from '@/app/_server/documents'
+import { listSiteEvents } from '@/app/_server/site-events'
 import { isSession, playSession, startSession } from '@/lib/exercise'
 import type { District, Exercise } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
@@ -44,6 +45,12 @@ test('three exercises are ready to be led, each with troubles that can come abou
   expect(primer.injects.some(({ title }) => title.startsWith('Primer fails'))).toBe(true)
 })
 
+test('two logged drills are there with their events', async () => {
+  const entries = await listDocuments(scratch.database, { kind: 'log', districtId: 'ostrel-valley' })
+  expect(entries.map(({ id }) => id).sort()).toEqual(['log-gander-hill', 'log-yarrow-bank'])
+  for (const { id } of entries) expect((await listSiteEvents(scratch.database, id, 0)).total).toBeGreaterThan(60)
+})
+
 test('its road data is kept under the hash that the shipped bundles name', async () => {
   const district = (await findDocument(scratch.database, 'ostrel-valley'))!.doc as unknown as District
   expect(district.roads?.hash).toBe(shippedBundle('plan-gander-hill').district.roads?.hash)
@@ -67,5 +74,5 @@ test('a second time changes nothing, and what was deleted stays deleted', async 
   await softDelete(scratch.database, 'plan-school')
   await seed()
   expect((await findDocument(scratch.database, 'plan-school'))?.isDeleted).toBe(true)
-  expect(await listDocuments(scratch.database, { withDeleted: true })).toHaveLength(7)
+  expect(await listDocuments(scratch.database, { withDeleted: true })).toHaveLength(9)
 }, 120_000)

@@ -65,5 +65,5 @@ export async function bringHere(one: Page): Promise<void> {
   await expect(one.getByRole('link', { name: /Gander Hill/ }).first()).toBeVisible()
   await one.goto('/device')
   await one.getByRole('button', { name: /^Bring .* here whole$/ }).click()
-  await expect(one.getByText(/plans, 3 exercises, with roads and map/)).toBeVisible({ timeout: 30_000 })
+  await expect(one.getByText(/plans, 3 exercises, 2 logs, with roads and map/)).toBeVisible({ timeout: 30_000 })
 }

@@ -87,7 +87,7 @@ test('a device joins by a code, opens its district and nothing else, and is out 
 
   // One district and nothing else.
   const { documents } = JSON.parse((await ask('/api/documents')).text) as { documents: { id: string; districtId?: string }[] }
-  expect(documents.length).toBe(7)
+  expect(documents.length).toBe(9)
   expect(documents.every(({ id, districtId }) => id === DISTRICT || districtId === DISTRICT)).toBe(true)
   expect(await status(`/api/documents/${other.id}`)).toBe(404)
   for (const at of ['/api/devices', `/api/districts/${DISTRICT}/archive`, '/devices', `/district/${other.id}/plan`, '/demo/district.json']) expect(await status(at), at).toBe(403)

@@ -38,10 +38,11 @@ export function LogScreen({ districtId, logId }: { districtId: string; logId: st
   const { post: asked } = useAddress('post')
   const [by, setBy] = useState<string>()
   const now_ms = useNow()
-  const { log, world, read, names } = desk
+  const { log, world, read, here, names } = desk
   const posts = useMemo(() => postsOf(world), [world])
   const post = posts.find((one) => postKey(one) === asked)
-  const now = useMemo(() => estimateNow(read.events, world, now_ms, log?.dispatched_ms), [read.events, world, now_ms, log?.dispatched_ms])
+  const asOf_ms = Math.min(now_ms, log?.ended_ms ?? Infinity, restingAt(here.at(-1)?.at_ms, now_ms))
+  const now = useMemo(() => estimateNow(here, world, asOf_ms, log?.dispatched_ms), [here, world, asOf_ms, log?.dispatched_ms])
   const unitIds = useMemo(() => tendersOf(desk), [desk])
 
   const shell = { ...(desk.districtName !== undefined && { district: { id: districtId, name: desk.districtName } }), screen: 'log' as const }
@@ -71,7 +72,7 @@ export function LogScreen({ districtId, logId }: { districtId: string; logId: st
             {post && <TextField label={say('log.by')} value={by} hint={say('log.device.note', { device: logDevice() })} onCommit={setBy} />}
           </div>
           <div className={styles.main}>
-            <NowPanel now={now} names={names} system={system} zone={log.zone} />
+            <NowPanel now={now} names={names} system={system} zone={log.zone} {...(asOf_ms < now_ms && { asOf_ms })} />
             <EventList desk={desk} post={post} by={by} system={system} />
           </div>
           <div className={styles.main}>
@@ -103,6 +104,11 @@ function AtPost({ desk, post, now, by, unitIds }: { desk: LogDesk; post: SiteEve
     </>
   )
 }
+
+/** So long after the last event nobody logs any more, and nothing can be told of now. */
+const RESTS_AFTER_MS = 2 * 3_600_000
+
+const restingAt = (last_ms: number | undefined, now_ms: number): number => (last_ms !== undefined && now_ms - last_ms > RESTS_AFTER_MS ? last_ms : Infinity)
 
 /** The plan's tenders in its order, then those that came beside it. */
 function tendersOf({ log, events }: LogDesk): string[] {

@@ -8,13 +8,13 @@ import styles from './log.module.css'
 const SHORT_S = 180
 
 /** What can be told at this moment, each figure named an estimate with how far it may be off. */
-export function NowPanel({ now, names, system, zone }: { now: Now; names: NameOf; system: UnitSystem; zone: string | undefined }) {
+export function NowPanel({ now, names, system, zone, asOf_ms }: { now: Now; names: NameOf; system: UnitSystem; zone: string | undefined; asOf_ms?: number }) {
   const site = (id: string | undefined) => (id === undefined ? '' : (names(id) ?? id))
   const gallons = (value: number) => formatQuantity(value, 'gal', system, { style: 'headline' })
   const short = (at_ms: number) => clockTime(at_ms, zone, { hasSeconds: false })
   return (
     <section className={styles.part} aria-labelledby="log-now">
-      <h2 id="log-now" className={styles.heading}>{say('log.now')}</h2>
+      <h2 id="log-now" className={styles.heading}>{asOf_ms === undefined ? say('log.now') : say('log.now.then', { time: short(asOf_ms) })}</h2>
       <p className={styles.quiet}>{say('log.now.lead')}</p>
       <div className={styles.figures}>
         {now.tanks.map(({ siteId, level, lasts, readAt_ms }) => (

@@ -29,7 +29,7 @@ function TenderRow({ id, desk, post, now, by }: Omit<Props, 'unitIds'> & { id: s
   const [isKeeping, setKeeping] = useState(false)
   const pressed = useRef(0)
   const name = desk.names(id) ?? id
-  const last = lastOf(desk.read.events, id)
+  const last = lastOf(desk.here, id)
   const isHere = last?.post.siteId === post.siteId && last?.post.kind === post.kind
   const next = expectedNext(post.kind, isHere ? last?.kind : undefined)
 
@@ -45,7 +45,7 @@ function TenderRow({ id, desk, post, now, by }: Omit<Props, 'unitIds'> & { id: s
   return (
     <li className={styles.tender}>
       <h3 className={styles.tenderName}>{name}</h3>
-      <p className={styles.quiet}>{whereabouts({ id, last, isHere, now, desk })}</p>
+      <p className={styles.quiet} aria-live="polite">{whereabouts({ id, last, isHere, now, desk })}</p>
       {next && (
         <button type="button" className={styles.big} aria-label={`${name}: ${say('log.event', { kind: next })}`} disabled={isKeeping} onClick={() => { void press(next) }}>
           {say('log.event', { kind: next })}

@@ -1,7 +1,7 @@
 'use client'
 
 import { useCallback, useMemo } from 'react'
-import { logWorld, readLog, type LogWorld, type ReadLog } from '@/lib/field-log'
+import { logWorld, readLog, type LogWorld, type ReadLog, type TimedEvent } from '@/lib/field-log'
 import type { EditBody, FieldLog, SiteEvent } from '@/lib/plan'
 import { getClient, getEventLog, logDevice, mintId, useDistrict, useDocument, useLogEvents, type DocumentView, type EventsView } from '../_client'
 import { say, sayIssue, type NameOf } from '../_text'
@@ -20,6 +20,8 @@ export type LogDesk = {
   events: EventsView
   /** What counts of the events, on one clock, and what does not fit together. */
   read: ReadLog
+  /** The same events by this device's own clock, as whoever holds it reads the time. */
+  here: readonly TimedEvent[]
   /** Keeps events on the device before it comes back. @returns those made */
   note(noted: readonly Noted[]): Promise<SiteEvent[]>
   edit(body: EditBody, label: string): void
@@ -39,6 +41,7 @@ export function useLog(districtId: string, logId: string): LogDesk {
   const { planned, places, units } = log ?? {}
   const world = useMemo(() => (places && units ? logWorld({ places, units, ...(planned && { planned }) }, live) : noWorld), [planned, places, units, live])
   const read = useMemo(() => readLog(events.events, world), [events.events, world])
+  const here = useMemo(() => onThisClock(read), [read])
   const known = useMemo(() => new Map([...world.units, ...world.sites].map(({ id, name }) => [id, name])), [world])
   const names: NameOf = useCallback((id) => known.get(id), [known])
 
@@ -51,7 +54,12 @@ export function useLog(districtId: string, logId: string): LogDesk {
     const refused = getClient().edit(logId, body, { label })
     if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
   }, [logId, toast, system])
-  return { log, status, districtName: district?.name ?? planned?.district.name, world, names, events, read, note, edit }
+  return { log, status, districtName: district?.name ?? planned?.district.name, world, names, events, read, here, note, edit }
+}
+
+function onThisClock({ events, clocks }: ReadLog): readonly TimedEvent[] {
+  const shift_ms = events.length === 0 ? 0 : (clocks.find(({ device }) => device === logDevice())?.shift_s ?? 0) * 1000
+  return shift_ms === 0 ? events : events.map((event) => ({ ...event, at_ms: event.at_ms - shift_ms }))
 }
 
 /** A post as one word of the address: `fill.pond`, `attack`. */

@@ -15,7 +15,7 @@ import styles from './log.module.css'
 import { postKey, postName, type LogDesk } from './use-log'
 
 /** At most so many lines at a time: a phone draws no thousand. */
-const AT_ONCE = 60
+const AT_ONCE = 20
 
 /** All that was noted, newest first, what was undone and corrected too; each can be corrected. */
 export function EventList({ desk, post, by, system }: { desk: LogDesk; post: SiteEvent['post'] | undefined; by: string | undefined; system: UnitSystem }) {

@@ -1,7 +1,7 @@
 import { idFromText } from '@/lib/field-log'
 import type { Bundle, FieldLog, SiteEvent, SiteEventKind } from '@/lib/plan'
 import { triangular, uniform } from '@/lib/random'
-import { compileShuttle, recordShuttle, type PhaseName, type ShuttleRecord, type ShuttleSpec, type TenderSpec } from '@/lib/shuttle'
+import { compileShuttle, recordShuttle, sustainableFlow, type PhaseName, type ShuttleRecord, type ShuttleSpec, type TenderSpec } from '@/lib/shuttle'
 import { compilePlan } from '@/lib/supply'
 
 export type DemoLog = { log: FieldLog; events: SiteEvent[] }
@@ -32,7 +32,7 @@ type Seen = Omit<SiteEvent, 'id' | 'logId' | 'device' | 'at_ms' | 'entered'> & {
 function logOf(bundle: Bundle, id: string, name: string, day: number, tell: (seen: Seen[], day: number, logId: string) => Seen[]): DemoLog {
   const { spec } = compilePlan(bundle)
   if (!spec) throw new RangeError(`${id}: the plan of the demo cannot be run`)
-  const record = recordShuttle(compileShuttle(asItWas(spec, day)))
+  const record = recordShuttle(compileShuttle(throttled(asItWas(spec, day))))
   const seen = [...fromTenders(record, spec), ...fromReadings(record, spec)].filter(({ at_s }) => at_s <= LENGTH_S).sort((a, b) => a.at_s - b.at_s)
   const { demand, criterion } = bundle.plan
   const needed_gpm = demand && demand.length > 0 ? Math.max(...demand.map(({ flow_gpm }) => flow_gpm)) : undefined
@@ -71,6 +71,12 @@ function asItWas(spec: ShuttleSpec, day: number): ShuttleSpec {
       }
     }),
   }
+}
+
+/** Whoever runs the attack takes what there is, not what was planned. */
+function throttled(spec: ShuttleSpec): ShuttleSpec {
+  const held_gpm = Math.floor(sustainableFlow(compileShuttle(spec)).flow_gpm / 10) * 10
+  return { ...spec, demand: { ...spec.demand, stages: spec.demand.stages.map((stage) => ({ ...stage, flow_gpm: Math.min(stage.flow_gpm, held_gpm) })) } }
 }
 
 /** What the beginning of a phase looks like to whoever stands there; where it begins twice, the first. */

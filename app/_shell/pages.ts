@@ -23,6 +23,8 @@ export const pages = [
   '/district/[districtId]/log/[logId]/paper',
   '/district/[districtId]/draft/[draftSiteId]',
   '/district/[districtId]/draft/[draftSiteId]/card',
+  '/district/[districtId]/log/reviews',
+  '/district/[districtId]/log/[logId]/review',
   '/district/[districtId]/plan',
   '/district/[districtId]/plan/[planId]',
   '/district/[districtId]/plan/[planId]/advice',

@@ -28,6 +28,7 @@ import plan from './en/plan.json'
 import quantity from './en/quantity.json'
 import resources from './en/resources.json'
 import result from './en/result.json'
+import review from './en/review.json'
 import server from './en/server.json'
 import shell from './en/shell.json'
 import survey from './en/survey.json'
@@ -35,7 +36,7 @@ import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
 export const messages = {
-  advice, archive, book, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exchange, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, server, shell, survey, working,
+  advice, archive, book, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exchange, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, review, server, shell, survey, working,
 } as const
 
 type Messages = typeof messages

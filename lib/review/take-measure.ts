@@ -44,12 +44,18 @@ export function storedFor(doc: District | Plan, measure: Measure): Stored {
   return { ...(typeof value === 'number' && { value }), ...(item.evidence?.[measure.field] && { evidence: item.evidence[measure.field] }) }
 }
 
-/** The item of a document that a measure belongs to; a way needs none. */
+/** Whether a document has a place for a measure that does not hold it yet: its item, for a way both ends. */
 export function canTake(doc: District | Plan | undefined, measure: Measure): boolean {
   if (!doc) return false
-  if (measure.collection !== 'legNotes') return findItem(doc, measure) !== undefined
+  if (measure.collection !== 'legNotes') {
+    const item = findItem(doc, measure)
+    return item !== undefined && !(measure.field === 'curvePoints' && hasPoint(item, measure))
+  }
   return 'legNotes' in doc && [measure.fromId, measure.toId].every((id) => [...doc.fillSites, ...doc.dumpSites].some((site) => site.id === id))
 }
+
+const hasPoint = (item: object, measure: Measure): boolean => 'curvePoints' in item && Array.isArray(item.curvePoints)
+  && (item.curvePoints as { netPressure_psi: number; flow_gpm: number }[]).some((point) => point.flow_gpm === rounded(measure.value) && point.netPressure_psi === rounded(measure.netPressure_psi ?? 0))
 
 const findNote = (plan: Plan, { fromId, toId, itemId }: Measure) => plan.legNotes.find((note) => note.fromId === fromId && note.toId === toId && note.apparatusId === itemId)
 

@@ -1,0 +1,49 @@
+'use client'
+
+import { useDistrict } from '../_client'
+import { formatDay, formatGiven, say } from '../_text'
+import { ButtonLink } from '../_ui/button-link'
+import { Caution } from '../_ui/caution'
+import { EmptyState } from '../_ui/empty-state'
+import { ProgressBar } from '../_ui/progress-bar'
+import { Shell } from '../_ui/shell'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { CalibrationPart } from './calibration-part'
+import { HistoryPart } from './history-part'
+import { reviewHref } from './review-href'
+import styles from './review.module.css'
+import { useAllReviews } from './use-all-reviews'
+
+/** What all logs of a district say: each with its flow, whether promises held, and what was measured of whom. */
+export function AllReviewsScreen({ districtId }: { districtId: string }) {
+  const district = useDistrict(districtId).doc
+  const { status, doneShare, reviewed, failedCount } = useAllReviews(districtId)
+  const [system] = useUnitSystem()
+  return (
+    <Shell {...(district && { district: { id: districtId, name: district.name } })}>
+      <div className={styles.page}>
+        <header>
+          <h1 className={styles.title}>{say('review.all')}</h1>
+          <p className={styles.quiet}>{say('review.all.text')}</p>
+        </header>
+        {status === 'loading' && <ProgressBar label={say('review.working')} share={doneShare} />}
+        {status === 'unreachable' && <p role="alert">{say('review.status.unreachable')}</p>}
+        {failedCount > 0 && <p role="alert">{say('review.all.failed', { count: failedCount })}</p>}
+        {status === 'ready' && reviewed.length === 0 && failedCount === 0 && <EmptyState title={say('review.all.none')} text={say('review.all.none.text')} />}
+        {reviewed.length > 0 && (
+          <ul className={styles.logs}>
+            {reviewed.map(({ log, review }) => (
+              <li key={log.id} className={styles.row}>
+                <ButtonLink className={styles.name} look="quiet" href={reviewHref(districtId, log.id)} label={log.name} iconAfter="arrowRight" />
+                <span className={styles.quiet}>{say('review.all.row', { date: formatDay(log.date), achieved: formatGiven(review.achieved_gpm, system), planned: formatGiven(review.planned_gpm, system), hasPlan: review.planned_gpm === undefined ? 'no' : 'yes' })}</span>
+              </li>
+            ))}
+          </ul>
+        )}
+        {reviewed.length > 0 && <CalibrationPart reviewed={reviewed} />}
+        {reviewed.length > 0 && <HistoryPart reviewed={reviewed} district={district} />}
+        <Caution title={say('caution.title')} kinds={['planning-aid']} />
+      </div>
+    </Shell>
+  )
+}

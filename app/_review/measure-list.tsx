@@ -1,0 +1,83 @@
+'use client'
+
+import { useState } from 'react'
+import { canTake, measureKey, storedFor, takeMeasure, type Measure } from '@/lib/review'
+import type { District, FieldLog, Plan, SiteEvent } from '@/lib/plan'
+import { findUnit } from '@/lib/units'
+import { getClient, mintId } from '../_client'
+import { formatQuantity, formatShare, say, sayIssue, type NameOf } from '../_text'
+import { Button } from '../_ui/button'
+import { EvidenceChip } from '../_ui/evidence-chip'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import { measureWords } from './measure-words'
+import styles from './review.module.css'
+
+export type MeasureListProps = { measures: readonly Measure[]; log: FieldLog; events: readonly SiteEvent[]; district: District | undefined; plan: Plan | undefined; names: NameOf }
+
+/** What the log measured, each to be taken into the district or the plan or left; taking is an edit like any other. */
+export function MeasureList({ measures, log, events, district, plan, names }: MeasureListProps) {
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const offered = measures.filter((measure) => canTake(measure.doc === 'district' ? district : plan, measure) && !left.has(measureKey(measure)))
+  return (
+    <section className={styles.part} aria-labelledby="review-measures">
+      <h2 className={styles.heading} id="review-measures">{say('review.measures')}</h2>
+      <p className={styles.quiet}>{say('review.measures.text')}</p>
+      {offered.length === 0 && <p>{say('review.measures.none')}</p>}
+      <ul className={styles.measures}>
+        {offered.map((measure) => (
+          <MeasureRow key={measureKey(measure)} measure={measure} log={log} by={whoLogged(events)} doc={(measure.doc === 'district' ? district : plan)!} names={names} onLeave={() => { setLeft((before) => new Set(before).add(measureKey(measure))) }} />
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measure; log: FieldLog; by: string | undefined; doc: District | Plan; names: NameOf; onLeave: () => void }) {
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const { item, what, value, range } = measureWords(measure, names, system)
+  const source = say('review.measure.source', { log: log.name, count: measure.count })
+  const stored = storedFor(doc, measure)
+  const unit = findUnit(measure.field) ?? 's'
+  const isTaken = stored.evidence?.source === source
+  const title = `${item}: ${what}`
+  const take = () => {
+    const body = takeMeasure(doc, measure, { by, on: log.date, source }, mintId())
+    const refused = body && getClient().edit(doc.id, body, { label: say('review.measure.take-what', { what: title }) })
+    if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
+    else toast({ text: say('review.measure.taken', { what: title, value }), onUndo: () => { void getClient().undo() } })
+  }
+  return (
+    <li className={styles.measure}>
+      <div className={styles.words}>
+        <strong>{item}</strong>
+        <span>{what}</span>
+        <span className={styles.quiet}>{range}; {say('review.measure.spread', { share: formatShare(measure.spreadShare) })}</span>
+      </div>
+      <div className={styles.figure}>
+        <span className={styles.big}>{value}</span>
+        <span className={styles.quiet}>
+          {stored.value === undefined ? say('review.measure.nothing') : say('review.measure.stored', { value: formatQuantity(stored.value, unit, system, { digits: 0 }) })}
+          {stored.value !== undefined && stored.evidence && <EvidenceChip mark={stored.evidence.mark} title={stored.evidence.source} />}
+        </span>
+      </div>
+      <div className={styles.actions}>
+        {isTaken ? <span>{say('review.measure.is-taken')}</span> : (
+          <>
+            <Button size="s" icon="check" label={say('review.measure.take')} aria-label={`${say('review.measure.take')}: ${title}`} onClick={take} />
+            <Button size="s" look="quiet" label={say('review.measure.leave')} aria-label={`${say('review.measure.leave')}: ${title}`} onClick={onLeave} />
+          </>
+        )}
+      </div>
+    </li>
+  )
+}
+
+const MOST_LETTERS = 120
+
+/** Who kept the log, as it will stand with the numbers. */
+function whoLogged(events: readonly SiteEvent[]): string | undefined {
+  const names = [...new Set(events.flatMap(({ by }) => (by ? [by] : [])))].sort().join(', ')
+  return names === '' ? undefined : names.length <= MOST_LETTERS ? names : `${names.slice(0, MOST_LETTERS - 1)}…`
+}

@@ -1,0 +1,35 @@
+'use client'
+
+import { proxy, wrap } from 'comlink'
+import type { Bundle, District, FieldLog, SiteEvent } from '@/lib/plan'
+import type { EventsReview } from '@/lib/review'
+import { guardOf } from '../_worker/guard-worker'
+import type { ReviewService } from './review.worker'
+
+/** Reviews off the page, one after the other. */
+export type ReviewDesk = {
+  review(log: FieldLog, events: readonly SiteEvent[], district: District | undefined, onProgress: (share: number) => void): Promise<EventsReview>
+  nights(bundle: Bundle): Promise<readonly number[]>
+}
+
+let shared: ReviewDesk | undefined
+
+export function getReviewDesk(): ReviewDesk {
+  shared ??= startDesk()
+  return shared
+}
+
+function startDesk(): ReviewDesk {
+  const worker = new Worker(new URL('./review.worker.ts', import.meta.url))
+  const service = wrap<ReviewService>(worker)
+  const guard = guardOf(worker)
+  const nights = new WeakMap<Bundle, Promise<readonly number[]>>()
+  return {
+    review: (log, events, district, onProgress) => guard(service.review(log, events, district, proxy(onProgress))),
+    nights: (bundle) => {
+      const asked = nights.get(bundle) ?? guard(service.nights(bundle))
+      nights.set(bundle, asked)
+      return asked
+    },
+  }
+}

@@ -1,0 +1,10 @@
+import type { Metadata } from 'next'
+import { ReviewScreen } from '@/app/_review/review-screen'
+import { say } from '@/app/_text'
+
+export const metadata: Metadata = { title: say('review.page') }
+
+export default async function ReviewPage({ params }: { params: Promise<{ districtId: string; logId: string }> }) {
+  const { districtId, logId } = await params
+  return <ReviewScreen districtId={districtId} logId={logId} />
+}

@@ -5,6 +5,7 @@ import { useRef } from 'react'
 import { readLogFile } from '@/lib/field-log'
 import { getClient, getEventLog, useDistrict, useDocumentList } from '../_client'
 import { UndoButtons } from '../_plan/undo-buttons'
+import { reviewHref } from '../_review/review-href'
 import { formatDay, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -52,6 +53,7 @@ export function LogList({ districtId }: { districtId: string }) {
         <header>
           <h1 className={styles.title}>{say('log.title')}</h1>
           <p className={styles.quiet}>{say('log.lead')}</p>
+          {logs.length > 0 && <ButtonLink size="s" look="quiet" href={reviewHref(districtId)} label={say('review.all')} iconAfter="arrowRight" />}
         </header>
         {logs.length === 0
           ? <EmptyState title={say(list.status === 'loading' ? 'log.loading' : list.status === 'unreachable' ? 'log.unreachable' : 'log.none')} {...(list.status === 'ready' && { text: say('log.none.text') })} />

@@ -20,7 +20,7 @@ export function AllReviewsScreen({ districtId }: { districtId: string }) {
   const { status, doneShare, reviewed, failedCount } = useAllReviews(districtId)
   const [system] = useUnitSystem()
   return (
-    <Shell {...(district && { district: { id: districtId, name: district.name } })}>
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="log">
       <div className={styles.page}>
         <header>
           <h1 className={styles.title}>{say('review.all')}</h1>

@@ -1,21 +1,15 @@
-import { z } from 'zod'
-import { siteEventSchema, type SiteEvent } from '@/lib/plan'
-
-const pageSchema = z.object({ events: z.array(siteEventSchema), last: z.number(), total: z.number() })
+import type { SiteEvent } from '@/lib/plan'
+import { getEventLog } from '../_client'
 
 /**
- * All events of a log that the station has.
+ * The events of a log as far as they are known: this device's own, and the station's where it is in reach.
  *
- * @throws Error if the station is out of reach or does not have the log
+ * @returns undefined where the station is out of reach and the device has none
  */
-export async function readSiteEvents(logId: string, signal: AbortSignal): Promise<SiteEvent[]> {
-  const events: SiteEvent[] = []
-  for (let after = 0; ;) {
-    const response = await fetch(`/api/documents/${encodeURIComponent(logId)}/events?after=${after}`, { cache: 'no-store', signal })
-    if (!response.ok) throw new Error(String(response.status))
-    const page = pageSchema.parse(await response.json())
-    events.push(...page.events)
-    if (page.events.length === 0 || events.length >= page.total) return events
-    after = page.last
-  }
+export async function readSiteEvents(logId: string): Promise<readonly SiteEvent[] | undefined> {
+  const log = getEventLog(logId)
+  await log.load()
+  await log.sync()
+  const { events, isAway } = log.view()
+  return isAway && events.length === 0 ? undefined : events
 }

@@ -1,5 +1,6 @@
+import { logHref } from '../_log/log-href'
+import { screenHref } from '../_ui/screens'
+
 /** Address of the review of a log, or of what all logs of a district say. */
-export function reviewHref(districtId: string, logId?: string): string {
-  const base = `/district/${encodeURIComponent(districtId)}/log`
-  return logId === undefined ? `${base}/reviews` : `${base}/${encodeURIComponent(logId)}/review`
-}
+export const reviewHref = (districtId: string, logId?: string): string =>
+  logId === undefined ? screenHref('log', districtId, 'reviews') : logHref(districtId, logId, 'review')

@@ -5,6 +5,7 @@ import { reviewCsv, type Cause, type EventsReview } from '@/lib/review'
 import type { FieldLog } from '@/lib/plan'
 import { usePlan } from '../_client'
 import { saveText } from '../drill/run-csv'
+import { logHref } from '../_log/log-href'
 import { StringChart } from '../_plan/string-chart'
 import { UndoButtons } from '../_plan/undo-buttons'
 import { formatAsked, formatDay, formatGiven, formatMinutes, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
@@ -33,7 +34,7 @@ export function ReviewScreen({ districtId, logId }: { districtId: string; logId:
   const plan = usePlan(log?.planId).doc
   const [system] = useUnitSystem()
   return (
-    <Shell {...(district && { district: { id: districtId, name: district.name } })} actions={<UndoButtons />}>
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="log" actions={<UndoButtons />}>
       {!log || !review || status !== 'ready'
         ? (
           <EmptyState title={say(`review.status.${status === 'ready' ? 'loading' : status}`)}>
@@ -49,7 +50,8 @@ export function ReviewScreen({ districtId, logId }: { districtId: string; logId:
                 <p className={styles.quiet}>{say('review.subtitle', { date: formatDay(log.date), plan: log.planned?.plan.name ?? 'none' })}</p>
               </div>
               <div className={styles.buttons}>
-                <ButtonLink size="s" icon="arrowLeft" href={reviewHref(districtId)} label={say('review.all')} />
+                <ButtonLink size="s" icon="arrowLeft" href={logHref(districtId, logId)} label={say('review.log')} />
+                <ButtonLink size="s" href={reviewHref(districtId)} label={say('review.all')} />
                 <Button size="s" label={say('review.csv')} onClick={() => { saveText(`${log.date}-${log.id}-review.csv`, reviewCsv(review, names)) }} />
                 <Button size="s" icon="print" label={say('review.print')} onClick={() => { print() }} />
               </div>
@@ -97,15 +99,15 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
   const rows = useMemo(() => review.tenders.map((tender) => ({ ...tender, name: names(tender.id) ?? tender.id })), [review, names])
   return (
     <>
-      <section className={styles.part} aria-labelledby="review-why">
-        <h2 className={styles.heading} id="review-why">{say('review.causes')}</h2>
+      <div className={styles.part}>
+        <h2 className={styles.heading}>{say('review.causes')}</h2>
         {difference ? (
           <>
             <p className={styles.quiet}>{say('review.causes.text')}</p>
             <CauseTable difference={difference} />
           </>
         ) : <p>{say(log.planned ? 'review.causes.blocked' : 'review.causes.no-plan')}</p>}
-      </section>
+      </div>
       <FlowCharts review={review} />
       <section className={styles.part} aria-labelledby="review-lines">
         <h2 className={styles.heading} id="review-lines">{say('review.lines')}</h2>
@@ -113,8 +115,8 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
         <StringChart chart={chart} names={names} shared_s={shared_s} />
         {plannedChart && <><h3>{say('review.lines.planned')}</h3><StringChart chart={plannedChart} names={names} shared_s={shared_s} /></>}
       </section>
-      <section className={styles.part} aria-labelledby="review-tenders">
-        <h2 className={styles.heading} id="review-tenders">{say('review.tenders')}</h2>
+      <div className={styles.part}>
+        <h2 className={styles.heading}>{say('review.tenders')}</h2>
         <DataTable
           caption={say('review.tenders')} isCaptionHidden rows={rows} rowKey={({ id }) => id}
           columns={[
@@ -125,7 +127,7 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
             { key: 'waited', head: say('review.tender.waited'), isNumber: true, cell: ({ waited_s }) => (waited_s === undefined ? say('quantity.unknown') : formatTime(Math.round(waited_s))), sortBy: ({ waited_s }) => waited_s },
           ]}
         />
-      </section>
+      </div>
     </>
   )
 }

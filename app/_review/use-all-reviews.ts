@@ -1,7 +1,7 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
-import type { FieldLog } from '@/lib/plan'
+import type { District, FieldLog } from '@/lib/plan'
 import type { EventsReview, PromiseKept } from '@/lib/review'
 import { useDistrict, useDocumentList, useDocuments } from '../_client'
 import { getReviewDesk } from './review-desk'
@@ -18,23 +18,22 @@ const MOST_LOGS = 60
 export function useAllReviews(districtId: string): AllReviews {
   const list = useDocumentList()
   const district = useDistrict(districtId).doc
-  const ids = list.entries.filter(({ kind, districtId: own }) => kind === 'log' && own === districtId).slice(0, MOST_LOGS).map(({ id }) => id)
+  const ids = list.entries.filter(({ kind, districtId: own, deletedAt }) => kind === 'log' && own === districtId && deletedAt === undefined).slice(0, MOST_LOGS).map(({ id }) => id)
   const logs = useDocuments<FieldLog>(ids)
   const [found, setFound] = useState<ReadonlyMap<FieldLog, Reviewed | 'failed'>>(new Map())
-  const hasDistrict = district !== undefined
   useEffect(() => {
-    if (!hasDistrict) return undefined
+    if (!district) return undefined
     const stop = new AbortController()
     const run = async (): Promise<void> => {
       for (const log of logs) {
-        const made = await reviewOf(log, stop.signal).catch(() => 'failed' as const)
+        const one = await reviewedOnce(log, district)
         if (stop.signal.aborted) return
-        setFound((before) => new Map(before).set(log, made))
+        setFound((before) => new Map(before).set(log, one))
       }
     }
     void run()
     return () => { stop.abort() }
-  }, [logs, hasDistrict])
+  }, [logs, district])
   return useMemo(() => {
     const done = logs.flatMap((log) => found.get(log) ?? [])
     const reviewed = done.filter((one) => one !== 'failed').sort((a, b) => (a.log.date < b.log.date ? 1 : -1))
@@ -47,9 +46,20 @@ export function useAllReviews(districtId: string): AllReviews {
   }, [logs, found, list.status, ids.length])
 }
 
-async function reviewOf(log: FieldLog, signal: AbortSignal): Promise<Reviewed> {
+const made = new WeakMap<FieldLog, Promise<Reviewed | 'failed'>>()
+
+/** A log is reviewed once in a window as long as it stays as it is. */
+function reviewedOnce(log: FieldLog, district: District): Promise<Reviewed | 'failed'> {
+  const asked = made.get(log) ?? reviewOf(log, district).catch(() => 'failed' as const)
+  made.set(log, asked)
+  return asked
+}
+
+async function reviewOf(log: FieldLog, district: District): Promise<Reviewed | 'failed'> {
   const desk = getReviewDesk()
-  const review = await desk.review(log, await readSiteEvents(log.id, signal), undefined, () => undefined)
+  const events = await readSiteEvents(log.id)
+  if (!events) return 'failed'
+  const review = await desk.review(log, events, log.planned ? undefined : district, () => undefined)
   if (!log.planned || review.held_gpm === undefined) return { log, review }
   const nights_gpm = await desk.nights(log.planned)
   const promised_gpm = nights_gpm[Math.floor(nights_gpm.length / 10)]

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useMemo, useState } from 'react'
 import { namesOf, type District, type FieldLog, type SiteEvent } from '@/lib/plan'
 import type { EventsReview } from '@/lib/review'
-import { useDistrict, useDocument } from '../_client'
+import { useDistrict, useDocument, useLogEvents } from '../_client'
 import { say, type NameOf } from '../_text'
 import { getReviewDesk } from './review-desk'
 import { readSiteEvents } from './read-site-events'
@@ -22,6 +22,7 @@ export type ReviewView = {
 export function useReview(districtId: string, logId: string): ReviewView {
   const view = useDocument<FieldLog>(logId)
   const district = useDistrict(districtId).doc
+  const kept = useLogEvents(logId).events
   const [found, setFound] = useState<{ log: FieldLog; events: readonly SiteEvent[]; review: EventsReview }>()
   const [failure, setFailure] = useState<'unreachable' | 'failed'>()
   const [progressShare, setProgress] = useState<number>()
@@ -32,7 +33,7 @@ export function useReview(districtId: string, logId: string): ReviewView {
     if (!log || (!log.planned && !asked)) return undefined
     const stop = new AbortController()
     const run = async (): Promise<void> => {
-      const events = await readSiteEvents(log.id, stop.signal).catch(() => undefined)
+      const events = await readSiteEvents(log.id)
       if (stop.signal.aborted) return
       if (!events) {
         setFailure('unreachable')
@@ -46,7 +47,8 @@ export function useReview(districtId: string, logId: string): ReviewView {
     }
     run().catch(() => { if (!stop.signal.aborted) setFailure('failed') })
     return () => { stop.abort() }
-  }, [log, asked])
+    // What other devices send while it is open asks for a new review.
+  }, [log, asked, kept])
 
   const known = useMemo(() => namesOfLog(log, district), [log, district])
   const names: NameOf = useCallback((id) => known.get(id), [known])

@@ -16,6 +16,7 @@ export function CriteriaPart({ review, logName, date }: { review: LogReview; log
       {!steady && !own && <p>{say('review.criteria.none')}</p>}
       {steady && <Line title={say('review.criteria.steady', { flow: formatAsked(creditRules.minimum_gpm, system), within: formatMinutes(creditRules.startWithin_s), span: formatMinutes(creditRules.duration_s) })} shown={steady} />}
       {own && <Line title={say('review.criteria.own')} shown={own} />}
+      {review.arrive_s !== undefined && <p className={styles.quiet}>{say('review.criteria.arrival', { time: formatMinutes(review.arrive_s) })}</p>}
       <p className={styles.quiet}>{say('review.criteria.estimate')}</p>
     </section>
   )

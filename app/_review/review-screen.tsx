@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react'
 import { reviewCsv, type Cause, type EventsReview } from '@/lib/review'
-import type { FieldLog } from '@/lib/plan'
+import { isCounted, type FieldLog } from '@/lib/plan'
 import { usePlan } from '../_client'
 import { saveText } from '../drill/run-csv'
 import { logHref } from '../_log/log-href'
@@ -104,6 +104,7 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
         {difference ? (
           <>
             <p className={styles.quiet}>{say('review.causes.text')}</p>
+            {log.planned?.plan.hoseLays?.some(isCounted) && <p className={styles.quiet}>{say('review.causes.hose')}</p>}
             <CauseTable difference={difference} />
           </>
         ) : <p>{say(log.planned ? 'review.causes.blocked' : 'review.causes.no-plan')}</p>}

@@ -1,21 +1,20 @@
 /**
- * The KML in a packed file (OGC 07-147r2, annex C): the first that lies at the top, else the first there is.
+ * The KML files in a packed one (OGC 07-147r2, annex C), the outermost first.
  *
- * @throws when the packing is damaged, or it would unpack to more than `maxBytes`
+ * @throws when the packing is damaged, or they would unpack to more than `maxBytes` together
  */
-export async function unzipKml(bytes: Uint8Array, maxBytes: number): Promise<Uint8Array | undefined> {
+export async function unzipKml(bytes: Uint8Array, maxBytes: number): Promise<readonly Uint8Array[]> {
   // It comes when a packed file is there.
   const { unzipSync } = await import('fflate')
-  let isTooLarge = false
+  let unpacked_bytes = 0
   const entries = unzipSync(bytes, {
     filter: ({ name, originalSize }) => {
       if (!/\.kml$/i.test(name) || /(?:^|\/)\./.test(name)) return false
-      isTooLarge ||= originalSize > maxBytes
-      return !isTooLarge
+      unpacked_bytes += originalSize
+      return unpacked_bytes <= maxBytes
     },
   })
-  if (isTooLarge) throw new RangeError(`more than ${maxBytes} bytes when unpacked`)
-  const names = Object.keys(entries)
-  const first = names.find((name) => !name.includes('/')) ?? names[0]
-  return first === undefined ? undefined : entries[first]
+  if (unpacked_bytes > maxBytes) throw new RangeError(`more than ${maxBytes} bytes when unpacked`)
+  const depthOf = (name: string): number => name.split('/').length
+  return Object.entries(entries).sort(([a], [b]) => depthOf(a) - depthOf(b)).map(([, inside]) => inside)
 }

@@ -33,7 +33,8 @@ export function ownColumns(columns: readonly string[], list: ItemList): Record<s
   return uses
 }
 
-const ownEnds: Readonly<Record<string, string>> = { name: 'name', notes: 'notes', description: 'notes', desc: 'notes', lat: 'lat', lon: 'lon', shape: 'shape' }
+/** Ours, and those that map programs give a table they make of our file. */
+const ownEnds: Readonly<Record<string, string>> = { name: 'name', notes: 'notes', description: 'notes', desc: 'notes', lat: 'lat', lon: 'lon', shape: 'shape', Y: 'lat', X: 'lon', WKT: 'shape' }
 
 function ownUse(column: string, list: ItemList): ColumnUse | undefined {
   const end = ownEnds[column]

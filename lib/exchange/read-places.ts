@@ -9,8 +9,8 @@ import { readKml } from './read-kml'
 import type { FoundFile, Report } from './read-report'
 
 export type ReadPlacesOptions = {
-  /** Unpacks a zip's first KML file to at most so many bytes; undefined when there is none; throws on damage. */
-  readonly unzipKml: (bytes: Uint8Array, maxBytes: number) => Promise<Uint8Array | undefined>
+  /** Unpacks the KML files of a zip to at most so many bytes together, the outermost first; throws on damage. */
+  readonly unzipKml: (bytes: Uint8Array, maxBytes: number) => Promise<readonly Uint8Array[]>
   readonly onProgress?: Report
 }
 
@@ -24,7 +24,7 @@ export type ReadPlacesOptions = {
 export async function readPlaces(bytes: Uint8Array, { unzipKml, onProgress = () => undefined }: ReadPlacesOptions): Promise<FoundFile | Issue> {
   try {
     if (bytes.length > exchangeLimits.maxFileBytes) throw exchangeFault('exchange-too-large', { limit_MB: exchangeLimits.maxFileBytes / 1_000_000 })
-    return await readKind(isZip(bytes) ? await unpacked(bytes, unzipKml) : bytes, onProgress)
+    return isZip(bytes) ? await readPacked(await unpacked(bytes, unzipKml), onProgress) : await readKind(bytes, onProgress)
   } catch (error) {
     if (error instanceof ExchangeFault) return error.found
     throw error
@@ -33,15 +33,33 @@ export async function readPlaces(bytes: Uint8Array, { unzipKml, onProgress = () 
 
 const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 0x03 && bytes[3] === 0x04
 
-async function unpacked(bytes: Uint8Array, unzipKml: ReadPlacesOptions['unzipKml']): Promise<Uint8Array> {
-  let inside: Uint8Array | undefined
+async function unpacked(bytes: Uint8Array, unzipKml: ReadPlacesOptions['unzipKml']): Promise<readonly Uint8Array[]> {
+  let inside: readonly Uint8Array[]
   try {
     inside = await unzipKml(bytes, exchangeLimits.maxUnpackedBytes)
   } catch {
     throw exchangeFault('exchange-zip-damaged')
   }
-  if (!inside) throw exchangeFault('exchange-zip-without')
+  if (inside.length === 0) throw exchangeFault('exchange-zip-without')
   return inside
+}
+
+/** All files of a packed one as one: a map program keeps each of its layers in a file of its own, and links them. */
+async function readPacked(inside: readonly Uint8Array[], report: Report): Promise<FoundFile> {
+  const [only, ...others] = inside.filter((bytes) => new TextDecoder('latin1').decode(bytes).includes('Placemark'))
+  if (!only) throw exchangeFault('exchange-empty')
+  let whole = await readKml(only, report)
+  for (const bytes of others) {
+    const next = await readKml(bytes, report)
+    const before = whole.features.at(-1)?.at ?? 0
+    whole = {
+      ...whole,
+      features: [...whole.features, ...next.features.map((feature) => ({ ...feature, at: feature.at + before }))],
+      columns: [...new Set([...whole.columns, ...next.columns])], notes: [...whole.notes, ...next.notes],
+    }
+    if (whole.features.length > exchangeLimits.maxFeatures) throw exchangeFault('exchange-too-many', { limit: exchangeLimits.maxFeatures })
+  }
+  return whole
 }
 
 async function readKind(bytes: Uint8Array, report: Report): Promise<FoundFile> {

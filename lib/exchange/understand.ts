@@ -4,7 +4,9 @@ import { issue } from '../issue'
 import { findItemSchema, issuesFromZod } from '../plan'
 import { milesFromMetres } from '../units'
 import { findMatch, type Known, type Match } from './find-match'
+import { fieldsOf } from './list-fields'
 import { ownColumns, type Mapping } from './mapping'
+import { ownValues } from './own-values'
 import { placeItem, type Target } from './place-item'
 import { idsOf } from './target-ids'
 import { districtLists, isDistrictList, isPlaceList, type FoundFeature, type ItemList, type PlaceList } from './place'
@@ -68,7 +70,7 @@ export function understand(file: FoundFile, { target, mapping, evidence, nameOf 
     if (list === 'ways') { say('exchange-way-left', 'note'); continue }
     if (!isDistrictList(list) && !target.plan) { say('exchange-no-plan', 'block'); continue }
     if (own && planNames.size > 1 && feature.values.plan !== undefined && feature.values.plan !== target.plan?.name) { say('exchange-other-plan', 'note', { plan: String(feature.values.plan) }); continue }
-    const made = list === 'fireGround' ? fireGroundFrom(feature) : itemFrom(feature, list, own ? { list, decimal: '.', columns: cached(ownUses, list, () => ownColumns(file.columns, list)), isOwn: true } : mapping, { target, evidence, nameOf, knownIds })
+    const made = list === 'fireGround' ? fireGroundFrom(feature) : itemFrom(own ? ownValues(feature, list) : feature, list, own ? { list, decimal: '.', columns: cached(ownUses, list, () => ownColumns([...file.columns, ...fieldsOf(list).map(({ path }) => path)], list)), isOwn: true } : mapping, { target, evidence, nameOf, knownIds })
     problems.push(...made.problems)
     if (!made.candidate) continue
     const { item, point } = made.candidate

@@ -11,9 +11,10 @@ import { smallBundle } from '@/tests/fixtures/bundle'
 const kml = (name: string): Uint8Array => strToU8(`<?xml version="1.0"?><kml><Placemark><name>${name}</name><Point><coordinates>1,2</coordinates></Point></Placemark></kml>`)
 
 describe('packed KML', () => {
-  it('gives the file at the top before those in folders, and passes pictures over', async () => {
-    const file = await readPlaces(zipSync({ 'files/a.kml': kml('inner'), 'doc.kml': kml('outer'), 'files/pin.png': strToU8('x') }), { unzipKml })
-    expect(file).toMatchObject({ format: 'kml', features: [{ values: { name: 'outer' } }] })
+  it('gives the places of every file in it, the outermost first, and passes over pictures and files that only link', async () => {
+    const linking = strToU8('<?xml version="1.0"?><kml><Document><NetworkLink><Link><href>layers/a.kml</href></Link></NetworkLink></Document></kml>')
+    const file = await readPlaces(zipSync({ 'layers/a.kml': kml('inner'), 'layers/deep/b.kml': kml('innermost'), 'doc.kml': linking, 'outer.kml': kml('outer'), 'files/pin.png': strToU8('x') }), { unzipKml })
+    expect(file).toMatchObject({ format: 'kml', features: [{ at: 1, values: { name: 'outer' } }, { at: 2, values: { name: 'inner' } }, { at: 3, values: { name: 'innermost' } }] })
   })
 
   it('without KML, damaged, or unpacking to too much is refused', async () => {

@@ -47,6 +47,13 @@ describe('our own file', () => {
     expect(new Set(candidates.map(defaultTaking))).toEqual(new Set(['skip']))
   })
 
+  it('is known again after a map program has made a table of it: other names for coordinates, parts as JSON, slashes in days', async () => {
+    const file = await table('X;Y;list;id;name;kind;testedOn;suction;pumperId;draftSiteId\n-40;45.02;sources;so1;Mill pond;pond;2025/06/14;;;\n-40;45.02;fillSites;f1;Mill pond fill;;;"{ ""size_in"": 6, ""length_ft"": 20 }";p1;ds1\n')
+    const { candidates, problems } = understood(file, { list: 'sources' })
+    expect(problems).toEqual([])
+    expect(candidates.map(({ match, changes, item }) => [match?.by, changes, item.suction ?? item.testedOn])).toEqual([['id', ['testedOn'], '2025-06-14'], ['id', ['suction'], { size_in: 6, length_ft: 20 }]])
+  })
+
   it('taken where its ids are in use gets others, and what refers to them follows', async () => {
     const { district, plan } = smallBundle()
     const into = target()

@@ -35,5 +35,5 @@ export function logCsv(events: readonly SiteEvent[], world: Pick<LogWorld, 'unit
     replaces: event.replaces ?? '',
     retracts: event.retracts ?? '',
   }))
-  return `${Papa.unparse({ fields: [...csvColumns], data: rows.map((row) => csvColumns.map((column) => row[column])) }, { newline: '\r\n', escapeFormulae: true })}\r\n`
+  return `${Papa.unparse({ fields: [...csvColumns], data: rows.map((row) => csvColumns.map((column) => row[column])) }, { newline: '\r\n', escapeFormulae: /^'*[=+\-@\t\r]/ })}\r\n`
 }

@@ -65,7 +65,7 @@ export function readLogCsv(text: string, context: CsvContext): ReadCsv {
 }
 
 /** Takes back the apostrophe that keeps a spreadsheet from reading a formula. */
-const unescaped = (field: string): string => field.trim().replace(/^'(?=[=+\-@\t\r])/, '')
+const unescaped = (field: string): string => field.trim().replace(/^'(?='*[=+\-@\t\r])/, '')
 
 type Row = (column: CsvColumn) => string
 

@@ -6,7 +6,7 @@ const LOGS = '/district/ostrel-valley/log'
 
 async function begin(page: Page): Promise<string> {
   await page.goto('/')
-  await page.getByRole('link', { name: 'Log', exact: true }).first().click()
+  await page.getByRole('listitem').filter({ hasText: 'Ostrel Valley (invented)' }).getByRole('link', { name: 'Log', exact: true }).first().click()
   await page.waitForURL(/\/log$/)
   await page.getByLabel('Plan it is laid beside').selectOption({ label: 'Gander Hill farmhouse from the boat launch' })
   await page.getByRole('button', { name: 'Begin the log' }).click({ timeout: 30_000 })
@@ -52,12 +52,13 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
 
   await page.goto(`${address}/paper`)
   await page.getByLabel('Form of which post').selectOption({ label: 'Fill: Boat launch' })
-  await page.getByRole('form').or(page.locator('form')).getByLabel('Tender').selectOption({ label: 'Tender 21' })
-  await page.getByLabel('Arrived').fill('1420')
-  await page.getByLabel('Arrived').press('Enter')
-  await expect(page.getByLabel('Hooked up')).toBeFocused()
-  await page.getByLabel('Left', { exact: true }).fill('1431')
-  await page.getByLabel('Left', { exact: true }).press('Enter')
+  const row = page.locator('form')
+  await row.getByLabel('Tender').selectOption({ label: 'Tender 21' })
+  await row.getByLabel('Arrived').fill('1420')
+  await row.getByLabel('Arrived').press('Enter')
+  await expect(row.getByLabel('Hooked up')).toBeFocused()
+  await row.getByLabel('Left').fill('1431')
+  await row.getByLabel('Left').press('Enter')
   await expect(page.getByText('2 events kept: Tender 21')).toBeVisible()
   await expect(page.getByText('All at the station')).toBeVisible()
   await expectAccessible(page)

@@ -76,6 +76,7 @@ export function LogScreen({ districtId, logId }: { districtId: string; logId: st
             <EventList desk={desk} post={post} by={by} system={system} />
           </div>
           <div className={styles.main}>
+            <div><ButtonLink href={logHref(districtId, logId, 'review')} label={say('log.files.review')} iconAfter="arrowRight" /></div>
             <Card title={say('log.issues')} level={2} summary={read.issues.length === 0 ? say('log.issues.none') : say('log.issues.count', { count: read.issues.length })}>
               <ul className={styles.rows}>{read.issues.map((one, i) => <li key={i}>{sayIssue(one, names, system)}</li>)}</ul>
             </Card>

@@ -8,6 +8,7 @@ import { say } from '../_text'
 import { ClassicalCard } from './classical-card'
 import { ConflictsCard } from './conflicts-card'
 import type { DraftLinkTarget } from './draft-href'
+import { useSiteFar } from '../_survey/use-site-far'
 import { LiftCard } from './lift-card'
 import { PrimingCard } from './priming-card'
 import { SetupsCard } from './setups-card'
@@ -19,9 +20,11 @@ export type SheetCardsProps = { sheet: DraftSheet; names: NameOf; planned_gpm: n
 /** All below the answer. Kept as it stands while a slider moves: the answer and the controls come first. */
 export const SheetCards = memo(function SheetCards({ sheet, names, planned_gpm, here }: SheetCardsProps) {
   const { pump, source } = sheet
+  const far = useSiteFar(sheet.district, sheet.draftSite)
+  const issues = far ? [far, ...sheet.issues] : sheet.issues
   return (
     <>
-      {sheet.issues.length > 0 && <IssueList issues={sheet.issues} names={names} label={say('draft.issues')} />}
+      {issues.length > 0 && <IssueList issues={issues} names={names} label={say('draft.issues')} />}
       <SetupsCard sheet={sheet} names={names} />
       <LiftCard sheet={sheet} />
       {source && <SourceCard key={source.id} sheet={sheet} source={source} names={names} planned_gpm={planned_gpm} />}

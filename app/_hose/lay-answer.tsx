@@ -14,6 +14,7 @@ import { LayInPlan } from './lay-in-plan'
 import type { HoseStudy } from './hose.worker'
 import { LayPlots } from './lay-plots'
 import { PumperTable } from './pumper-table'
+import { StopTable } from './stop-table'
 
 /** What one lay carries and what it takes: figures, cautions, plots, tables and the orders of work. */
 export function LayAnswer({ study: { answer, terrainFailure }, lay }: { study: HoseStudy; lay: Lay }) {
@@ -32,6 +33,7 @@ export function LayAnswer({ study: { answer, terrainFailure }, lay }: { study: H
       {answer.pumpers.length > 0 && (
         <>
           <PumperTable answer={answer} names={names} />
+          <StopTable stops={answer.stops} names={names} />
           <div className={styles.pair}>
             <Steps title={say('hose.start')} steps={answer.start} names={names} system={system} />
             <Steps title={say('hose.stop')} steps={answer.stop} names={names} system={system} />

@@ -24,12 +24,10 @@ export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { a
           { key: 'pumper', head: say('hose.column.pumper'), cell: ({ id }) => names(id) ?? id },
           { key: 'at', head: say('hose.column.at'), isNumber: true, cell: ({ at_ft }) => formatQuantity(at_ft, 'ft', system) },
           { key: 'intake', head: say('hose.column.intake'), isNumber: true, cell: ({ intake_psi }) => psi(intake_psi, say('hose.drafts')) },
-          { key: 'discharge', head: say('hose.column.discharge'), isNumber: true, cell: ({ discharge_psi }) => psi(discharge_psi, '') },
-          { key: 'limit', head: say('hose.column.limit'), isNumber: true, cell: ({ dischargeLimit_psi }) => psi(dischargeLimit_psi, '') },
+          { key: 'discharge', head: say('hose.column.discharge'), isNumber: true, cell: ({ discharge_psi, dischargeLimit_psi }) => <Over first={psi(discharge_psi, '')} second={psi(dischargeLimit_psi, '')} /> },
           { key: 'most', head: say('hose.column.most'), isNumber: true, cell: ({ most_gpm }) => flow(most_gpm) },
           { key: 'share', head: say('hose.column.share'), isNumber: true, cell: ({ capacityShare }) => formatShare(capacityShare) },
-          { key: 'rated', head: say('hose.column.rated'), isNumber: true, cell: ({ rated_gpm }) => flow(rated_gpm) },
-          { key: 'hand', head: say('hose.column.hand'), isNumber: true, cell: ({ handRating_gpm }) => (handRating_gpm === undefined ? say('hose.beyond') : flow(handRating_gpm)) },
+          { key: 'rated', head: say('hose.column.rated'), isNumber: true, cell: ({ rated_gpm, handRating_gpm }) => <Over first={flow(rated_gpm)} second={handRating_gpm === undefined ? say('hose.beyond') : flow(handRating_gpm)} /> },
           { key: 'relief', head: say('hose.column.relief'), isNumber: true, cell: ({ intakeRelief_psi }) => psi(intakeRelief_psi, say('hose.no-relief')) },
           { key: 'stop', head: say('hose.column.stopped'), isNumber: true, cell: ifStops },
         ]}
@@ -39,3 +37,6 @@ export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { a
     </div>
   )
 }
+
+/** A figure and, under it, the one it is held against; the head says which is which. */
+const Over = ({ first, second }: { first: string; second: string }) => <>{first}{' '}<span className={styles.under}>{second}</span></>

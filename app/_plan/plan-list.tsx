@@ -15,6 +15,7 @@ import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { makeWholeBundle } from '../_worker'
 import { readyDocument } from './ready-document'
 import { saveFile } from './save-file'
 import styles from './plan-list.module.css'
@@ -50,7 +51,12 @@ export function PlanList({ districtId }: { districtId: string }) {
   }
   const exportPlan = async (id: string, name: string) => {
     const plan = await readyDocument<Plan>(id)
-    if (plan && district) saveFile(`${name}.json`, JSON.stringify(bundleFromDocuments(district, plan), null, 2))
+    if (!plan || !district) return
+    const bare = bundleFromDocuments(district, plan)
+    const made = await makeWholeBundle(bare)
+    const { bundle, lacks } = 'code' in made ? { bundle: bare, lacks: ['ways', 'heights'] as const } : made
+    saveFile(`${name}.json`, JSON.stringify(bundle, null, 2))
+    if (lacks.length > 0) toast({ text: say('plan.export.lacks', { file: `${name}.json`, ways: lacks.includes('ways') ? 'yes' : 'no', heights: lacks.includes('heights') ? 'yes' : 'no' }) })
   }
   const openFile = async (chosen: File | undefined) => {
     if (!chosen) return

@@ -6,7 +6,7 @@ import { draftHref } from '../_draft/draft-href'
 import { useItem } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
-import { formatQuantity, say } from '../_text'
+import { formatQuantity, say, sayIssue } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -14,7 +14,9 @@ import { ComputedRow } from './computed-row'
 import { findLiftByElevation_ft } from './known-water'
 import { canReadGround } from './lift-from-ground'
 import { ReadElevation } from './read-elevation'
+import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
+import { useSiteFar } from './use-site-far'
 
 /** A dry hydrant begins as the commonest: 6 in pipe, 50 ft of it. */
 const DRY_HYDRANT = { pipe_in: 6, pipe_ft: 50 }
@@ -26,9 +28,11 @@ export function DraftSiteFields({ site }: { site: DraftSite }) {
   const [system] = useUnitSystem()
   const source = district.sources.find(({ id }) => id === site.sourceId)
   const computed_ft = findLiftByElevation_ft(site, source)
+  const far = useSiteFar(district, site)
   return (
     <>
       <ItemChoice field="sourceId" label={say('survey.on-source')} none={say('survey.on-source.none')} choices={district.sources.map(({ id, name }) => ({ value: id as string, label: name }))} />
+      {far && <p className={styles.attention} role="status">{sayIssue(far, (id) => [site, ...district.sources].find((one) => one.id === id)?.name, system)}</p>}
       <ItemQuantity field="lift_ft" hint={say('survey.lift.hint')} standIn={computed_ft === undefined ? defaults.lift_ft : { value: computed_ft, mark: 'computed', source: say('survey.lift.how') }} />
       <ItemQuantity field="bankElevation_ft" />
       <ItemQuantity field="intakeHeight_ft" standIn={defaults.intakeHeight_ft} />

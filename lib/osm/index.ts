@@ -8,3 +8,4 @@ export { mapLayers, placeKinds, sourceKinds, type DistrictMap, type MapFeature, 
 export { decodeDistrictMap, DISTRICT_MAP_VERSION, encodeDistrictMap } from './district-map-blob'
 export { geojsonFromDistrictMap, type DrawnCollection, type DrawnFeature, type DrawnGeometry } from './district-map-geojson'
 export { waterAreas, type WaterArea } from './water-areas'
+export { waterAway_ft } from './water-away'

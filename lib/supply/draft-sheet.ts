@@ -5,6 +5,7 @@ import type { District, DraftingPump, DraftSite, Season, Source, Suction } from 
 import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
 import { startLedger, type Ledger } from './ledger'
 import { seasonDrop, type SeasonDrop } from './season'
+import { suctionNotCarried } from './stock'
 import { sourceWater, type SourceWater } from './source'
 
 /** What is tried on a draft site's sheet; what is absent is the district's, the site's or the pumper's own. */
@@ -69,12 +70,14 @@ export function findDraftSheet(district: District, draftSite: DraftSite, pump: D
   }
   const pumper = pumperHydraulics(pump)
   const suction = suctionSetup(ledger, { ...(trial.suction && { suction: trial.suction }) }, draftSite, pump)
+  const bare = suctionNotCarried({ district }, pump, suction, source, draftSite.id)
   const netPressure_psi = trial.netPressure_psi ?? RATING_PSI
   const capacity = draftCapacity({ pumper, suction, place, ask: { netPressure_psi } })
   return {
     ledger, district, draftSite, ...(source && { source }), pump, pumper, suction, place, lift, drop, water, netPressure_psi, capacity,
     required: calibrateRequiredHead(pumper),
     issues: [
+      ...(bare ? [bare] : []),
       ...liftIssues(lift, draftSite.id),
       ...drop.issues, ...water.issues,
       ...capacity.issues.map((one) => ({ ...one, subjectIds: [draftSite.id, pump.id] })),

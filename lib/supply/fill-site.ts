@@ -3,7 +3,7 @@ import { issue, type Issue } from '../issue'
 import { findDraftingPump, findDraftSite, findSource, type Bundle, type DraftingPump, type FillSite, type Source, type Tender } from '../plan'
 import { arrival } from './arrival'
 import { defaults } from './defaults'
-import { findSuctionOf, lengthOf_ft } from './stock'
+import { suctionNotCarried } from './stock'
 import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
 import { take, takeKnown, type Ledger } from './ledger'
 import type { ResolvedLay } from './hose-lay/resolve-lays'
@@ -72,10 +72,8 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const lift_ft = lift?.lift_ft ?? 0
   if (lift) issues.push(...liftIssues(lift, site.id))
   const ask = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, site, draftSite, pump), place: draftPlace(ledger, bundle.district, lift_ft, source?.water_degF) }
-  const carried = isHydrant || source?.kind === 'dryHydrant' ? undefined : findSuctionOf(bundle, pump)
-  const { size_in, length_ft, lineCount = 1 } = ask.suction
-  const carried_ft = lengthOf_ft(carried, size_in)
-  if (carried && length_ft * lineCount > carried_ft) issues.push(issue('suction-not-carried', 'warn', [pump.id, site.id], { size_in, carried_ft, needed_ft: length_ft * lineCount }))
+  const bare = isHydrant ? undefined : suctionNotCarried(bundle, pump, ask.suction, source, site.id)
+  if (bare) issues.push(bare)
   const maxDischarge_psi = site.discharge_psi ?? take(ledger, pump, 'discharge_psi', pump.discharge_psi, defaults.discharge_psi)
   const ability = pumpAbility(ledger, pump)
   const drafted = draftSupply(ask)

@@ -3,6 +3,7 @@ import { issue, type Issue } from '../issue'
 import type { Source } from '../plan'
 import { takeKnown, type Ledger } from './ledger'
 import { spreadByMark } from './spread'
+import { SECONDS_PER_MINUTE } from '../units'
 import { usualSeason, type SeasonDrop } from './season'
 
 /** What a source holds above the strainer and what runs into it; absent: does not run out, or is not known. */
@@ -43,6 +44,18 @@ export function sourceWater(source: Source | undefined, drop: SeasonDrop = usual
     ...(inflow_gpm !== undefined && { inflow_gpm }),
     issues: volume?.issues ?? (isStream ? [] : [unknownWater(source)]),
   }
+}
+
+/**
+ * The most that can be drawn from a source without a stop for a time: all it holds spread over that time, and what runs in.
+ *
+ *   Q = min(flow, V / T + inflow)
+ *
+ * @param flow_gpm   asked for, 0 or more
+ * @param duration_s T, above 0
+ */
+export function lastingFlow_gpm({ usable_gal, inflow_gpm = 0 }: Pick<SourceWater, 'usable_gal' | 'inflow_gpm'>, flow_gpm: number, duration_s: number): number {
+  return usable_gal === undefined ? flow_gpm : Math.min(flow_gpm, (usable_gal * SECONDS_PER_MINUTE) / duration_s + inflow_gpm)
 }
 
 /** Water that nobody has measured is counted as without end; a lake seldom ends within a fire. */

@@ -1,4 +1,6 @@
-import type { Bundle, DraftingPump, Equipment } from '../plan'
+import type { SuctionSetup } from '../hydraulics'
+import { issue, type Issue } from '../issue'
+import type { Bundle, DraftingPump, Equipment, Source } from '../plan'
 
 /** Hose or hard suction of one size that a unit carries, all of it together. */
 export type Stock = { readonly size_in: number; readonly length_ft: number }
@@ -20,6 +22,20 @@ export function findSuctionOf(docs: Pick<Bundle, 'district'>, pump: DraftingPump
   if (listed.length > 0) return bySize(listed)
   if (pump.kind === 'pumper' && pump.suction_in !== undefined && pump.suction_ft !== undefined) return [{ size_in: pump.suction_in, length_ft: pump.suction_ft }]
   return undefined
+}
+
+/**
+ * Whether a draft takes more hard suction than its pumper carries. The flow counts on all of it.
+ *
+ * @param source  a dry hydrant and a pressure hydrant need no run of hard suction to the water
+ * @param placeId what the warning is about beside the pumper
+ * @returns `suction-not-carried` (warn); undefined where it is enough, or nobody has said what the pumper carries
+ */
+export function suctionNotCarried(docs: Pick<Bundle, 'district'>, pump: DraftingPump, { size_in, length_ft, lineCount = 1 }: Pick<SuctionSetup, 'size_in' | 'length_ft' | 'lineCount'>, source: Pick<Source, 'kind'> | undefined, placeId: string): Issue | undefined {
+  const carried = source?.kind === 'pressureHydrant' || source?.kind === 'dryHydrant' ? undefined : findSuctionOf(docs, pump)
+  const carried_ft = lengthOf_ft(carried, size_in)
+  const needed_ft = length_ft * lineCount
+  return carried && needed_ft > carried_ft ? issue('suction-not-carried', 'warn', [pump.id, placeId], { size_in, carried_ft, needed_ft }) : undefined
 }
 
 /**

@@ -137,7 +137,7 @@ function cardBlocks({ measure, system }: BookKit, sheet: DraftSheet, across: num
   const card = backUpCard(inputs.rig, inputs.site, inputs.openDischarge_gpm)
   const { verdict, unsure } = verdictWords(sheet, card, system)
   const steps = stepWords(card, system)
-  const giveUp = giveUpWords(card, system)
+  const giveUp = giveUpWords(sheet, card, system)
   const [left, right] = [(across - GAP) * 0.56, (across - GAP) * 0.44]
   return [
     ...paragraph(measure, across, say('draft.card.title'), { size: 14 * k, weight: 'bold' }, 0),

@@ -9,6 +9,7 @@ import { ButtonLink } from '../../_ui/button-link'
 import { EmptyState } from '../../_ui/empty-state'
 import { Shell } from '../../_ui/shell'
 import { draftHref, drillHref } from '../draft-href'
+import { useSiteFar } from '../../_survey/use-site-far'
 import { useDraftSheet } from '../use-draft-sheet'
 import { BackUpCard } from './back-up-card'
 import styles from './back-up-card.module.css'
@@ -16,6 +17,7 @@ import styles from './back-up-card.module.css'
 /** The back-up prime card of a pumper at a draft site, as it prints on one page. */
 export function BackUpCardScreen({ districtId, draftSiteId }: { districtId: string; draftSiteId: string }) {
   const { status, district, draftSite, pump, sheet, here } = useDraftSheet(districtId, draftSiteId)
+  const far = useSiteFar(district, draftSite)
   const card = useMemo(() => {
     if (!sheet || pump?.kind !== 'pumper') return undefined
     const inputs = backUpInputs(pump, sheet)
@@ -33,7 +35,7 @@ export function BackUpCardScreen({ districtId, draftSiteId }: { districtId: stri
             <Button label={say('draft.card.print')} icon="print" look="primary" size="s" onClick={() => { window.print() }} />
           </div>
           {card && sheet && pump && draftSite
-            ? <BackUpCard sheet={sheet} inputs={card.inputs} card={card.card} />
+            ? <BackUpCard sheet={sheet} inputs={card.inputs} card={card.card} far={far} />
             : <EmptyState title={say('draft.card.none')} />}
         </div>
       )}

@@ -48,11 +48,15 @@ export function budgetWords(sheet: DraftSheet, { rig }: BackUpInputs, { budget }
   ]
 }
 
-/** When to stop trying, and what to do then; undefined where the card has no such step. */
-export function giveUpWords(card: BackUpCard, system: UnitSystem): string[] | undefined {
-  const giveUp = card.steps.find(({ code }) => code === 'give-up')
+/** When to stop trying, before the first valve where the lift is out of reach, and what to do then; undefined where the card has no such step. */
+export function giveUpWords({ place }: DraftSheet, card: BackUpCard, system: UnitSystem): string[] | undefined {
+  const { steps, window: { verdict, verdictRange, highestLiftGated_ft } } = card
+  const giveUp = steps.find(({ code }) => code === 'give-up')
   if (!giveUp) return undefined
-  return [...(card.steps.length > 1 ? [joined(giveUp.waitFor, 'draft.sign.or', system)] : []), say('draft.card.then')]
+  const outOfReach = () => say('draft.card.give-up.out-of-reach', {
+    sure: verdictRange.every((one) => one === verdict) ? 'yes' : 'no', lift: formatQuantity(place.lift_ft, 'ft', system), most: formatQuantity(Math.max(0, highestLiftGated_ft), 'ft', system),
+  })
+  return [steps.length > 1 ? joined(giveUp.waitFor, 'draft.sign.or', system) : outOfReach(), say('draft.card.then')]
 }
 
 export type InputWords = { readonly symbol: string; readonly name: string; readonly value: string; readonly range: string; readonly mark: EvidenceMark; readonly source: string }

@@ -1,5 +1,5 @@
-import type { Bundle, LegNote } from '../../plan'
-import { FIRE_GROUND, layFlow } from '../../supply'
+import { findDraftSite, findSource, type Bundle, type LegNote } from '../../plan'
+import { defaults, FIRE_GROUND, lastingFlow_gpm, layFlow, seasonDrop, sourceWater } from '../../supply'
 import { FEET_PER_MILE, METRES_PER_FOOT } from '../../units'
 import type { Progress } from '../progress'
 import type { ResolveWays } from '../ways-with-closure'
@@ -26,7 +26,7 @@ const METRES_PER_DEGREE = 111_195
 /**
  * Relay and shuttle at growing distances: all else as it is, the hose over level ground, the road as long as the hose's way.
  *
- *   relay(d): the largest flow of the pumpers and hose at hand over d, 0 beyond the hose
+ *   relay(d): the largest flow of the pumpers and hose at hand over d, no more than the source gives for as long as supply must last, 0 beyond the hose
  *   shuttle(d): the flow sustained with legs of d by the handbook's T = 0.65 + (60 / mph) · d
  *
  * The crossing is halved down to a few feet.
@@ -75,10 +75,13 @@ export function* breakEven(given: Bundle, candidate: Candidate, equipment: Equip
 function relayAt(given: Bundle, candidate: Candidate, equipment: Equipment, pumperIds: readonly string[], distance_mi: number): number {
   const { point } = candidate
   const far = { lat: point.lat - Math.sign(point.lat || 1) * ((distance_mi * FEET_PER_MILE * METRES_PER_FOOT) / METRES_PER_DEGREE), lon: point.lon }
-  return pumperIds.reduce((most_gpm, sourceId) => {
+  const source = findSource(given, findDraftSite(given, candidate.fromId)?.sourceId ?? candidate.fromId)
+  const water = sourceWater(source, seasonDrop(source, given.plan.season))
+  const most = pumperIds.reduce((most_gpm, sourceId) => {
     const lay = layAlong(equipment, candidate, [point, far], FIRE_GROUND, [sourceId, ...pumperIds.filter((id) => id !== sourceId)])
     if (!lay) return most_gpm
     const level = { ...lay, rise_ft: 0 }
     return Math.max(most_gpm, layFlow({ district: given.district, plan: { ...given.plan, fillSites: [], dumpSites: [], hoseLays: [level] } }, level).found?.most_gpm ?? 0)
   }, 0)
+  return lastingFlow_gpm(water, most, given.plan.duration_s ?? defaults.duration_s.value)
 }

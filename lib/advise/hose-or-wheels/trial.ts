@@ -1,6 +1,6 @@
 import type { Issue } from '../../issue'
 import type { Bundle, Plan } from '../../plan'
-import { COMMAND_CREW_COUNT, FIRST_PLACE_CREW_COUNT, NEXT_PLACE_CREW_COUNT, defaults, evaluatePlan, resolvePlanLays, type SupplyResult } from '../../supply'
+import { COMMAND_CREW_COUNT, FIRST_PLACE_CREW_COUNT, NEXT_PLACE_CREW_COUNT, defaults, evaluatePlan, lastingFlow_gpm, resolvePlanLays, type SupplyResult } from '../../supply'
 import type { ResolveWays } from '../ways-with-closure'
 
 /** Hose all the way, tenders all the way, hose to a road and tenders from there, or both beside each other. */
@@ -39,7 +39,7 @@ export function tryPlan(base: Bundle, plan: Plan, told: Pick<CarriageTrial, 'car
     const { lays: [found], issues } = resolvePlanLays(bundle)
     if (!found || !lay) return undefined
     const pumperIds = found.pumperIds
-    return { ...told, ...uses, pumperIds, crewCount: crewOf(plan, pumperIds.length), flow_gpm: found.flow_gpm, ready_s: found.ready_s, issues }
+    return { ...told, ...uses, pumperIds, crewCount: crewOf(plan, pumperIds.length), flow_gpm: lastingFlow_gpm(found.water, found.flow_gpm, plan.duration_s ?? defaults.duration_s.value), ready_s: found.ready_s, issues }
   }
   const result = evaluatePlan(bundle, { quick: true })
   const flow = flowOf(result)

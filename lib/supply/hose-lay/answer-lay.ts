@@ -2,7 +2,7 @@ import type { Issue } from '../../issue'
 import { findDraftingPump, type Bundle, type Lay } from '../../plan'
 import {
   pressurePlot, pumperStops, ratingNeeded_gpm, relayGains, startSteps, stopSteps,
-  type PlotPoint, type RelayGain, type RelayLeg, type RelayPumperResult, type RelayStep, type SetUpTime,
+  type PlotPoint, type PumperStop, type RelayGain, type RelayLeg, type RelayPumperResult, type RelayStep, type SetUpTime,
 } from '../../relay'
 import type { Assumption } from '../result'
 import type { HoseNeed } from './hose-needed'
@@ -18,8 +18,13 @@ export type LayPumper = RelayPumperResult & {
   readonly handRating_gpm?: number
 }
 
-/** One pumper stops, its water goes round it. */
-export type LayStop = { readonly id: string; readonly flow_gpm: number; readonly keepsFlow: boolean }
+/** One pumper stops, its water goes round it; the others work at the most they carry then, or at the flow before where they keep it. */
+export type LayStop = {
+  readonly id: string
+  readonly flow_gpm: number
+  readonly keepsFlow: boolean
+  readonly pumpers: readonly Pick<RelayPumperResult, 'id' | 'intake_psi' | 'discharge_psi' | 'dischargeLimit_psi'>[]
+}
 
 /** All that is said of one hose lay. */
 export type HoseLayAnswer = {
@@ -84,13 +89,20 @@ export function answerLay(docs: Docs, lay: Lay, places?: LayPlaces): HoseLayAnsw
     pumpers, spareIds: result.spareIds, legs: result.legs, plot: pressurePlot(relay, result), hose: needed.needs,
     ...(time && { time }),
     start: startSteps(result, spec.mode), stop: stopSteps(result, spec.mode),
-    stops: result.flow_gpm > 0 ? pumperStops(spec, result.placed, result.flow_gpm).map(({ id, flow_gpm, keepsFlow }) => ({ id, flow_gpm, keepsFlow })) : [],
+    stops: result.flow_gpm > 0 ? pumperStops(spec, result.placed, result.flow_gpm).map(layStop) : [],
     gains: relayGains(spec).filter(({ gain_gpm }) => gain_gpm >= LEAST_GAIN_GPM),
     assumptions: [...ledger.assumptions.values()],
     issues: [
       ...compiled.issues, ...result.issues, ...needed.issues, ...draftIssues(compiled, result),
       ...(doubted ? [riseDoubt(lay.id, ground.rise_ft, doubted)] : []),
     ],
+  }
+}
+
+function layStop({ id, flow_gpm, keepsFlow, result }: PumperStop): LayStop {
+  return {
+    id, flow_gpm, keepsFlow,
+    pumpers: result.pumpers.map(({ id: other, intake_psi, discharge_psi, dischargeLimit_psi }) => ({ id: other, discharge_psi, dischargeLimit_psi, ...(intake_psi !== undefined && { intake_psi }) })),
   }
 }
 

@@ -9,6 +9,7 @@ import { draftPlace, liftIssues, liftOf, pumperHydraulics, suctionSetup } from '
 import { startLedger, take, type Ledger } from '../ledger'
 import { findPlace } from '../legs'
 import { seasonDrop } from '../season'
+import { suctionNotCarried } from '../stock'
 import { layGround, type LayGround } from './lay-ground'
 import type { LayPlaces } from './lay-key'
 import { layHose, type LaidHose } from './lay-hose'
@@ -37,12 +38,14 @@ export type CompiledLay = {
  * @param lay     one of the plan's
  * @param places heights along the lay's points, from profileAlong, and where pumpers can stand on roads; absent: neither is known
  * @returns numbers; issues `lay-without-pumper`, `lay-pump-cannot`, `pumper-without-rating`, `lay-source-missing`, `lay-hydrant-untested`,
- *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere`, `lay-stands-unknown`, `lay-end-off` (warn), and those of layGround and layHose
+ *   `lay-pumper-twice` (block), `lift-assumed`, `lift-doubtful`, `lay-pumper-elsewhere`, `lay-stands-unknown`, `lay-end-off`, `lay-heights-unread`, `suction-not-carried` (warn), and those of layGround and layHose
  */
 export function compileLay(docs: Docs, lay: Lay, places?: LayPlaces): CompiledLay {
   const ledger = startLedger()
   const ground = layGround(lay, places && places.points.length > 0 ? places.points : undefined)
-  const issues: Issue[] = [...ground.issues, ...endsOff(docs, lay)]
+  // The district has elevation, and what it says of this way did not come with the plan.
+  const isUnread = docs.district.terrain !== undefined && !(places && places.points.length > 0)
+  const issues: Issue[] = [...(isUnread ? [issue('lay-heights-unread', 'warn', [lay.id]), ...ground.issues.filter(({ code }) => code !== 'lay-heights-none')] : ground.issues), ...endsOff(docs, lay)]
   const pumps = findPumps(docs, lay, issues)
   const sourceReady_s = take(ledger, lay, 'setUp_s', undefined, defaults.fillSetUp_s)
   const found = findLaySource(docs, ledger, lay, pumps[0], issues)
@@ -118,6 +121,9 @@ function findLaySource(docs: Docs, ledger: Ledger, lay: Lay, pump: DraftingPump 
   const lift = liftOf(ledger, lay, draftSite, water, drop)
   const { lift_ft } = lift
   issues.push(...liftIssues(lift, draftSite?.id ?? lay.id))
-  const draft = { pumper: pumperHydraulics(pump), suction: suctionSetup(ledger, lay, draftSite, pump), place: draftPlace(ledger, docs.district, lift_ft, water?.water_degF) }
+  const suction = suctionSetup(ledger, lay, draftSite, pump)
+  const bare = suctionNotCarried(docs, pump, suction, water, lay.id)
+  if (bare) issues.push(bare)
+  const draft = { pumper: pumperHydraulics(pump), suction, place: draftPlace(ledger, docs.district, lift_ft, water?.water_degF) }
   return { source: { id: pump.id, kind: 'draft', draft }, lift_ft }
 }

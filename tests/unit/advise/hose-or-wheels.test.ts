@@ -54,6 +54,15 @@ describe('flow against distance', () => {
     }
   })
 
+  test('no relay brings more than its source gives for as long as supply must last', () => {
+    // 12,000 gal over the two hours of the plan, and 30 gpm that run in: 130 gpm.
+    const small = curveOf(one(6000, { 'district.sources.0.usable_gal': 12_000, 'district.sources.0.inflow_gpm': 30 }))
+    expect(Math.max(...small.points.map(({ relay_gpm }) => relay_gpm))).toBeCloseTo(130, 6)
+    const bundle = one(9000, { 'district.sources.0.usable_gal': 12_000, 'district.sources.0.inflow_gpm': 30 })
+    const relay = finish(hoseOrWheels(bundle, [{ ...pond, way: [{ lat: 45.02, lon: -40 }, { lat: 45.01, lon: -40 }] }], as)).best.find(({ carriage }) => carriage === 'relay')
+    expect(relay!.flow_gpm).toBeCloseTo(130, 6)
+  })
+
   test('is even where both formulas meet, or where the hose ends', () => {
     const round = (distance_mi: number) => 1800 / points[1]!.shuttle_gpm + 3.4 * (distance_mi - points[1]!.distance_mi)
     const hose = (distance_mi: number) => (distance_mi * 5280 * 1.05 > 6000 ? 0 : 100 * Math.sqrt(165 / ((0.2 * distance_mi * 5280 * 1.05) / 100)))

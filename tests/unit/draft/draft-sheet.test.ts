@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { changedByOne, classicalLiftTable, drawdown, draftCapacity, everySize, highestLiftFor_ft, leftAfter_gal, suctionLossAt1000gpm_ft } from '@/lib/hydraulics'
 import type { DraftingPump } from '@/lib/plan'
-import { draftWith, explainDraw, explainLift, findDraftSheet, isWorking, type Working } from '@/lib/supply'
+import { draftWith, explainDraw, explainLift, farFromWater, findDraftSheet, isWorking, type Working } from '@/lib/supply'
 import { readCases } from '@/tests/reference/reference-case'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
@@ -24,6 +24,23 @@ describe('the sheet of a draft site', () => {
     expect(capacity).toMatchObject({ flow_gpm: 0, limitedBy: 'lift' })
     // The pump holds 25.3 ft at 1,000 ft and 60 °F.
     expect(capacity.overLift_ft).toBeCloseTo(40 - 25.3, 6)
+  })
+
+  it('says where the bank takes more hard suction than the pumper carries, as the plan does', () => {
+    const bare = (run_ft: number, kind = 'pond') => sheetOf({
+      'district.apparatus.0.suction_in': 5, 'district.apparatus.0.suction_ft': 20, 'district.draftSites.0.hoseRun_ft': run_ft, 'district.sources.0.kind': kind,
+    }).issues.filter(({ code }) => code === 'suction-not-carried')
+    expect(bare(30)).toMatchObject([{ severity: 'warn', subjectIds: ['p1', 'ds1'], values: { size_in: 5, carried_ft: 20, needed_ft: 30 } }])
+    expect(bare(20)).toEqual([])
+    // Its pipe reaches the water.
+    expect(bare(30, 'dryHydrant')).toEqual([])
+  })
+
+  it('says where a bank stands farther from its water than suction reaches', () => {
+    const { draftSites: [site], sources: [source] } = smallBundle({ 'district.draftSites.0.hoseRun_ft': 30 }).district
+    expect(farFromWater(site!, source!, 230)).toBeUndefined()
+    expect(farFromWater(site!, source!, 640)).toMatchObject({ code: 'draft-site-far', severity: 'warn', subjectIds: ['ds1', 'so1'], values: { away_ft: 640 } })
+    expect(farFromWater({ ...site!, dryHydrant: { pipe_in: 6, pipe_ft: 500 } } as typeof site & object, source!, 640)).toBeUndefined()
   })
 
   it('is undefined for a pump without a rating', () => {

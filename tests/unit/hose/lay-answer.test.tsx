@@ -45,6 +45,7 @@ describe('the page of a lay', () => {
     expect(text).toMatch(/Engine 1 0 ft drafts \d+ psi/)
     expect(text).toMatch(/Engine 2: raise the discharge to \d+ psi/)
     expect(text).toContain('4 in 4,000 ft 0 ft 0 ft')
+    expect(text).toMatch(/Pressures when one pumper stops .*Engine 1 none nobody draws the water .*Engine 2 \d+ gpm Engine 1 drafts \d+ psi of \d+ psi/)
     expect(text).toContain('C 0.2, handbook; 180 psi, usual')
     expect(text).not.toMatch(/undefined|NaN|\{|\}/)
   })

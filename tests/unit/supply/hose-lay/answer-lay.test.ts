@@ -62,7 +62,13 @@ describe('what a lay carries', () => {
       expect(discharge_psi).toBeLessThanOrEqual(dischargeLimit_psi + 1e-3)
       expect(capacityShare).toBeLessThanOrEqual(1 + 1e-6)
     }
-    expect(two.stops).toEqual([{ id: 'p1', flow_gpm: 0, keepsFlow: false }, { id: 'p2', flow_gpm: expect.closeTo(two.stops[1]!.flow_gpm, 6) as number, keepsFlow: false }])
+    expect(two.stops.map(({ id, keepsFlow }) => [id, keepsFlow])).toEqual([['p1', false], ['p2', false]])
+    expect(two.stops[0]).toMatchObject({ flow_gpm: 0, pumpers: [] })
+    // Without the second the first alone carries the whole lay, at the most its hose or its pump gives.
+    const [left] = two.stops[1]!.pumpers
+    expect(left!.id).toBe('p1')
+    expect(left!.discharge_psi).toBeGreaterThan(100)
+    expect(left!.discharge_psi).toBeLessThanOrEqual(left!.dischargeLimit_psi + 1e-3)
     expect(two.stops[1]!.flow_gpm).toBeGreaterThan(0)
     expect(two.start[0]!.code).toBe('lay-hose')
     expect(two.stop[0]!.code).toBe('attack-eases')

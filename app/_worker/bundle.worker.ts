@@ -1,0 +1,18 @@
+import { expose } from 'comlink'
+import type { Bundle } from '@/lib/plan'
+import { findBlob } from '../_client/blobs'
+import { BundleMaker, type WholeBundle } from './whole-bundle'
+
+/** What the worker that makes a plan whole for a file offers. */
+export type BundleService = { make(bundle: Bundle): Promise<Pick<WholeBundle, 'bundle' | 'lacks'>> }
+
+const maker = new BundleMaker(findBlob)
+
+const service: BundleService = {
+  async make(asked) {
+    const { bundle, lacks } = await maker.make(asked)
+    return { bundle, lacks }
+  },
+}
+
+expose(service)

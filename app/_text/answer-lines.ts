@@ -16,7 +16,7 @@ export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly
 
 /** What an answer silently stands on unless its headline says it; and water that was planned and does not come, or may break off. */
 const saidInHeadline: ReadonlySet<string> = new Set([
-  'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
+  'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
 ])
 
 /**

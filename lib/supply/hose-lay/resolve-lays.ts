@@ -57,9 +57,8 @@ export function resolveLays(bundle: Bundle, ledger: Ledger, ways: Ways): Resolve
     }
     const { compiled, found } = solved
     const blocks = compiled.issues.filter(({ code, severity }) => severity === 'block' || code === 'lay-pumper-elsewhere')
-    if (blocks.length > 0 || !found) return out(blocks)
-    const lacking = found.needed.issues.filter(isHoseLacking)
-    if (lacking.length > 0) return out(lacking)
+    const reasons = [...blocks, ...(found?.needed.issues ?? []).filter(isHoseLacking)]
+    if (reasons.length > 0 || !found) return out(reasons)
     if (!found.time) return out(found.result.issues)
     const starts: number[] = [lay.start_s ?? 0]
     for (const { id } of found.result.pumpers) {

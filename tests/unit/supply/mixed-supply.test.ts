@@ -110,6 +110,11 @@ describe('a hose lay in the plan’s flow', () => {
       expect(evaluatePlan(at({ start_s: 3600 }, hose(500, 500)), { quick: true }).lays).toHaveLength(1)
     })
 
+    test('and whose pumper stands elsewhere too says both', () => {
+      const both = cautions(evaluatePlan(at({ pumperIds: ['p1'] }, hose(800)), { quick: true }))
+      expect(both.filter((text) => /cannot do both at once|cannot be laid/.test(text))).toHaveLength(2)
+    })
+
     test('of another size is no hose for it', () => {
       const other = evaluatePlan(at({}, { 'district.equipment.1': { id: 'h4', name: 'LDH', kind: 'hose', size_in: 4, length_ft: 5000 } }), { quick: true })
       expect(cautions(other)).toContain('Brook line cannot be laid and brings nothing: it needs 1,000 ft of 5 in hose; the district lists 0 ft.')

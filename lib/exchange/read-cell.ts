@@ -72,14 +72,19 @@ function boundsIn({ low = 0, high = Infinity, unit }: FieldSpec, by: { words: re
 /** Words for the units that a column of a quantity may be in, the plainest of each. */
 export const unitWords = (unit: Unit): string[] => writtenUnits[unit].flatMap(({ words }) => words[0] ?? [])
 
+const patternsOf = (decimal: string, other: string) => ({
+  grouped: new RegExp(String.raw`^[-+]?\d{1,3}(?:[ '’${other}]\d{3})+(?:[${decimal}]\d*)?$`),
+  straight: new RegExp(String.raw`^[-+]?(?:\d+[${decimal}]?\d*|[${decimal}]\d+)(?:[eE][-+]?\d+)?$`),
+  between: new RegExp(String.raw`[ '’${other}]`, 'g'),
+})
+const patterns = { '.': patternsOf('.', ','), ',': patternsOf(',', '.') } as const
+
 /** A number with its decimal sign known; groups of three by space, apostrophe or the other sign. */
 export function findDecimal(text: string, decimal: '.' | ','): number | undefined {
   const plain = text.trim().replace(/[−–]/g, '-').replace(/[\u00a0\u202f\u2009]/g, ' ')
-  const other = decimal === '.' ? ',' : '.'
-  const grouped = new RegExp(String.raw`^[-+]?\d{1,3}(?:[ '’${other}]\d{3})+(?:[${decimal}]\d*)?$`)
-  const straight = new RegExp(String.raw`^[-+]?(?:\d+[${decimal}]?\d*|[${decimal}]\d+)(?:[eE][-+]?\d+)?$`)
+  const { grouped, straight, between } = patterns[decimal]
   if (!grouped.test(plain) && !straight.test(plain)) return undefined
-  const value = Number(plain.replace(new RegExp(String.raw`[ '’${other}]`, 'g'), '').replace(decimal, '.'))
+  const value = Number(plain.replace(between, '').replace(decimal, '.'))
   return Number.isFinite(value) ? value : undefined
 }
 

@@ -3,7 +3,7 @@ import { distanceM, findBounds, type Bounds, type Point } from '../geo'
 import { issue } from '../issue'
 import { findItemSchema, issuesFromZod } from '../plan'
 import { milesFromMetres } from '../units'
-import { findMatch, type Known, type Match } from './find-match'
+import { KnownPlaces, type Match } from './find-match'
 import { fieldsOf } from './list-fields'
 import { ownColumns, type Mapping } from './mapping'
 import { ownValues } from './own-values'
@@ -53,8 +53,8 @@ export const isOwn = ({ values }: FoundFeature): boolean => isPlaceList(values.l
 export function understand(file: FoundFile, { target, mapping, evidence, nameOf }: UnderstandOptions): Understood {
   const problems: Problem[] = []
   const candidates: Candidate[] = []
-  const earlier = new Map<string, (Known & { at: number })[]>()
-  const there = new Map<ItemList, Known[]>()
+  const earlier = new Map<string, { places: KnownPlaces; rows: Map<string, number> }>()
+  const there = new Map<ItemList, KnownPlaces>()
   const ownUses = new Map<ItemList, Mapping['columns']>()
   const ground = groundOf(target)
   const planNames = new Set(file.features.flatMap(({ values }) => (values.plan === undefined || values.list === 'ways' ? [] : [String(values.plan)])))
@@ -74,12 +74,14 @@ export function understand(file: FoundFile, { target, mapping, evidence, nameOf 
     problems.push(...made.problems)
     if (!made.candidate) continue
     const { item, point } = made.candidate
-    const match = list === 'fireGround' ? fireGroundMatch(target) : findMatch(cached(there, list, () => knownOf(target, list)), { ...(own && { id: String(item.id) }), name: item.name, point: list === 'legNotes' ? undefined : point })
-    const before = cached(earlier, list, () => [])
-    const repeat = list === 'legNotes' ? undefined : findMatch(before, { ...(item.id !== undefined && { id: item.id }), name: item.name, point })
-    const repeats = before.find(({ id }) => id === repeat?.id)?.at
+    const match = list === 'fireGround' ? fireGroundMatch(target) : cached(there, list, () => knownOf(target, list)).findMatch({ ...(own && { id: String(item.id) }), name: item.name, point: list === 'legNotes' ? undefined : point })
+    const before = cached(earlier, list, () => ({ places: new KnownPlaces(), rows: new Map<string, number>() }))
+    const repeat = list === 'legNotes' ? undefined : before.places.findMatch({ ...(item.id !== undefined && { id: item.id }), name: item.name, point })
+    const repeats = repeat && before.rows.get(repeat.id)
     candidates.push({ ...made.candidate, ...farFrom(ground, point), ...(match && { match }), ...(repeats !== undefined && { repeats }), changes: match ? changesOf(itemOf(target, list, match.id), item) : [] })
-    before.push({ id: item.id ?? `row ${feature.at} ${before.length}`, name: item.name, point, at: feature.at })
+    const ownId = item.id ?? `row ${before.rows.size}`
+    before.places.add({ id: ownId, name: item.name, point })
+    before.rows.set(ownId, feature.at)
   }
   return { candidates, problems }
 }
@@ -163,9 +165,11 @@ function fireGroundFrom({ at, values, shape }: FoundFeature): Made {
 
 const fireGroundMatch = ({ plan }: Target): Match | undefined => (plan?.fireGround ? { id: 'fireGround', name: '', by: 'id', away_m: 0 } : undefined)
 
-function knownOf(target: Target, list: ItemList): Known[] {
+function knownOf(target: Target, list: ItemList): KnownPlaces {
   const items = (isDistrictList(list) ? target.district[list] : (target.plan?.[list] ?? [])) as readonly { id: string; name?: string; point?: Point; points?: readonly Point[] }[]
-  return items.map(({ id, name = '', point, points }) => ({ id, name, ...((point ?? points?.[0]) && { point: point ?? points?.[0] }) }))
+  const places = new KnownPlaces()
+  for (const { id, name = '', point, points } of items) places.add({ id, name, ...((point ?? points?.[0]) && { point: point ?? points?.[0] }) })
+  return places
 }
 
 export function itemOf(target: Target, list: ItemList | 'fireGround', id: string): Readonly<Record<string, unknown>> | undefined {

@@ -232,6 +232,52 @@ describe('what is sent to a seat', () => {
   })
 })
 
+describe('a stream taken up again', () => {
+  /** The stream's events up to the point where all so far was told, asked for after a number. */
+  async function heardAfter(cookie: string, lastId?: string): Promise<StreamEvent[]> {
+    const abort = new AbortController()
+    const { body } = await fetch(address('/api/seat/live'), { headers: { cookie, ...(lastId !== undefined && { 'last-event-id': lastId }) }, signal: abort.signal })
+    const [reader, decoder, events] = [new EventReader(), new TextDecoder(), [] as StreamEvent[]]
+    for await (const piece of body as unknown as AsyncIterable<Uint8Array>) {
+      events.push(...reader.read(decoder.decode(piece, { stream: true })))
+      if (events.some(({ event }) => event === 'ready')) break
+    }
+    abort.abort()
+    return events
+  }
+
+  test('goes on after the number it is asked for, and begins anew for one that this station never gave', async () => {
+    const exerciseId = await makeExercise(900)
+    const { cookie } = await sit(scopeOf(exerciseId, 'attack'))
+    for (const flow_gpm of [300, 400]) expect((await decide(cookie, { kind: 'demand', flow_gpm })).status).toBe(201)
+    const numbersAfter = async (lastId?: string) => {
+      const events = await heardAfter(cookie, lastId)
+      return [JSON.parse(events.find(({ event }) => event === 'begin')!.data), ...events.flatMap(({ event, id }) => (event === 'news' ? [numberOfId(id)] : []))] as unknown[]
+    }
+    const all = [{ after: 0 }, 1, 2, 3]
+    expect(await numbersAfter()).toEqual(all)
+    expect(await numbersAfter(idOfNumber(2))).toEqual([{ after: 2 }, 3])
+    expect(await numbersAfter(idOfNumber(3))).toEqual([{ after: 3 }])
+    // After a backup was put back, a device may know more than the station; and news may be numbered by other rules.
+    for (const other of [idOfNumber(999), '2.1', 'x', '-1']) expect(await numbersAfter(other), other).toEqual(all)
+  })
+
+  test('is had four times by one device, and not a fifth time', async () => {
+    const { cookie } = await sit(scopeOf(await makeExercise(900), 'attack'))
+    const listeners = Array.from({ length: 4 }, () => listen(cookie))
+    await until(() => listeners.every(({ heard }) => heard.live.kind === 'live'), 'four are live')
+    expect(await codeOf(await ask('/api/seat/live', cookie))).toEqual([429, 'seat-too-often'])
+    listeners[0]!.stop()
+    await until(async () => {
+      const abort = new AbortController()
+      const { status } = await fetch(address('/api/seat/live'), { headers: { cookie }, signal: abort.signal })
+      abort.abort()
+      return status === 200
+    }, 'there is room again')
+    for (const { stop } of listeners) stop()
+  })
+})
+
 describe('what a seat decides', () => {
   test('stands in the exercise with its time, post and name, once however often it is sent', async () => {
     const exerciseId = await makeExercise(1500)

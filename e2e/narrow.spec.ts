@@ -23,7 +23,7 @@ async function expectNarrow(page: Page, address: string): Promise<void> {
 test('no page of the demo district scrolls sideways on a phone', async ({ page }) => {
   const district = '/district/ostrel-valley'
   const plans = ['plan-school', 'plan-yarrow-bank'].flatMap((plan) => PLAN_PAGES.map((one) => `${district}/plan/${plan}${one}`))
-  const others = ['/', '/device', '/help', ...['survey', 'resources', 'plan', 'compare', 'drill', 'draft/draft-boat-launch', 'draft/draft-boat-launch/card', 'log', 'log/log-yarrow-bank', 'log/log-yarrow-bank?post=attack', 'log/log-yarrow-bank/form', 'log/log-yarrow-bank/paper'].map((one) => `${district}/${one}`)]
+  const others = ['/', '/device', '/help', ...['survey', 'resources', 'plan', 'compare', 'drill', 'book', 'draft/draft-boat-launch', 'draft/draft-boat-launch/card', 'log', 'log/log-yarrow-bank', 'log/log-yarrow-bank?post=attack', 'log/log-yarrow-bank/form', 'log/log-yarrow-bank/paper'].map((one) => `${district}/${one}`)]
   for (const address of [...others, ...plans]) await expectNarrow(page, address)
 })
 
@@ -37,6 +37,6 @@ test('no page of a new district scrolls sideways on a phone', async ({ page }) =
   await page.getByRole('button', { name: 'New plan' }).click()
   await page.waitForURL(/\/plan\/[^/]+$/)
   const plan = new URL(page.url()).pathname
-  for (const one of ['survey', 'resources', 'plan', 'compare', 'log', 'drill']) await expectNarrow(page, `${district}/${one}`)
+  for (const one of ['survey', 'resources', 'plan', 'compare', 'log', 'drill', 'book']) await expectNarrow(page, `${district}/${one}`)
   for (const one of PLAN_PAGES) await expectNarrow(page, `${plan}${one}`)
 })

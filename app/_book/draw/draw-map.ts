@@ -75,12 +75,12 @@ export function drawMap(page: Page, measure: Measure, ask: MapAsk): PaperView {
     if (at) drawSymbol(page, place.kind, at.x, at.y, at.size, place.letter)
   })
 
-  const corner = { left: box.left, top: box.bottom - 34, right: box.left + 150, bottom: box.bottom }
+  const corner = { left: box.left, top: box.bottom - 36, right: box.left + 150, bottom: box.bottom }
   const taken = [corner, ...moved.map(({ x, y, size }) => boxAround({ x, y }, size + 1, size + 1))]
   drawLabels(page, measure, box, taken, lineRooms(ways, view), spots.map(({ place, size }, i) => ({ place, size, spot: moved[i] ?? { x: 0, y: 0 } })), drawn)
 
   page.rect({ left: box.left, top: corner.top + 6, right: box.left + 146, bottom: box.bottom }, { fill: 'paper', opacity: 0.86 })
-  drawNorth(page, box.left + 13, box.bottom - 16, 0)
+  drawNorth(page, box.left + 13, box.bottom - 9, 0)
   drawScaleBar(page, scaleBar(view.metresPerPoint, 78, system), box.left + 26, box.bottom - 13)
   page.rect(box, { stroke: 'ink', width: 1 })
   return view

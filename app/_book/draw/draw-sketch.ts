@@ -42,7 +42,7 @@ const lineLooks: Readonly<Record<SketchLinePart, Omit<ShapeMark, 'kind' | 'path'
 const TYPE = 8
 const PAD = 7
 /** Of scale and north. */
-const FOOT = 30
+const FOOT = 42
 
 /** A site to scale: told by outline, pattern and word. @returns the scale it came out at */
 export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Box, system: UnitSystem, words: SketchWords): SketchScale {
@@ -100,6 +100,7 @@ export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Bo
     return Array.from({ length: 9 }, (_, n) => boxAround({ x: x(from[0] + ((to[0] - from[0]) * n) / 8), y: y(from[1] + ((to[1] - from[1]) * n) / 8) }, 5, 5))
   }))
   const water = sketch.rects.find(({ part }) => part === 'water')
+  const hydrant = sketch.spots.find(({ part }) => part === 'hydrant')
   const seen = new Set<string>()
   const wishes = [
     ...outside.map(({ texts, box: at }) => wish(texts.at(-1) ?? '', (at.left + at.right) / 2, (at.top + at.bottom) / 2, 'bold')),
@@ -110,6 +111,7 @@ export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Bo
       const [a = [0, 0], b = a] = [points[0], points.at(-1)]
       return [wish(text, x((a[0] + b[0]) / 2), y((a[1] + b[1]) / 2), 'regular', part === 'arriving' || part === 'leaving')]
     }),
+    ...(hydrant && !water ? [wish(words.rect('water', undefined, undefined)[0] ?? '', x(hydrant.x_ft), y(hydrant.y_ft), 'bold')] : []),
     ...(water ? [wish(words.rect('water', undefined, undefined)[0] ?? '', x(water.x_ft) + 24, y(water.y_ft + water.down_ft) - 10, 'bold')] : []),
   ].filter(({ what }) => what.lines.join('') !== '')
   const { placed } = placeLabels(wishes, { left: foot.left + 3, top: foot.top + 3, right: foot.right - 3, bottom: foot.bottom - 1 }, [...corners, ...fixed, ...lineRooms, ...spotBoxes, ...written])
@@ -119,8 +121,8 @@ export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Bo
   }
 
   const bar = scaleBar(METRES_PER_FOOT / k, 90, system)
-  drawScaleBar(page, bar, box.left + (sketch.x_deg === undefined ? 10 : 34), box.bottom - 14)
-  if (sketch.x_deg !== undefined) drawNorth(page, box.left + 17, box.bottom - 17, Math.PI / 2 - (sketch.x_deg * Math.PI) / 180)
+  drawScaleBar(page, bar, box.left + (sketch.x_deg === undefined ? 10 : 46), box.bottom - 14)
+  if (sketch.x_deg !== undefined) drawNorth(page, box.left + 20, box.bottom - 20, Math.PI / 2 - (sketch.x_deg * Math.PI) / 180)
   page.line(scale.label, box.right - 8, box.bottom - 19, { size: 8, weight: 'bold' }, 'right')
   page.rect(box, { stroke: 'ink', width: 1 })
   return scale
@@ -155,7 +157,7 @@ function writeInside(page: Page, measure: Measure, texts: readonly string[], box
   for (const text of texts) {
     const lines = across < 12 ? [] : wrap(measure, text, across, TYPE, 'bold')
     const isWhole = lines.length > 0 && lines.join(' ') === measure.clean(text).split(' ').filter((one) => one !== '').join(' ')
-    if (isWhole && lines.length * TYPE * LEADING <= down) {
+    if (isWhole && lines.length * TYPE * LEADING <= down + (lines.length === 1 ? 3 : 0)) {
       const half = (lines.length * TYPE * LEADING) / 2
       const width = Math.max(...lines.map((line) => measure.across(line, TYPE, 'bold')))
       if (!isOnInk) page.rect({ left: x - width / 2 - 2, top: y - half, right: x + width / 2 + 2, bottom: y + half }, { fill: 'paper', opacity: 0.8 })

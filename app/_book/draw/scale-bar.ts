@@ -33,6 +33,6 @@ export function drawNorth(page: Page, x: number, y: number, angle: number): void
   const path = (points: readonly (readonly [number, number])[]) => `${points.map(([dx, dy], i) => `${i === 0 ? 'M' : 'L'}${turn(dx, dy).map((one) => one.toFixed(2)).join(' ')}`).join('')}Z`
   page.shape(path([[0, -11], [4.5, 5], [0, 2]]), { fill: 'ink', stroke: 'ink', width: 0.6 })
   page.shape(path([[0, -11], [0, 2], [-4.5, 5]]), { fill: 'paper', stroke: 'ink', width: 0.6 })
-  const [nx, ny] = turn(0, 11)
+  const [nx, ny] = turn(0, -16.5)
   page.line(say('book.north'), nx, ny - 4.6, { size: 7.5, weight: 'bold' }, 'middle')
 }

@@ -11,6 +11,7 @@ import { sitePumper } from '@/app/_draft/site-pumper'
 import { formatAbout, formatGiven, formatPoint, formatQuantity, formatTime, sayIssue, say } from '@/app/_text'
 import { facts, framed, heading, insideFrame, list, paragraph, sideBySide, space, table, type Block } from '../page/block'
 import { LEADING, wrap, type Measure } from '../page/measure'
+import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'
 import { namesFor, widthOf, type BookKit, type MadeSheet } from './kit'
 import { mapBlocks } from './map-block'
@@ -18,10 +19,16 @@ import { cautions, inColumns, section, tiles, warning, writeIns, type Tile } fro
 import { noteWords } from './plan-map'
 
 const GAP = 14
+/* The tighter, the smaller. */
+const FACTS = [8.4, 8.2, 7.9] as const
+const LEAST_MAPS = [205, 185, 165] as const
+const TABLE_PADS = [2.6, 1.8, 1.2] as const
 const CARD_SIZES = [1.06, 1, 0.96, 0.92, 0.88] as const
 
 /** A draft site for the pumper's crew: how to get in, what to set up, what the gauge should read; behind it the back-up prime card. */
-export function draftSiteSheet(kit: BookKit, draftSiteId: string): MadeSheet {
+export const draftSiteSheet = (kit: BookKit, draftSiteId: string): MadeSheet => fewestPages((tightness) => setDraftSite(kit, draftSiteId, tightness))
+
+function setDraftSite(kit: BookKit, draftSiteId: string, tightness: 0 | 1 | 2): MadeSheet {
   const { district, measure, system } = kit
   const draftSite = district.draftSites.find(({ id }) => id === draftSiteId)
   if (!draftSite) throw new RangeError(`draftSiteId is ${draftSiteId}, must be a draft site of the district`)
@@ -68,13 +75,13 @@ export function draftSiteSheet(kit: BookKit, draftSiteId: string): MadeSheet {
     [say('draft.fact.tested'), source?.testedOn === undefined ? say('book.draft.never') : dayWords(source.testedOn)],
     [say('draft.fact.inspection'), source?.inspectionDue === undefined ? '' : `${dayWords(source.inspectionDue)}${source.inspectionDue < kit.day ? ` (${say('draft.fact.overdue')})` : ''}`],
     [say('book.notes'), [source?.notes, draftSite.notes].filter(Boolean).join(' ')],
-  ], 8.4, 0.36)
+  ], FACTS[tightness], 0.36)
   const factsDown = factBlocks.reduce((sum, { down }) => sum + down, 0)
-  const size = Math.max(205, Math.min(290, factsDown))
+  const size = Math.max(LEAST_MAPS[tightness], Math.min(290, factsDown))
   if (factsDown < open.left() - 20) open.add([sideBySide([{ across: half, blocks: mapBlocks(kit, half, { least: size, most: size }, setting) }, { across: across - GAP - half, blocks: factBlocks }], GAP)])
   else open.add([...mapBlocks(kit, across, { least: 220, most: 220 }, setting), ...factBlocks])
 
-  open.add(section(measure, across, say('book.draft.pumpers'), pumperTable(kit, draftSite, plan, across)))
+  open.add(section(measure, across, say('book.draft.pumpers'), pumperTable(kit, draftSite, plan, across, TABLE_PADS[tightness])))
   const issues = [...(sheet?.issues ?? [])]
   open.add(section(measure, across, say('result.issues'), inColumns(measure, across, [
     ...issues.map((issue) => ({ text: sayIssue(issue, names, system), sign: issue.severity === 'note' ? '•' : '!' })),
@@ -114,7 +121,7 @@ function draftTiles(sheet: DraftSheet, { system }: BookKit): Tile[] {
 }
 
 /** What each pumper of the district draws here through its own hose: the one that comes may be another. */
-function pumperTable({ district, measure, system }: BookKit, draftSite: DraftSite, plan: Plan | undefined, across: number): Block[] {
+function pumperTable({ district, measure, system }: BookKit, draftSite: DraftSite, plan: Plan | undefined, across: number, pad: number): Block[] {
   const rows = district.apparatus.flatMap((pump) => {
     const sheet = pump.kind === 'tender' ? undefined : findDraftSheet(district, draftSite, pump, plan?.season ? { season: plan.season } : {})
     if (!sheet) return []
@@ -126,7 +133,7 @@ function pumperTable({ district, measure, system }: BookKit, draftSite: DraftSit
       isImpossible ? say('book.fig.dash') : rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system), say(`draft.limit.${capacity.limitedBy}`),
     ]]
   })
-  return rows.length === 0 ? [] : table(measure, across, [{ head: say('draft.pumper'), share: 2.6 }, { head: say('draft.setup'), share: 4.4 }, { head: say('draft.flow'), share: 1.4, align: 'right' }, { head: say('draft.gauge'), share: 1.6, align: 'right' }, { head: say('book.draft.limit-head'), share: 1.4 }], rows, 8.4, 2.6)
+  return rows.length === 0 ? [] : table(measure, across, [{ head: say('draft.pumper'), share: 2.6 }, { head: say('draft.setup'), share: 4.4 }, { head: say('draft.flow'), share: 1.4, align: 'right' }, { head: say('draft.gauge'), share: 1.6, align: 'right' }, { head: say('book.draft.limit-head'), share: 1.4 }], rows, 8.4, pad)
 }
 
 /** The back-up prime card in the words of the screen's. */

@@ -2,6 +2,7 @@ import { evidenceCounts, sheetKey, whoBringsWhat, type AnsweredPlan, type PlanPa
 import { isCounted, type Equipment } from '@/lib/plan'
 import { answerLines, formatAsked, formatBetween, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, formatUntil, sayIssue, say, type NameOf } from '@/app/_text'
 import { facts, list, paragraph, space, table, type Block } from '../page/block'
+import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'
 import { getAnswered, namesFor, widthOf, type BookKit, type MadeSheet } from './kit'
 import { mapBlocks } from './map-block'
@@ -9,11 +10,14 @@ import { cautions, inColumns, note, section, tiles, warning, writeIns, type Tile
 import { planMap, siteLetter } from './plan-map'
 import { dumpRows, fillRows } from './site-rows'
 
-/** Less than this a map is not worth its frame. */
-const LEAST_MAP = 270
+/** Least and most height of the map, the tighter the lower; less than the last is not worth its frame. */
+const MAPS = [{ least: 270, most: 520 }, { least: 245, most: 400 }, { least: 225, most: 260 }] as const
 
 /** A target hazard with its plan, on both sides of a sheet: the answer and the map in front, who does what and what to mind behind. */
-export function planSheet(kit: BookKit, planId: string): MadeSheet {
+export const planSheet = (kit: BookKit, planId: string): MadeSheet => fewestPages((tightness) => setPlan(kit, planId, tightness))
+
+function setPlan(kit: BookKit, planId: string, tightness: 0 | 1 | 2): MadeSheet {
+  const { least, most } = MAPS[tightness]
   const answered = getAnswered(kit, planId)
   const { bundle: { plan }, result } = answered
   const { measure, system, district } = kit
@@ -31,8 +35,8 @@ export function planSheet(kit: BookKit, planId: string): MadeSheet {
 
   const setting = planMap(answered, system)
   if (setting.places.some(({ isMinor }) => !isMinor)) {
-    if (sheet.left() < LEAST_MAP) sheet.turn()
-    sheet.add(mapBlocks(kit, across, { least: LEAST_MAP, most: Math.min(520, sheet.left()) }, setting))
+    if (sheet.left() < least) sheet.turn()
+    sheet.add(mapBlocks(kit, across, { least, most: Math.min(most, sheet.left()) }, setting))
   }
 
   sheet.add(section(measure, across, say('book.who'), table(measure, across, [

@@ -6,6 +6,7 @@ import { formatFrom, formatGiven, formatQuantity, formatTime, sayIssue, say } fr
 import { rangeText } from '@/app/_draft/sheet-words'
 import { drawSketch, type SketchWords } from '../draw/draw-sketch'
 import { facts, list, paragraph, sideBySide, space, type Block } from '../page/block'
+import { fewestPages } from './fewest-pages'
 import { openSheet } from './frame'
 import { getAnswered, namesFor, widthOf, type BookKit, type MadeSheet } from './kit'
 import { mapBlocks, type MapSetting } from './map-block'
@@ -17,7 +18,10 @@ import { bayWords, dumpResultOf, fillResultOf, liftWords, tankWords } from './si
 const GAP = 14
 /** Nearer than this one symbol would lie on the other. */
 const SAME_PLACE_M = 30
-const LEAST_SKETCH = 205
+/* The tighter, the smaller. */
+const LEAST_SKETCHES = [205, 190, 180] as const
+const LEAST_MAPS = [230, 205, 185] as const
+const FACTS = [8.3, 8.1, 7.9] as const
 const MOST_SKETCH = 340
 /** Heading and room about the sketch. */
 const SKETCH_HEAD = 32
@@ -124,7 +128,10 @@ type SiteSetting = {
   readonly sketch: Sketch; readonly words: SketchWords; readonly near: MapSetting['places']; readonly cautionKinds: Parameters<typeof cautions>[2]; readonly extra?: string
 }
 
-function siteSheet(kit: BookKit, answered: AnsweredPlan, { what, symbol, site, letter, key, rows, sketch, words, near, cautionKinds, extra }: SiteSetting): MadeSheet {
+const siteSheet = (kit: BookKit, answered: AnsweredPlan, setting: SiteSetting): MadeSheet => fewestPages((tightness) => setSite(kit, answered, setting, tightness))
+
+function setSite(kit: BookKit, answered: AnsweredPlan, { what, symbol, site, letter, key, rows, sketch, words, near, cautionKinds, extra }: SiteSetting, tightness: 0 | 1 | 2): MadeSheet {
+  const least = LEAST_SKETCHES[tightness], leastMap = LEAST_MAPS[tightness]
   const { measure, system } = kit
   const { bundle: { plan }, result } = answered
   const names = namesFor(kit, plan.id)
@@ -137,9 +144,9 @@ function siteSheet(kit: BookKit, answered: AnsweredPlan, { what, symbol, site, l
     ways, leastAcross_m: 700, isClose: true,
   }
   sheet.add(paragraph(measure, across, say('book.site.of-plan', { plan: plan.name }), { size: 9.5, weight: 'bold' }, 4))
-  const factBlocks = facts(measure, across - GAP - half, rows, 8.3, 0.36)
+  const factBlocks = facts(measure, across - GAP - half, rows, FACTS[tightness], 0.36)
   const factsDown = downOf(factBlocks)
-  if (factsDown < sheet.left() - 20) sheet.add([sideBySide([{ across: half, blocks: mapBlocks(kit, half, { least: Math.max(230, Math.min(300, factsDown)), most: Math.max(230, Math.min(300, factsDown)) }, setting) }, { across: across - GAP - half, blocks: factBlocks }], GAP), space(2)])
+  if (factsDown < sheet.left() - 20) sheet.add([sideBySide([{ across: half, blocks: mapBlocks(kit, half, { least: Math.max(leastMap, Math.min(300, factsDown)), most: Math.max(leastMap, Math.min(300, factsDown)) }, setting) }, { across: across - GAP - half, blocks: factBlocks }], GAP), space(2)])
   else sheet.add([...mapBlocks(kit, across, { least: 210, most: 210 }, setting), space(2), ...facts(measure, across, rows, 8.6, 0.27)])
 
   const issues = result.issues.filter(({ subjectIds }) => subjectIds.includes(site.id))
@@ -151,8 +158,8 @@ function siteSheet(kit: BookKit, answered: AnsweredPlan, { what, symbol, site, l
   ]
   // The sketch takes what the rest leaves; where that is too little the rest goes over the page.
   const spare = sheet.left() - downOf(rest) - SKETCH_HEAD
-  if (spare < LEAST_SKETCH && sheet.left() < LEAST_SKETCH + SKETCH_HEAD) sheet.turn()
-  const down = spare >= LEAST_SKETCH ? Math.min(MOST_SKETCH, spare) : Math.max(LEAST_SKETCH, Math.min(MOST_SKETCH, sheet.left() - SKETCH_HEAD))
+  if (spare < least && sheet.left() < least + SKETCH_HEAD) sheet.turn()
+  const down = spare >= least ? Math.min(MOST_SKETCH, spare) : Math.max(least, Math.min(MOST_SKETCH, sheet.left() - SKETCH_HEAD))
   sheet.add(section(measure, across, say('book.sketch'), [{ down, draw: (page, x, y) => { drawSketch(page, measure, sketch, { left: x, top: y, right: x + across, bottom: y + down }, system, words) } }]))
   sheet.add(rest)
   return { key, title: site.name, what, symbol, pages: sheet.pages }

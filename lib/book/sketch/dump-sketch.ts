@@ -15,6 +15,8 @@ const IN_LINE_ROOM_FT = 8
 const CLEAR_FT = 2
 const SUCTION_FT = 10
 const OFF_FT = 30
+/** Where in a tank suction and siphons end, down the paper: its name stands in the middle. */
+const LOW_SHARE = 0.84
 
 /**
  * A dump site to scale: the tanks in a row, tenders backed in to them from the road or driving by, the pumper at the first tank
@@ -63,15 +65,15 @@ export function dumpSketch(site: Pick<DumpSite, 'manner' | 'positionCount' | 'ta
 
   if (site.tankLink === 'jetSiphon') for (let i = standing.length - 1; i > 0; i--) {
     const from = standing[i], to = standing[i - 1]
-    if (from && to) lines.push({ part: 'siphon', points: [[from.x_ft + 3, from.y_ft + from.down_ft * 0.7], [to.x_ft + to.across_ft - 3, to.y_ft + to.down_ft * 0.7]] })
+    if (from && to) lines.push({ part: 'siphon', points: [[from.x_ft + 3, from.y_ft + from.down_ft * LOW_SHARE], [to.x_ft + to.across_ft - 3, to.y_ft + to.down_ft * LOW_SHARE]] })
   }
   if (first && site.pumperId !== undefined) {
     const y_ft = first.y_ft + first.down_ft + SUCTION_FT - CLEAR_FT
     const x0_ft = first.x_ft + first.across_ft / 2 - VEHICLE_LENGTH_FT / 2
     rects.push({ part: 'pumper', x_ft: x0_ft, y_ft, across_ft: VEHICLE_LENGTH_FT, down_ft: VEHICLE_WIDTH_FT, itemId: site.pumperId })
     const suction_ft = first.x_ft + first.across_ft / 2
-    lines.push({ part: 'suction', points: [[suction_ft, y_ft], [suction_ft, first.y_ft + first.down_ft * 0.55]] })
-    spots.push({ part: 'strainer', x_ft: suction_ft, y_ft: first.y_ft + first.down_ft * 0.55 })
+    lines.push({ part: 'suction', points: [[suction_ft, y_ft], [suction_ft, first.y_ft + first.down_ft * LOW_SHARE]] })
+    spots.push({ part: 'strainer', x_ft: suction_ft, y_ft: first.y_ft + first.down_ft * LOW_SHARE })
     lines.push({ part: 'supplyLine', points: [[x0_ft, y_ft + VEHICLE_WIDTH_FT / 2], [x0_ft - 14, y_ft + VEHICLE_WIDTH_FT / 2]] })
   }
   addRoad(rects, lines, edge_ft, arrives, leaves, isBacking ? undefined : { from_ft: Math.min(...places) - across_ft / 2 - OFF_FT / 2, to_ft: Math.max(...places) + across_ft / 2 + OFF_FT / 2 })

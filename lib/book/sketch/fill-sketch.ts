@@ -6,6 +6,7 @@ import { ROAD_WIDTH_FT, roadAxis, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type Site
 const CLEAR_FT = 2
 const IN_LINE_ROOM_FT = 10
 const BANK_FT = 6
+const HYDRANT_FT = 12
 const WATER_FT = 16
 const YARD_FT = 10
 
@@ -44,7 +45,10 @@ export function fillSketch({ site, sourceKind, suction_ft, lineCount, isDryHydra
   const isHydrant = sourceKind === 'pressureHydrant'
   if (site.pumperId !== undefined && !isFed) rects.push({ part: 'pumper', x_ft: -VEHICLE_LENGTH_FT / 2, y_ft: top_ft, across_ft: VEHICLE_LENGTH_FT, down_ft: VEHICLE_WIDTH_FT, itemId: site.pumperId })
   if (isFed) lines.push({ part: 'lay', points: [[0, under_ft + 24], [0, top_ft]] })
-  else if (isHydrant) spots.push({ part: 'hydrant', x_ft: 0, y_ft: under_ft + BANK_FT })
+  else if (isHydrant) {
+    spots.push({ part: 'hydrant', x_ft: 0, y_ft: under_ft + HYDRANT_FT })
+    lines.push({ part: 'supplyLine', points: [[0, under_ft + HYDRANT_FT], [0, under_ft]] })
+  }
   else addWater()
 
   const from: readonly [number, number] = [0, top_ft]

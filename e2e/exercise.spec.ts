@@ -39,9 +39,17 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
 
   await page.getByLabel('Add a trouble').selectOption({ label: 'Fill pumper shuts down: Engine 11, Boat launch' })
   await page.getByRole('button', { name: 'Add a trouble' }).click()
+  await page.getByRole('button', { name: /^Edit: Fill pumper/ }).click()
+  const editor = page.getByRole('group', { name: /^Edit: Fill pumper/ })
+  await editor.getByLabel('Left of the flow, %').fill('100')
+  await editor.getByLabel('Words to read out').fill('Engine 11, our pump is down.')
+  await editor.getByLabel('Left of the flow, %').fill('0')
+  await editor.getByRole('button', { name: 'Keep it' }).click()
   await page.getByRole('button', { name: /^Let it come now: Fill pumper/ }).click()
   const log = page.locator('section', { has: page.getByRole('heading', { name: /What came about/ }) })
   await expect(log).toContainText('Fill pumper shuts down')
+  await expect(log).toContainText('our pump is down')
+  await expect(log.getByRole('link', { name: 'Play the prime drill for it' })).toHaveAttribute('href', /exercise=/)
   await setClock(page, 36)
   await expect(page.getByText(/short by/)).toBeVisible()
 
@@ -53,6 +61,12 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
   await setClock(page, 55)
   await expect(page.getByText(/short by/)).toHaveCount(0)
 
+  await page.getByLabel('What', { exact: true }).selectOption({ label: 'Open or close bays or dump positions' })
+  await page.getByLabel('Where', { exact: true }).selectOption({ label: 'Boat launch' })
+  await page.getByLabel('Bays from now on').fill('3')
+  await page.getByRole('button', { name: 'Do it' }).click()
+  await expect(log).toContainText('Boat launch: 3 bays from now on')
+
   await page.getByRole('button', { name: 'End the exercise' }).click()
   await page.getByRole('button', { name: 'End it now' }).click()
   await expect(page.getByText(/^Ended at/)).toBeVisible()
@@ -60,6 +74,9 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
   const effects = page.getByRole('table', { name: 'What each did to the water' })
   await expect(effects.getByRole('row', { name: /Fill pumper shuts down/ })).toContainText(/gal/)
   await expect(effects.getByRole('row', { name: /well again/ })).toContainText(/gained/)
+  const answers = page.getByRole('table', { name: /^Answers to Fill pumper shuts down/ })
+  await expect(answers.getByRole('row', { name: /^As decided/ })).toBeVisible({ timeout: 30_000 })
+  await expect(answers.getByRole('row', { name: /^At once/ }).first()).toBeVisible()
   await expectAccessible(page)
 })
 

@@ -15,7 +15,7 @@ export function changeWords(change: Change, names: NameOf, system: UnitSystem): 
     case 'unitLate':
       return say('exercise.change.unitLate', { unit: name(change.unitId), time: formatMinutes(change.delay_s) })
     case 'fillRate':
-      return say(change.rateShare === 0 ? (change.fault === 'primer' ? 'exercise.change.fillRate.primer' : 'exercise.change.fillRate.stopped') : change.rateShare < 1 && change.fault === 'strainer' ? 'exercise.change.fillRate.strainer' : change.rateShare === 1 ? 'exercise.change.fillRate.well' : 'exercise.change.fillRate.slow', { site: name(change.fillSiteId), share: formatShare(change.rateShare) })
+      return say(change.rateShare === 0 && change.fault !== 'hose' ? (change.fault === 'primer' ? 'exercise.change.fillRate.primer' : 'exercise.change.fillRate.stopped') : change.rateShare < 1 && change.fault === 'strainer' ? 'exercise.change.fillRate.strainer' : change.rateShare < 1 && change.fault === 'hose' ? 'exercise.change.fillRate.hose' : change.rateShare === 1 ? 'exercise.change.fillRate.well' : 'exercise.change.fillRate.slow', { site: name(change.fillSiteId), share: formatShare(change.rateShare) })
     case 'sourceLow':
       return say('exercise.change.sourceLow', { site: name(change.fillSiteId), share: formatShare(change.leftShare) })
     case 'tankLeak':

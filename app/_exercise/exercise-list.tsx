@@ -14,7 +14,7 @@ import styles from './exercise.module.css'
 import { exerciseHref } from './exercise-href'
 import { NewExercise } from './new-exercise'
 
-const guide = ['1', '2', '3', '4', '5', '6'] as const
+const guide = ['1', '2', '3', '4', '5', '6', '7'] as const
 
 /** The exercises of a district: make one, take one up, put one away. */
 export function ExerciseList({ districtId }: { districtId: string }) {

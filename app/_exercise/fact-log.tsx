@@ -29,7 +29,7 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
   const lines = [
     ...exercise.facts.map(({ id, at_s, cause, by, injectId, change }) => ({
       id, at_s, what: say(cause === 'inject' ? 'exercise.log.inject' : 'exercise.log.decision'), by,
-      drill: cause === 'inject' && change.kind === 'fillRate' && change.rateShare === 0 ? drillOf(exercise, change.fillSiteId, id) : undefined,
+      drill: cause === 'inject' && change.kind === 'fillRate' && change.rateShare === 0 && change.fault !== 'hose' ? drillOf(exercise, change.fillSiteId, id) : undefined,
       told: role === 'facilitator' ? exercise.injects.find((inject) => inject.id === injectId)?.told : undefined,
       text: exercise.injects.find((inject) => inject.id === injectId)?.title ?? changeWords(change, names, system),
     })),

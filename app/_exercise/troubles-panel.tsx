@@ -27,7 +27,7 @@ export function TroublesPanel({ desk }: { desk: ExerciseDesk }) {
   const [editedId, setEdited] = useState<string>()
   const bundle = session?.now.world.bundle
   const spec = session?.now.world.spec
-  const { closures } = useClosures(bundle)
+  const { closures } = useClosures(bundle, session?.now.world.conditions.closed)
   // What is gone can no longer be struck, and what has begun can no longer come late.
   const possible = useMemo(() => {
     if (!bundle || !spec) return []

@@ -28,8 +28,8 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
       ))}
       {seat.fills.map(({ fillSiteId, draw_gpm, source_gal, waitingCount }) => (
         <FigureTile
-          key={fillSiteId} label={say('exercise.source', { site: names(fillSiteId) ?? fillSiteId })} value={source_gal === undefined ? say('exercise.filling', { flow: formatQuantity(draw_gpm, 'gpm', system) }) : gallons(source_gal)}
-          note={[...(source_gal === undefined ? [] : [say('exercise.filling', { flow: formatQuantity(draw_gpm, 'gpm', system) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
+          key={fillSiteId} label={say('exercise.source.drawn', { site: names(fillSiteId) ?? fillSiteId })} value={formatGiven(draw_gpm, system)}
+          note={[...(source_gal === undefined ? [] : [say('exercise.source.left', { water: gallons(source_gal) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
       {fire && fire.shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(fire.shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(fire.shortfall.short_s) })} />}

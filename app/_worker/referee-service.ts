@@ -10,8 +10,8 @@ type Closed = readonly { readonly id: string; readonly point: Point }[]
 
 /** What the worker of an exercise offers: all that needs the roads of its district, or takes long. */
 export type RefereeService = {
-  /** Roads of the plan that could be closed, with the ways round; none where the roads are not at hand. */
-  closures(bundle: Bundle): Promise<RoadClosure[]>
+  /** Roads of the plan that could be closed beside those that are, with the ways round; none where the roads are not at hand. */
+  closures(bundle: Bundle, closed: Closed): Promise<RoadClosure[]>
   /** Edits of the plan as a change of the exercise, with the ways that it drives then; undefined where nobody knows them. */
   change(bundle: Bundle, edits: readonly EditBody[], closed: Closed): Promise<Extract<Change, { kind: 'plan' }> | undefined>
   /** For each inject the best that could have been decided; undefined once it is stopped or another is asked for. */
@@ -32,8 +32,8 @@ export function refereeService(findBlob: FindBlob, turn: () => Promise<void>, no
   const legs = new RecentMap<Leg | NoLeg>(LEGS_KEPT)
   let newest = 0
   return {
-    async closures(bundle) {
-      return roadClosures(bundle, await wayResolver(desks, legs, bundle))
+    async closures(bundle, closed) {
+      return roadClosures(bundle, await wayResolver(desks, legs, bundle), closed)
     },
     async change(bundle, edits, closed) {
       return changeOfEdits(bundle, edits, { closed }, await wayResolver(desks, legs, bundle))

@@ -15,7 +15,7 @@ function start(): RefereeService {
   const port = wrap<RefereeService>(worker)
   const guard = guardOf(worker)
   return {
-    closures: (bundle) => guard(port.closures(bundle)),
+    closures: (bundle, closed) => guard(port.closures(bundle, closed)),
     change: (bundle, edits, closed) => guard((async () => port.change(bundle, edits, closed))()),
     best: (bundle, facts, to_s, onProgress) => guard((async () => port.best(bundle, facts, to_s, proxy(onProgress)))()),
     stop: () => guard(port.stop()),

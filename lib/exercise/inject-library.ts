@@ -5,13 +5,13 @@ import type { RoadClosure } from './road-closures'
 
 /** Kinds of trouble that an exercise is made of, from the mild to the grave. */
 export const troubles = [
-  'sourceLow', 'tankLeak', 'strainerClogs', 'unitLate', 'radioMisheard', 'roadClosed', 'tenderOut', 'tankTips', 'primerFails', 'fillPumperStops', 'layBursts', 'moreDemand',
+  'sourceLow', 'tankLeak', 'strainerClogs', 'unitLate', 'radioMisheard', 'roadClosed', 'tenderOut', 'tankTips', 'primerFails', 'fillPumperStops', 'hoseBursts', 'layBursts', 'moreDemand',
 ] as const
 export type Trouble = (typeof troubles)[number]
 
 /** How hard each is to come through: counts in the drawing of a set. Judgement, no source. */
 export const troubleWeight: Readonly<Record<Trouble, 1 | 2 | 3>> = {
-  sourceLow: 1, tankLeak: 1, strainerClogs: 1, unitLate: 1, radioMisheard: 2, roadClosed: 2, tenderOut: 2, tankTips: 2, primerFails: 3, fillPumperStops: 3, layBursts: 2, moreDemand: 3,
+  sourceLow: 1, tankLeak: 1, strainerClogs: 1, unitLate: 1, radioMisheard: 2, roadClosed: 2, tenderOut: 2, tankTips: 2, primerFails: 3, fillPumperStops: 3, hoseBursts: 3, layBursts: 2, moreDemand: 3,
 }
 
 /** A trouble as it could come over a plan: whom it strikes, and what it does. */
@@ -44,11 +44,13 @@ export function possibleTroubles(bundle: Bundle, closures: readonly RoadClosure[
   const found: PossibleTrouble[] = []
   const add = (trouble: Trouble, subjectIds: readonly string[], change: Change, when: Range = later, stuckIds: readonly string[] = []) =>
     found.push({ trouble, subjectIds, change, when, ...(stuckIds.length > 0 && { stuckIds }) })
-  for (const { id, usable_gal, ready_s: fill_s } of spec.fills) {
+  for (const { id, usable_gal, bayCount, ready_s: fill_s } of spec.fills) {
     const site = plan.fillSites.find((one) => one.id === id)
     if (usable_gal !== undefined) add('sourceLow', [id], { kind: 'sourceLow', fillSiteId: id, leftShare: troubleFigures.lowShare })
     add('strainerClogs', [id], { kind: 'fillRate', fillSiteId: id, rateShare: troubleFigures.cloggedShare, fault: 'strainer' })
     add('fillPumperStops', [site?.pumperId ?? id, id], { kind: 'fillRate', fillSiteId: id, rateShare: 0, fault: 'pump' })
+    // A length of a fill line: its bay stands still.
+    add('hoseBursts', [id], { kind: 'fillRate', fillSiteId: id, rateShare: (bayCount - 1) / bayCount, fault: 'hose' })
     // The prime is sought when the pumper has been set: it fails then, or at a later restart.
     add('primerFails', [site?.pumperId ?? id, id], { kind: 'fillRate', fillSiteId: id, rateShare: 0, fault: 'primer' }, lawfulRange(0, fill_s))
     if (site?.pumperId) add('unitLate', [site.pumperId, id], { kind: 'unitLate', unitId: site.pumperId, delay_s: troubleFigures.late_s }, lawfulRange(0, fill_s * 0.8))

@@ -21,14 +21,15 @@ const CLOSED_AT = 0.5
  * Roads between the sites of a plan that could be closed, one for each pair of sites, whoever drives it and whichever way.
  *
  * @param resolve finds ways over the roads of the district
+ * @param already closed; the ways round keep clear of it too
  * @returns none where the roads are not known: nobody can say whether there is a way round
  */
-export function roadClosures(bundle: Bundle, resolve: ResolveWays): RoadClosure[] {
+export function roadClosures(bundle: Bundle, resolve: ResolveWays, already: readonly Closure[] = []): RoadClosure[] {
   if (!bundle.district.roads) return []
   const roads = new Map(shuttleLegs(bundle).toReversed().map((driven) => [[driven.use.fromId, driven.use.toId].sort().join('~'), driven]))
   return [...roads.values()].reverse().flatMap(({ use: { fromId, toId }, leg }): RoadClosure[] => {
     const point = pointAlong(leg.path, CLOSED_AT)
-    const round = detoursRound(bundle, [{ id: 'closed', point }], resolve)
+    const round = detoursRound(bundle, [...already, { id: 'closed', point }], resolve)
     return round ? [{ fromId, toId, point, ...round }] : []
   })
 }

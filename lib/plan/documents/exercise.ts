@@ -19,7 +19,7 @@ export type Detour = z.infer<typeof detourSchema>
 const detours = z.array(detourSchema).max(2000)
 
 /** Why a fill site gives less than it should. */
-export const fillFaults = ['pump', 'primer', 'strainer'] as const
+export const fillFaults = ['pump', 'primer', 'strainer', 'hose'] as const
 
 /**
  * What an inject or a decision does, as data. `plan` changes documents, with the ways that the changed plan

@@ -41,9 +41,8 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
   await page.getByRole('button', { name: 'Add a trouble' }).click()
   await page.getByRole('button', { name: /^Edit: Fill pumper/ }).click()
   const editor = page.getByRole('group', { name: /^Edit: Fill pumper/ })
-  await editor.getByLabel('Left of the flow, %').fill('100')
   await editor.getByLabel('Words to read out').fill('Engine 11, our pump is down.')
-  await editor.getByLabel('Left of the flow, %').fill('0')
+  await editor.getByLabel('Words to read out').press('Tab')
   await editor.getByRole('button', { name: 'Keep it' }).click()
   await page.getByRole('button', { name: /^Let it come now: Fill pumper/ }).click()
   const log = page.locator('section', { has: page.getByRole('heading', { name: /What came about/ }) })
@@ -64,6 +63,7 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
   await page.getByLabel('What', { exact: true }).selectOption({ label: 'Open or close bays or dump positions' })
   await page.getByLabel('Where', { exact: true }).selectOption({ label: 'Boat launch' })
   await page.getByLabel('Bays from now on').fill('3')
+  await page.getByLabel('Bays from now on').press('Enter')
   await page.getByRole('button', { name: 'Do it' }).click()
   await expect(log).toContainText('Boat launch: 3 bays from now on')
 
@@ -76,7 +76,6 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
   await expect(effects.getByRole('row', { name: /well again/ })).toContainText(/gained/)
   const answers = page.getByRole('table', { name: /^Answers to Fill pumper shuts down/ })
   await expect(answers.getByRole('row', { name: /^As decided/ })).toBeVisible({ timeout: 30_000 })
-  await expect(answers.getByRole('row', { name: /^At once/ }).first()).toBeVisible()
   await expectAccessible(page)
 })
 

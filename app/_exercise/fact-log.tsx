@@ -1,6 +1,7 @@
 'use client'
 
 import { useState } from 'react'
+import { isRelief } from '@/lib/exercise'
 import { findFillSite, type Exercise, type Role } from '@/lib/plan'
 import { getClient } from '../_client'
 import { drillHref } from '../_draft/draft-href'
@@ -28,7 +29,7 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
   if (!exercise) return null
   const lines = [
     ...exercise.facts.map(({ id, at_s, cause, by, injectId, change }) => ({
-      id, at_s, what: say(cause === 'inject' ? 'exercise.log.inject' : 'exercise.log.decision'), by,
+      id, at_s, what: say(cause === 'decision' ? 'exercise.log.decision' : isRelief(change) ? 'exercise.log.relief' : 'exercise.log.inject'), by,
       drill: cause === 'inject' && change.kind === 'fillRate' && change.rateShare === 0 && change.fault !== 'hose' ? drillOf(exercise, change.fillSiteId, id) : undefined,
       told: role === 'facilitator' ? exercise.injects.find((inject) => inject.id === injectId)?.told : undefined,
       text: exercise.injects.find((inject) => inject.id === injectId)?.title ?? changeWords(change, names, system),

@@ -86,7 +86,7 @@ export function* bestAnswers(bundle: Bundle, facts: readonly Fact[], to_s: numbe
 }
 
 /** What makes something well again, such as a prime drill that was played for it: no trouble, whoever brought it. */
-const isRelief = (change: Change): boolean =>
+export const isRelief = (change: Change): boolean =>
   ((change.kind === 'fillRate' || change.kind === 'layRate') && change.rateShare === 1) || (change.kind === 'tankLeak' && change.leak_gpm === 0) || change.kind === 'roadOpened'
 
 const factOf = (change: Change, at_s: number): Fact => ({ id: 'option', at_s, cause: 'decision', by: '', change })

@@ -40,7 +40,9 @@ export function criterionShown(asked: AskedSpan, loads: readonly Load[], reading
   const seen = readings.filter(({ kind, post, value, at_s }) => kind === 'flow' && post.kind === 'attack' && value !== undefined && at_s <= until_s).toSorted((a, b) => a.at_s - b.at_s)
   const before = seen.findLast(({ at_s }) => at_s <= asked.from_s)
   const within = seen.filter(({ at_s }) => at_s > asked.from_s)
-  const counted = [...(before && asked.from_s - before.at_s <= READING_HOLDS_S ? [{ ...before, at_s: asked.from_s }] : []), ...within]
+  // What was read before may speak for the flow, but not against it: more may have been asked for since.
+  const speaksFor = before !== undefined && asked.from_s - before.at_s <= READING_HOLDS_S && (before.value ?? 0) >= asked.flow_gpm
+  const counted = [...(before && speaksFor ? [{ ...before, at_s: asked.from_s }] : []), ...within]
   const low = counted.find(({ value = 0 }) => value < asked.flow_gpm)
   const dry_s = firstShort_s(asked, loads, tank_gal, Math.min(until_s, end_s))
   const steps_s = [asked.from_s, ...counted.map(({ at_s }) => at_s), Math.min(until_s, end_s)]

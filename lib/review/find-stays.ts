@@ -79,7 +79,11 @@ function putInOrder(stay: Stay, event: TenderEvent): void {
   put(stay, event)
   const marks = (marksAt[stay.place] as readonly Mark[]).filter((mark) => mark in stay.times_s)
   const times_s = marks.map((mark) => stay.times_s[mark]!).sort((a, b) => a - b)
-  marks.forEach((mark, k) => { stay.times_s[mark] = times_s[k]! })
+  marks.forEach((mark, k) => {
+    // A time that another mark was logged with is taken for it, not seen.
+    if (stay.times_s[mark] !== times_s[k]) stay.seen.delete(mark)
+    stay.times_s[mark] = times_s[k]!
+  })
 }
 
 /** Dump and fill take turns. */

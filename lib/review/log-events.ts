@@ -12,6 +12,8 @@ export type LogEvents = {
   /** First arrival of anybody that was logged. */
   readonly arrive_s?: number
   readonly compiled?: CompiledPlan
+  /** Most that was asked for at the fire ground; absent: nobody says. */
+  readonly needed_gpm?: number
   readonly tenders: readonly ReviewTender[]
   readonly byTender: ReadonlyMap<string, readonly TenderEvent[]>
   readonly readings: readonly Reading[]
@@ -66,10 +68,11 @@ export function logEvents(log: FieldLog, events: readonly SiteEvent[], district:
     }
     byTender.set(apparatusId, [...(byTender.get(apparatusId) ?? []), { id, at_s, place, mark: kind as Mark, siteId: post.siteId, water_gal: value }])
   }
+  const needed_gpm = log.needed_gpm ?? compiled?.demand.needed_gpm
   const last_ms = Math.max(counted.at(-1)?.at_ms ?? zero_ms, log.ended_ms ?? 0)
   return {
     zero_ms, end_s: Math.max(0, secondOf(last_ms)), ...(arrived && { arrive_s: Math.max(0, secondOf(arrived.at_ms)) }),
-    ...(compiled && { compiled }), tenders, byTender, readings,
+    ...(compiled && { compiled }), ...(needed_gpm !== undefined && { needed_gpm }), tenders, byTender, readings,
   }
 }
 

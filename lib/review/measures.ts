@@ -1,10 +1,14 @@
 import { SECONDS_PER_MINUTE } from '../units'
+import { dumpAlone_s } from '../shuttle/round-of'
 import { tripStages, type ShuttleSpec, type TripStage } from '../shuttle'
+import { maybeHeldBack } from './held-back'
+import type { Load } from './loads'
 import type { LogEvents } from './log-events'
 import { marksAt, stageUpTo, type Mark, type Stay } from './marks'
 import { pumpMeasures } from './pump-measures'
 import { waitsFor_s, type Turn } from './places'
 import type { TenderLog } from './tender-logs'
+import { middleOf } from './usual-times'
 
 /** A number that a log measured, for an item of the district or of the plan. */
 export type Measure = {
@@ -31,13 +35,21 @@ const LEAST_SPREAD = 0.03
 /** What one or two times say. Common practice, no source. */
 const FEW_SPREAD = 0.15
 const FEW_COUNT = 3
+/** What nobody has measured is doubted by as much: `spreadByMark` of what is assumed. */
+const MOST_SPREAD = 0.3
+/** Times further from their middle than this were not pressed at the moment. Assumed. */
+const ODD_FACTOR = 2
 
 /**
  * Mean of measured values with its doubt: two standard errors of the mean, never less than 3 %, with fewer than three never less than 15 %.
  *
- * @param values one or more, above 0
+ * Of three or more, those beyond twice or below half the middle one are left out.
+ *
+ * @param all one or more, above 0
  */
-export function meanWithDoubt(values: readonly number[]): Pick<Measure, 'value' | 'count' | 'low' | 'high' | 'spreadShare'> {
+export function meanWithDoubt(all: readonly number[]): Pick<Measure, 'value' | 'count' | 'low' | 'high' | 'spreadShare'> {
+  const middle = middleOf(all)
+  const values = all.length < FEW_COUNT ? all : all.filter((one) => one <= middle * ODD_FACTOR && one >= middle / ODD_FACTOR)
   const count = values.length
   const value = values.reduce((sum, one) => sum + one, 0) / count
   const variance = count > 1 ? values.reduce((sum, one) => sum + (one - value) ** 2, 0) / (count - 1) : 0
@@ -49,17 +61,20 @@ const handlingFields = [['dumpPosition', 'dumpPosition_s'], ['dumpClear', 'dumpC
 
 /**
  * What a log measured: each tender's handling and dump rate, the roads between the sites, the fill rate of a site with one tender in it, and
- * what pumpers showed. Only times of which both ends were logged count, and positions only where nobody was in the way.
+ * what pumpers showed. Only times of which both ends were logged count, and positions only where nobody was in the way. What
+ * is less sure than a guess is not offered.
  */
 export function measuresOf(logs: readonly TenderLog[], events: LogEvents): Measure[] {
   const spec = events.compiled?.spec
   const clear = clearTimes(logs, spec)
+  const all = logs.flatMap(({ loads }) => loads)
+  const needed_gpm = events.needed_gpm ?? 0
   const tenders = logs.flatMap((log): Measure[] => {
     const times = clear.get(log.tender.id)!
     const handling = handlingFields.flatMap(([stage, field]): Measure[] => (times[stage].length > 0 ? [{ doc: 'district', collection: 'apparatus', itemId: log.tender.id, field, ...meanWithDoubt(times[stage]) }] : []))
-    return [...handling, ...dumpRate(log, events)]
+    return [...handling, ...dumpRate(log, all, needed_gpm, events)]
   })
-  return [...tenders, ...roads(logs), ...fillRates(logs, spec), ...pumpMeasures(events)].filter(({ value }) => value > 0)
+  return [...tenders, ...roads(logs), ...fillRates(logs, spec), ...pumpMeasures(events)].filter(({ value, spreadShare }) => value > 0 && spreadShare <= MOST_SPREAD)
 }
 
 /** Times of stages that nobody and nothing stretched. */
@@ -71,9 +86,9 @@ function clearTimes(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): 
       const site = place === 'dump' ? spec?.dumps.find(({ id }) => id === siteId)?.positionCount : spec?.fills.find(({ id }) => id === siteId)?.bayCount
       const own = here.filter((stay) => stay.siteId === siteId)
       waitsFor_s(own.map((stay) => turnOf(stay)!), site ?? 1, 0).forEach((wait_s, k) => waited.set(own[k]!, wait_s))
-      // The first there may have stood before a site that was not ready.
-      const first = own.reduce<Stay | undefined>((a, b) => (!a || turnOf(b)!.taken_s < turnOf(a)!.taken_s ? b : a), undefined)
-      if (first) waited.set(first, Infinity)
+      // Whoever came before the first was served may have stood before a site that was not ready.
+      const opened_s = Math.min(...own.map((stay) => turnOf(stay)!.taken_s))
+      for (const stay of own) if (turnOf(stay)!.arrived_s <= opened_s) waited.set(stay, Infinity)
     }
   }
   return new Map(logs.map(({ tender, stays }) => {
@@ -98,13 +113,31 @@ function turnOf({ place, times_s: { arrived, dumping, hookedUp, left } }: Stay):
   return arrived === undefined || taken_s === undefined ? undefined : { arrived_s: arrived, taken_s, left_s: left }
 }
 
-/** The rate by the way it dumped there: a tender whose rear and side differ has a rate for each. */
-function dumpRate({ tender, stays, loads }: TenderLog, { compiled }: LogEvents): Measure[] {
-  const rates = loads.flatMap(({ from_s, upTo_s, given_gal, isDone, siteId }) => {
+/** A rate so far below what the plan has is put down to a full tank, not to the tender: that is to be timed into an empty one. Assumed. */
+const SLOWER_SHARE = 0.7
+/** Loads that ran nearly as fast as the quickest ran freely. Assumed. */
+const FREE_SHARE = 0.85
+
+/**
+ * The rate by the way it dumped there: a tender whose rear and side differ has a rate for each. A full tank only ever slows a dump, so
+ * loads that it may have held back are left out, and of the others only those near the quickest count.
+ */
+function dumpRate({ tender, stays, loads }: TenderLog, all: readonly Load[], needed_gpm: number, { compiled }: LogEvents): Measure[] {
+  const found = loads.flatMap((load) => {
+    const { from_s, upTo_s, given_gal, isDone, siteId } = load
     const stay = stays.find((one) => one.place === 'dump' && one.times_s.dumping === from_s)
     const isSeen = isDone && stay?.seen.has('dumping') && stay.seen.has('empty')
-    return isSeen && upTo_s > from_s ? [{ siteId, rate_gpm: (given_gal * SECONDS_PER_MINUTE) / (upTo_s - from_s) }] : []
+    if (!isSeen || upTo_s <= from_s) return []
+    const here = all.filter((one) => one.siteId === siteId)
+    const site = compiled?.spec?.dumps.find(({ id }) => id === siteId)
+    const capacity_gal = site && site.capacity_gal + (site.front?.capacity_gal ?? 0)
+    return maybeHeldBack(load, here, needed_gpm * (site?.demandShare ?? 1), capacity_gal) ? [] : [{ siteId, rate_gpm: (given_gal * SECONDS_PER_MINUTE) / (upTo_s - from_s) }]
   })
+  const planned = compiled?.spec?.tenders.find(({ id }) => id === tender.id)
+  const planned_gpm = planned ? (planned.usable_gal * SECONDS_PER_MINUTE) / dumpAlone_s(planned) : 0
+  const quickest_gpm = Math.max(...found.map(({ rate_gpm }) => rate_gpm))
+  if (quickest_gpm < planned_gpm * SLOWER_SHARE) return []
+  const rates = found.filter(({ rate_gpm }) => rate_gpm >= quickest_gpm * FREE_SHARE)
   if (rates.length === 0) return []
   const unit = compiled?.bundle.district.apparatus.find(({ id }) => id === tender.id)
   const manner = compiled?.bundle.plan.dumpSites.find(({ id }) => id === rates[0]?.siteId)?.manner

@@ -16,7 +16,7 @@ const runs = (mess: Mess) => randomSpecs(LAYOUTS).map((spec, k) => {
 })
 
 describe('logs of the one-second model', () => {
-  test.each([['kept well', plain, 0.99], ['with late taps, drops, doubles, swaps and clocks apart', messy, 0.95]] as const)('%s are reviewed within 3 %% of its flow', (name, mess, share) => {
+  test.each([['kept well', plain, 0.99], ['with late taps, drops, doubles, swaps and clocks apart', messy, 0.95]] as const)('%s are reviewed within three per cent of its flow', (name, mess, share) => {
     const all = runs(mess)
     const apart = all.filter(({ off }) => Math.abs(off) > 0.03)
     for (const { k, off } of apart) process.stdout.write(`${name}: layout ${k}, ${(100 * off).toFixed(1)} % off\n`)

@@ -26,7 +26,7 @@ export type BookOrder = {
   readonly title: string
 }
 
-export type MadeBook = { readonly bytes: Uint8Array<ArrayBuffer>; readonly pageCount: number }
+export type MadeBook = { readonly bytes: Uint8Array<ArrayBuffer>; readonly pageCount: number; /** Signs of names that the typeface lacks; on paper they stand as `?`. */ readonly unwritten: string }
 export type BookTold = BookProgress & { readonly stage: 'setting' | 'writing' }
 
 export type BookService = {
@@ -72,7 +72,7 @@ export function bookService(findBlob: FindBlob, findType: () => Promise<TypeFile
         onProgress({ stage: 'writing', done, of: pages.length, title: '' })
         await turn()
       })
-      return { bytes, pageCount: pages.length }
+      return { bytes, pageCount: pages.length, unwritten: [...measure.unwritten].join(' ') }
     },
   }
 }

@@ -4,7 +4,7 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import type { Issue } from '@/lib/issue'
 import { printBook, type PrintOrder, type PrintProgress } from './print-book'
 
-export type PrintedFile = { readonly address: string; readonly name: string; readonly pageCount: number; readonly bytes: number }
+export type PrintedFile = { readonly address: string; readonly name: string; readonly pageCount: number; readonly bytes: number; readonly unwritten: string }
 export type Printing = { readonly progress?: PrintProgress; readonly file?: PrintedFile; readonly issue?: Issue }
 
 /** One file at a time: how far it is, what came of it, and the way to stop it. The file lasts as long as the page is open. */
@@ -30,7 +30,7 @@ export function usePrinting(): Printing & { readonly print: (order: PrintOrder, 
         if ('code' in made) return tell(made.code === 'printing-stopped' ? {} : { issue: made })
         if (ending.current !== own) return
         kept.current = URL.createObjectURL(new Blob([made.bytes], { type: 'application/pdf' }))
-        tell({ file: { address: kept.current, name: fileName, pageCount: made.pageCount, bytes: made.bytes.byteLength } })
+        tell({ file: { address: kept.current, name: fileName, pageCount: made.pageCount, bytes: made.bytes.byteLength, unwritten: made.unwritten } })
       },
       (error: unknown) => { tell({ issue: { code: 'printing-failed', severity: 'block', subjectIds: [], values: { reason: String(error) } } }) },
     )

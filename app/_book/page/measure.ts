@@ -6,6 +6,8 @@ export type Measure = {
   across(text: string, size: number, weight: Weight): number
   /** The text with what the typeface cannot write replaced. */
   clean(text: string): string
+  /** What it could not write so far, each sign once. */
+  readonly unwritten: ReadonlySet<string>
 }
 
 /** From one base line to the next, of the size. */

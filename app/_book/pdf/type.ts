@@ -20,9 +20,11 @@ export function startDocument(files: TypeFiles, info: { readonly title: string; 
   document.registerFont('regular', fonts.regular).registerFont('bold', fonts.bold)
   const known = new Set(fonts.regular.characterSet)
   const widths = new Map<string, number>()
+  const unwritten = new Set<string>()
   return {
     document,
     measure: {
+      unwritten,
       across(text, size, weight) {
         const key = `${weight} ${text}`
         let unit = widths.get(key)
@@ -34,7 +36,9 @@ export function startDocument(files: TypeFiles, info: { readonly title: string; 
       },
       clean: (text) => Array.from(text.normalize('NFC'), (sign) => {
         const point = sign.codePointAt(0) ?? 0
-        return sign === '\n' || known.has(point) ? sign : (others[sign] ?? UNKNOWN)
+        if (sign === '\n' || known.has(point)) return sign
+        if (others[sign] === undefined) unwritten.add(sign)
+        return others[sign] ?? UNKNOWN
       }).join(''),
     },
   }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { bookService, type BookTold } from '@/app/_book/book-service'
+import { startDocument } from '@/app/_book/pdf/type'
 import type { Bundle } from '@/lib/plan'
 import { evaluatePlan } from '@/lib/supply'
 import { shippedBundle } from '../demo/shipped-demo'
@@ -24,4 +25,13 @@ test('the book’s worker answers plans as everything else does, tells how far i
   expect(all).toContain('No map has been imported for this district')
   // Nothing was tested for doubt here, and the sheet says so.
   expect(all).toContain('not tested')
+  expect(made.unwritten).toBe('')
+})
+
+test('signs that the typeface lacks are named, and primes and arrows written by what comes nearest', () => {
+  const { measure } = startDocument(typeFiles, { title: 't', date: new Date(0) })
+  expect(measure.clean('5′ 6″ → Łódź − ½ × ≥')).toBe('5’ 6” – Łódź − ½ × ≥')
+  expect([...measure.unwritten]).toEqual([])
+  expect(measure.clean('Пруд 池')).toBe('???? ?')
+  expect([...measure.unwritten].join('')).toBe('Пруд池')
 })

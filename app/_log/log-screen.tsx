@@ -41,7 +41,9 @@ export function LogScreen({ districtId, logId }: { districtId: string; logId: st
   const { log, world, read, here, names } = desk
   const posts = useMemo(() => postsOf(world), [world])
   const post = posts.find((one) => postKey(one) === asked)
-  const asOf_ms = Math.min(now_ms, log?.ended_ms ?? Infinity, restingAt(here.at(-1)?.at_ms, now_ms))
+  // What was pressed since the last tick is there already.
+  const reached_ms = Math.max(now_ms, here.findLast(({ at_ms }) => at_ms <= now_ms + TICK_MS)?.at_ms ?? 0)
+  const asOf_ms = Math.min(reached_ms, log?.ended_ms ?? Infinity, restingAt(here.at(-1)?.at_ms, now_ms))
   const now = useMemo(() => estimateNow(here, world, asOf_ms, log?.dispatched_ms), [here, world, asOf_ms, log?.dispatched_ms])
   const unitIds = useMemo(() => tendersOf(desk), [desk])
 

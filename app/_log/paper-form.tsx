@@ -50,7 +50,7 @@ export function PaperForm({ districtId, logId }: { districtId: string; logId: st
                   <tbody>
                     {rows.flatMap((name, row) => Array.from({ length: ROUNDS }, (_, round) => (
                       <tr key={`${row} ${round}`} data-first={round === 0}>
-                        {round === 0 && <th scope="row" rowSpan={ROUNDS}>{name}</th>}
+                        {round === 0 && (name === '' ? <td rowSpan={ROUNDS} /> : <th scope="row" rowSpan={ROUNDS}>{name}</th>)}
                         {steps.map((kind) => <td key={kind} />)}
                       </tr>
                     )))}

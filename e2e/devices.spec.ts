@@ -1,48 +1,27 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import path from 'node:path'
-import { chromium, type Browser, type BrowserContext } from '@playwright/test'
-import { browserFlags, findBrowser } from '../scripts/house/browser.mjs'
+import type { BrowserContext } from '@playwright/test'
 import { expectAccessible } from './support/expect-accessible'
-import { startServer, type RunningServer } from './support/start-server'
-import { TEMPLATES } from './support/templates'
+import { NetworkStation, NETWORK_NAME } from './support/network-station'
 import { expect, test } from './support/test'
 
-/** A name that no browser takes for this machine. */
-const NAME = 'millrace.test'
 const DISTRICT = 'ostrel-valley'
 const other = { id: 'other-district', name: 'Other district', stations: [], sources: [], draftSites: [], hazards: [], roadNotes: [], apparatus: [], equipment: [] }
 
-let folder: string
-let server: RunningServer
-let browser: Browser
-
-const start = () => startServer(folder, { MILLRACE_NAMES: NAME, MILLRACE_NETWORK_PORT: '0', MILLRACE_GUIDE_PORT: '0' })
+const served = new NetworkStation()
 /** A phone: another browser session, that does not check who vouched for the certificate; tests/integration/network.test.ts does. */
-const phone = (): Promise<BrowserContext> => browser.newContext({ ignoreHTTPSErrors: true, locale: 'en-US', viewport: { width: 390, height: 844 } })
+const phone = (): Promise<BrowserContext> => served.browser.newContext({ ignoreHTTPSErrors: true, locale: 'en-US', viewport: { width: 390, height: 844 } })
 
-test.beforeAll(async () => {
-  folder = mkdtempSync(path.join(tmpdir(), 'millrace-devices-'))
-  cpSync(TEMPLATES.demo, folder, { recursive: true })
-  server = await start()
-  const executablePath = await findBrowser()
-  browser = await chromium.launch({ ...(executablePath && { executablePath }), args: [...browserFlags(), `--host-resolver-rules=MAP ${NAME} 127.0.0.1`] })
-})
-test.afterAll(async () => {
-  await browser.close()
-  await server.stop()
-  rmSync(folder, { recursive: true, force: true })
-})
+test.beforeAll(() => served.start())
+test.afterAll(() => served.close())
 
 test('a device joins by a code, opens its district and nothing else, and is out when its grant is taken back', async ({ page: station }) => {
   test.setTimeout(120_000)
-  expect((await station.request.post(`${server.address}/api/documents`, { data: { doc: other } })).status()).toBe(201)
-  await station.goto(`${server.address}/devices`)
+  expect((await station.request.post(`${served.address}/api/documents`, { data: { doc: other } })).status()).toBe(201)
+  await station.goto(`${served.address}/devices`)
   await expect(station.getByText('Turned off: only this machine can open Millrace.')).toBeVisible()
   await station.getByRole('button', { name: 'Turn on' }).click()
   await expect(station.getByText('Other devices can reach this station.')).toBeVisible()
-  if (await station.getByLabel('Address to use').isVisible()) await station.getByLabel('Address to use').selectOption(NAME)
-  const { network } = (await (await station.request.get(`${server.address}/api/devices`)).json()) as { network: { port: number; guidePort: number; fingerprint: string } }
+  if (await station.getByLabel('Address to use').isVisible()) await station.getByLabel('Address to use').selectOption(NETWORK_NAME)
+  const { network } = (await (await station.request.get(`${served.address}/api/devices`)).json()) as { network: { port: number; guidePort: number; fingerprint: string } }
   await expect(station.getByText(network.fingerprint, { exact: true })).toBeVisible()
   await station.getByLabel('District').selectOption(DISTRICT)
   await station.getByRole('radio', { name: 'look and change' }).check()
@@ -50,10 +29,10 @@ test('a device joins by a code, opens its district and nothing else, and is out 
   const code = await station.getByText(/^[2-9A-Z]{4}-[2-9A-Z]{4}$/).innerText()
   await expectAccessible(station)
 
-  const base = `https://${NAME}:${network.port}`
+  const base = `https://${NETWORK_NAME}:${network.port}`
   const context = await phone()
   const device = await context.newPage()
-  await device.goto(`http://${NAME}:${network.guidePort}/`)
+  await device.goto(`http://${NETWORK_NAME}:${network.guidePort}/`)
   await expect(device.getByText(network.fingerprint)).toBeVisible()
   await expectAccessible(device)
 
@@ -100,16 +79,15 @@ test('a device joins by a code, opens its district and nothing else, and is out 
 
   // It stays joined when the station is started again, which is still on.
   await station.goto('about:blank')
-  await server.stop()
-  server = await start()
-  const again = (await (await station.request.get(`${server.address}/api/devices`)).json()) as { network: { isOn: boolean; port: number; fingerprint: string } }
+  await served.restart()
+  const again = (await (await station.request.get(`${served.address}/api/devices`)).json()) as { network: { isOn: boolean; port: number; fingerprint: string } }
   expect(again.network).toMatchObject({ isOn: true, fingerprint: network.fingerprint })
-  const newBase = `https://${NAME}:${again.network.port}`
+  const newBase = `https://${NETWORK_NAME}:${again.network.port}`
   await device.goto(`${newBase}/district/${DISTRICT}/plan`)
   await expect(device.getByRole('link', { name: /Gander Hill farmhouse/ })).toBeVisible()
   expect(await status(`/api/documents/${DISTRICT}`)).toBe(200)
 
-  await station.goto(`${server.address}/devices`)
+  await station.goto(`${served.address}/devices`)
   await expect(station.getByText('Engine 2 tablet: may look and change at Ostrel Valley (invented)')).toBeVisible()
   await station.getByRole('button', { name: 'Take back what Engine 2 tablet was let in to' }).click()
   await expect(station.getByText('Engine 2 tablet is out.')).toBeVisible()

@@ -1,36 +1,15 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import path from 'node:path'
-import { chromium, type Browser, type BrowserContextOptions, type Page } from '@playwright/test'
-import { browserFlags, findBrowser } from '../scripts/house/browser.mjs'
+import { readFileSync } from 'node:fs'
+import type { BrowserContextOptions, Page } from '@playwright/test'
 import { expectAccessible } from './support/expect-accessible'
-import { startServer, type RunningServer } from './support/start-server'
-import { TEMPLATES } from './support/templates'
+import { NetworkStation, NETWORK_NAME } from './support/network-station'
 import { expect, test } from './support/test'
 
-/** A name that no browser takes for this machine. */
-const NAME = 'millrace.test'
 const SITE = 'Boat launch'
 const EXERCISE = 'seats-journey'
 
-let folder: string
-let server: RunningServer
-let browser: Browser
-
-const start = (ports: Record<string, string>) => startServer(folder, { MILLRACE_NAMES: NAME, MILLRACE_GUIDE_PORT: '0', ...ports })
-
-test.beforeAll(async () => {
-  folder = mkdtempSync(path.join(tmpdir(), 'millrace-seats-'))
-  cpSync(TEMPLATES.demo, folder, { recursive: true })
-  server = await start({ MILLRACE_NETWORK_PORT: '0' })
-  const executablePath = await findBrowser()
-  browser = await chromium.launch({ ...(executablePath && { executablePath }), args: [...browserFlags(), `--host-resolver-rules=MAP ${NAME} 127.0.0.1`] })
-})
-test.afterAll(async () => {
-  await browser.close()
-  await server.stop()
-  rmSync(folder, { recursive: true, force: true })
-})
+const served = new NetworkStation()
+test.beforeAll(() => served.start())
+test.afterAll(() => served.close())
 
 /** An exercise at its eighteenth minute, with one trouble that who leads lets come. */
 function exercise() {
@@ -46,7 +25,7 @@ function exercise() {
 /** What the pages threw. That the station is away, which is part of the journey, stands on their consoles and is no such thing. */
 const thrown: string[] = []
 async function open(options: BrowserContextOptions): Promise<Page> {
-  const context = await browser.newContext({ locale: 'en-US', ...options })
+  const context = await served.browser.newContext({ locale: 'en-US', ...options })
   context.on('weberror', (error) => thrown.push(error.error().stack ?? error.error().message))
   return context.newPage()
 }
@@ -65,11 +44,11 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   test.setTimeout(120_000)
   const lead = await open({})
   const made = exercise()
-  expect((await lead.request.post(`${server.address}/api/documents`, { data: { doc: made } })).status()).toBe(201)
-  const { network } = (await (await lead.request.put(`${server.address}/api/devices`, { data: { isOn: true } })).json()) as { network: { port: number } }
-  const base = `https://${NAME}:${network.port}`
+  expect((await lead.request.post(`${served.address}/api/documents`, { data: { doc: made } })).status()).toBe(201)
+  const { network } = (await (await lead.request.put(`${served.address}/api/devices`, { data: { isOn: true } })).json()) as { network: { port: number } }
+  const base = `https://${NETWORK_NAME}:${network.port}`
 
-  await lead.goto(`${server.address}/district/${made.districtId}/exercise/${EXERCISE}`)
+  await lead.goto(`${served.address}/district/${made.districtId}/exercise/${EXERCISE}`)
   await expect(lead.getByText('Live', { exact: true })).toBeVisible()
   await lead.getByRole('button', { name: /^Seats on other devices/ }).click()
   await lead.getByLabel('Seat', { exact: true }).selectOption({ label: `Fill site, ${SITE}` })
@@ -118,8 +97,8 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   await expect(heard.getByRole('listitem')).toHaveCount(2)
 
   // The station goes away: the seat says so, keeps what is written meanwhile over a break, and brings it when it is back.
-  const port = new URL(server.address).port
-  await server.stop()
+  const port = new URL(served.address).port
+  await served.switchOff()
   await expect(seat.getByText(/^Cut off: last heard at/)).toBeVisible()
   await seat.getByLabel('Note', { exact: true }).fill('Trying the loop')
   await seat.getByLabel('Note', { exact: true }).press('Enter')
@@ -127,7 +106,7 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   await well.click()
   await expect(seat.getByText(/^Not at the station yet: Trying the loop\. It is kept on this device/)).toBeVisible()
   await expectAccessible(seat)
-  server = await start({ PORT: port, MILLRACE_NETWORK_PORT: String(network.port) })
+  await served.restart({ PORT: port, MILLRACE_NETWORK_PORT: String(network.port) })
   await expect(seat.getByText('Live', { exact: true })).toBeVisible()
   await expect(seat.getByText(/^Not at the station yet/)).toHaveCount(0)
   await expect(heard.getByRole('listitem')).toHaveCount(4)

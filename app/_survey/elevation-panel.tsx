@@ -1,12 +1,11 @@
 'use client'
 
-import { useRef, useState, type DragEvent } from 'react'
 import type { TerrainSet } from '@/lib/plan'
 import { formatDay, formatQuantity, formatShare, say } from '../_text'
 import { Icon } from '../_look/icon'
 import { Button } from '../_ui/button'
+import { FileDrop } from '../_ui/file-drop'
 import { IssueList } from '../_ui/issue-list'
-import { joinClasses } from '../_ui/join-classes'
 import { ProgressBar } from '../_ui/progress-bar'
 import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'
@@ -29,7 +28,11 @@ export function ElevationPanel({ elevationImport: { state, run, cancel, close } 
       {state.kind === 'keeping' && <ProgressBar label={say('survey.elevation.keeping')} />}
       {state.kind === 'failed' && <p className={styles.failed} role="alert"><Icon name="warn" /> <span>{state.sentence}</span></p>}
       {state.kind === 'done' && <Outcome state={state} onClose={close} />}
-      {!isBusy && state.kind !== 'done' && <FilesDrop isAgain={terrain !== undefined} onFiles={run} />}
+      {!isBusy && state.kind !== 'done' && (
+        <FileDrop name={say('survey.elevation.choose')} label={say(terrain ? 'survey.elevation.choose-again' : 'survey.elevation.choose')} look="plain" accept={FILE_KINDS} isMany onFiles={run}>
+          <p className={styles.quiet}>{say('survey.elevation.drop')}</p>
+        </FileDrop>
+      )}
       {!isBusy && !terrain && <p className={styles.quiet}>{say('survey.elevation.where')}</p>}
     </div>
   )
@@ -68,29 +71,6 @@ function Outcome({ state: { summary, issues }, onClose }: { state: ElevationImpo
       <p className={styles.done}>{say('survey.elevation.done', { file: summary.fileNames.join(', '), low: feet(summary.lowest_ft), high: feet(summary.highest_ft), step: feet(summary.step_ft), covered: formatShare(summary.coveredShare) })}</p>
       {issues.length > 0 && <IssueList issues={issues} names={() => undefined} label={say('survey.import.issues')} />}
       <div className={styles.buttons}><Button size="s" icon="check" label={say('survey.import.close')} onClick={onClose} /></div>
-    </div>
-  )
-}
-
-function FilesDrop({ isAgain, onFiles }: { isAgain: boolean; onFiles: (files: readonly File[]) => void }) {
-  const input = useRef<HTMLInputElement>(null)
-  const [isOver, setOver] = useState(false)
-  const drop = (event: DragEvent) => {
-    event.preventDefault()
-    setOver(false)
-    onFiles([...event.dataTransfer.files])
-  }
-  return (
-    <div
-      className={joinClasses(styles.drop, isOver && styles.over)}
-      onDragOver={(event) => { event.preventDefault(); setOver(true) }} onDragLeave={() => { setOver(false) }} onDrop={drop}
-    >
-      <Button icon="add" label={say(isAgain ? 'survey.elevation.choose-again' : 'survey.elevation.choose')} onClick={() => input.current?.click()} />
-      <p className={styles.quiet}>{say('survey.elevation.drop')}</p>
-      <input
-        ref={input} type="file" multiple accept={FILE_KINDS} hidden aria-label={say('survey.elevation.choose')}
-        onChange={(event) => { onFiles([...(event.target.files ?? [])]); event.target.value = '' }}
-      />
     </div>
   )
 }

@@ -1,11 +1,9 @@
 'use client'
 
-import { useRef, useState, type DragEvent } from 'react'
 import type { District } from '@/lib/plan'
 import { formatDay, say } from '../_text'
 import { Icon } from '../_look/icon'
-import { Button } from '../_ui/button'
-import { joinClasses } from '../_ui/join-classes'
+import { FileDrop } from '../_ui/file-drop'
 import { ProgressBar } from '../_ui/progress-bar'
 import { ImportOutcome } from './import-outcome'
 import styles from './import.module.css'
@@ -30,33 +28,16 @@ export function ImportPanel({ district, roadImport, onFile, onBrowse }: { distri
       {state.kind === 'keeping' && <ProgressBar label={say('survey.import.keeping', { file: state.fileName })} />}
       {state.kind === 'failed' && <p className={styles.failed} role="alert"><Icon name="warn" /> <span>{state.sentence}</span></p>}
       {state.kind === 'done' && <ImportOutcome outcome={state} onClose={close} onBrowse={onBrowse} />}
-      {state.kind !== 'reading' && state.kind !== 'keeping' && state.kind !== 'done' && <FileDrop isAgain={district.roads !== undefined} onFile={onFile} />}
+      {state.kind !== 'reading' && state.kind !== 'keeping' && state.kind !== 'done' && (
+        <FileDrop
+          name={say('survey.import.choose')} label={say(district.roads ? 'survey.import.choose-again' : 'survey.import.choose')} look={district.roads ? 'plain' : 'primary'}
+          accept={FILE_KINDS} onFiles={([file]) => { if (file) onFile(file) }}
+        >
+          <p className={styles.quiet}>{say('survey.import.drop')}</p>
+          {district.roads && <p className={styles.quiet}>{say('survey.import.keeps')}</p>}
+        </FileDrop>
+      )}
       {state.kind !== 'done' && <Guide startsOpen={district.roads === undefined && placesOf(district).length === 0} />}
-    </div>
-  )
-}
-
-function FileDrop({ isAgain, onFile }: { isAgain: boolean; onFile: (file: File) => void }) {
-  const input = useRef<HTMLInputElement>(null)
-  const [isOver, setOver] = useState(false)
-  const drop = (event: DragEvent) => {
-    event.preventDefault()
-    setOver(false)
-    const [file] = event.dataTransfer.files
-    if (file) onFile(file)
-  }
-  return (
-    <div
-      className={joinClasses(styles.drop, isOver && styles.over)}
-      onDragOver={(event) => { event.preventDefault(); setOver(true) }} onDragLeave={() => { setOver(false) }} onDrop={drop}
-    >
-      <Button look={isAgain ? 'plain' : 'primary'} icon="add" label={say(isAgain ? 'survey.import.choose-again' : 'survey.import.choose')} onClick={() => input.current?.click()} />
-      <p className={styles.quiet}>{say('survey.import.drop')}</p>
-      {isAgain && <p className={styles.quiet}>{say('survey.import.keeps')}</p>}
-      <input
-        ref={input} type="file" accept={FILE_KINDS} hidden aria-label={say('survey.import.choose')}
-        onChange={(event) => { const [file] = event.target.files ?? []; if (file) onFile(file); event.target.value = '' }}
-      />
     </div>
   )
 }

@@ -13,7 +13,7 @@ export type Placed = { readonly fields: Readonly<Record<string, unknown>>; reado
 
 /** The ends of a way lie within so much of the places it joins: a long lane and a phone's error. */
 const REACH_FT = 1000
-/** Points a person sets by hand; more are a recording, whose error would lead the way down side roads. */
+/** Points a person sets by hand; more are a track that was driven, whose error would lead the way down side roads. */
 const MOST_VIA = 20
 
 /** Puts a shape into an item of a list: a point where one is asked for, a line for a lay or a way. */

@@ -39,7 +39,7 @@ describe('GPX as receivers write it', () => {
     expect(file.features[3]?.shape).toMatchObject({ duration_s: 300 })
   })
 
-  it('becomes ways of a plan: a drawn route leads by its points, a recording gives time and length', async () => {
+  it('becomes ways of a plan: a drawn route leads by its points, a driven track gives time and length', async () => {
     const file = await readFixture('receiver.gpx')
     const found = understood({ ...file, features: file.features.slice(2) }, { list: 'legNotes' })
     expect(found.candidates.map(({ item: { fromId, toId, via, travel_s } }) => ({ fromId, toId, via, travel_s }))).toEqual([

@@ -84,6 +84,7 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   const heard = seat.getByRole('list', { name: 'What came about' })
   await expect(heard).toContainText('Engine 11 has lost its prime')
   expect(await seat.content()).not.toContain('Secret title')
+  expect(await seat.evaluate(() => document.getAnimations().length), 'nothing moves where motion is not wanted').toBe(0)
 
   // By the keyboard alone.
   const well = seat.getByRole('button', { name: 'The pump is well again' })

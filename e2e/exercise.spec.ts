@@ -35,7 +35,7 @@ test('an exercise is made of a plan, led against the clock, decided in, and gone
   await page.getByRole('button', { name: 'Pause' }).click()
   await expect(page.getByText(/on the way to/).first()).toBeVisible()
   await setClock(page, 18)
-  await expect(page.getByText('asked for')).toBeVisible()
+  await expect(page.getByText('asked for 500 gpm')).toBeVisible()
 
   await page.getByLabel('Add a trouble').selectOption({ label: 'Fill pumper shuts down: Engine 11, Boat launch' })
   await page.getByRole('button', { name: 'Add a trouble' }).click()

@@ -61,7 +61,7 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   await expect(seat.getByText('Live', { exact: true })).toBeVisible()
   await expect(seat.getByRole('timer')).toHaveText('18:00')
   await expect(seat.getByText('the clock stands')).toBeVisible()
-  await expect(seat.getByText(`${SITE}: source`)).toBeVisible()
+  await expect(seat.getByText(`${SITE}: drawn`)).toBeVisible()
   await expect(seat.getByText('Water on the fire')).toHaveCount(0)
   await expect(lead.getByText(`Fill site, ${SITE}: R. Moss`)).toBeVisible()
   await expect(lead.getByText('is here')).toBeVisible()

@@ -12,8 +12,8 @@ import { useUnitSystem } from './unit-system-context'
 
 const themeChoices = ['system', ...themes] as const
 
-/** Units and light of the screen, in one place. */
-export function DisplayChoice() {
+/** Units and light of the screen, in one place; with the way to the help for whoever may open it. */
+export function DisplayChoice({ hasHelp = false }: { hasHelp?: boolean }) {
   const [system, chooseSystem] = useUnitSystem()
   const [theme, chooseTheme] = useTheme()
   return (
@@ -35,7 +35,7 @@ export function DisplayChoice() {
             choices={themeChoices.map((value) => ({ value, label: say(`shell.theme.${value}`) }))}
             onCommit={(value) => { chooseTheme(value === 'system' ? undefined : value) }}
           />
-          <Link href="/help">{say('help.title')}</Link>
+          {hasHelp && <Link href="/help">{say('help.title')}</Link>}
         </Popover.Content>
       </Popover.Portal>
     </Popover.Root>

@@ -39,7 +39,7 @@ export function Shell({ district, screen, title, saveState, actions, layout = 'p
         <div className={styles.end}>
           {saveState ?? (district && <LiveSaveState districtId={district.id} />)}
           {actions}
-          <DisplayChoice />
+          <DisplayChoice hasHelp />
         </div>
       </header>
       <main id="content" className={styles.content} tabIndex={-1}>

@@ -3,7 +3,7 @@ import { isSeatPath, type Viewer } from './viewer'
 /** Files that hold nothing of any district: every device may have them, as the page to join needs them. */
 const OPEN_FILES = /^\/(?:_next\/static\/.+|icons\/[\w.-]+|icon\.svg|apple-icon\.png|favicon\.ico|sw\.js|manifest\.webmanifest|join)$/
 /** Pages for whoever has joined; none of them holds data. */
-const OWN_PAGES = ['/', '/device', '/drill']
+const OWN_PAGES = ['/', '/device', '/drill', '/help']
 /** An id that stands for any, in the copy of a page that a device keeps for the time without network. */
 const STAND_IN = /^any-\w+-any$/
 

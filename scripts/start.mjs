@@ -9,7 +9,6 @@ import path from 'node:path'
 import { ensureBuild } from './house/build.mjs'
 import { buildFolder, databaseFile, dataFolder } from './house/places.mjs'
 import { PlainError, runMain, say } from './house/say.mjs'
-import { serve } from './house/serve.mjs'
 import { setUpDatabase, setUpTools } from './house/set-up.mjs'
 
 const FLAG = '--set-aside-database'
@@ -59,6 +58,8 @@ await runMain(async () => {
   // The server reads these; said once here so that every part agrees.
   process.env.MILLRACE_DATA = dataFolder()
   process.env.MILLRACE_BUILD = buildFolder()
+  // What it is made of needs packages, which are there only now.
+  const { serve } = await import('./house/serve.mjs')
   const server = await serve({ host, port, isFixed })
   endOnSignal(server.stop)
   if (server.port !== port) say(`Port ${port} is in use, so port ${server.port} is taken instead`)

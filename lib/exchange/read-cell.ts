@@ -29,7 +29,7 @@ export function readCell(raw: Scalar, spec: FieldSpec, { unit, decimal }: CellFo
     }
     case 'choice': {
       const found = findChoice(text, spec)
-      return found === undefined ? issue('exchange-not-a-choice', 'block', [], { text, choices: (spec.choices ?? []).join(', ') }) : { value: found }
+      return found === undefined ? issue('exchange-not-a-choice', 'block', [], { text, choices: (spec.choices ?? []).map(asWords).join(', ') }) : { value: found }
     }
     case 'day': return readDay(text, unit)
     case 'json':
@@ -87,6 +87,9 @@ export function findDecimal(text: string, decimal: '.' | ','): number | undefine
   const value = Number(plain.replace(between, '').replace(decimal, '.'))
   return Number.isFinite(value) ? value : undefined
 }
+
+/** A choice as one would write it in a table, and as it is read there: "dry hydrant". */
+const asWords = (choice: string): string => choice.replace(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 
 /** Words other data has for our choices. */
 const meant: Readonly<Record<string, string>> = {

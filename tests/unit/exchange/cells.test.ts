@@ -54,6 +54,14 @@ describe('a cell', () => {
     expect(cell('DRY HYDRANT', 'kind')).toBe('dryHydrant')
     expect(cell('Type V', 'constructionType', undefined, 'hazards')).toBe('V')
   })
+  it('names the choices there are in the words of a table', () => {
+    const choicesOf = (path: string, list: 'sources' | 'hazards') => {
+      const made = readCell('swamp', spec(list, path), { decimal: '.' })
+      return 'code' in made ? made.values.choices : undefined
+    }
+    expect(choicesOf('kind', 'sources')).toContain('dry hydrant')
+    expect(choicesOf('constructionType', 'hazards')).toContain('IV')
+  })
   it('tells thousands from decimals by the sign in use', () => {
     expect(findDecimal('1,234.5', '.')).toBe(1234.5)
     expect(findDecimal('1.234,5', ',')).toBe(1234.5)

@@ -1,6 +1,6 @@
 import { dumpSketch, dumpTanks, fillSketch, sheetKey, siteTraffic, tankSide_ft, ROAD_WIDTH_FT, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type AnsweredPlan, type Sketch, type SketchDoubt } from '@/lib/book'
 import { distanceM } from '@/lib/geo'
-import { findDraftingPump, findDraftSite, findSource, type DumpSite, type FillSite } from '@/lib/plan'
+import { findDraftingPump, findDraftSite, findSource, type DumpSite, type Equipment, type FillSite } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
 import { formatFrom, formatGiven, formatQuantity, formatTime, sayIssue, say } from '@/app/_text'
 import { rangeText } from '@/app/_draft/sheet-words'
@@ -101,7 +101,7 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.dump.keep'), found && found.draftLimit_gal !== null ? say('book.dump.keep.value', { volume: formatQuantity(found.draftLimit_gal, 'gal', system, { style: 'headline', toward: 'up' }) }) : ''],
     [say('book.site.places'), say('book.dump.places', { count: site.positionCount ?? 1, manner: say(`choice.manner.${site.manner ?? 'backIn'}`) })],
     [say('book.site.pumper'), pump ? say('draft.pumper.choice', { name: pump.name, rated: formatQuantity(pump.rated_gpm, 'gpm', system) }) : say('book.site.no-pumper')],
-    [say('book.dump.sends'), found && found.pump_gpm !== null ? formatGiven(found.pump_gpm, system) : ''],
+    [say('book.dump.sends'), found && found.pump_gpm !== null ? say('book.dump.sends.value', { flow: formatGiven(found.pump_gpm, system) }) : ''],
     [say('book.dump.line'), supply],
     [say('book.site.ready-at'), say('book.dump.ready', { tanks: found && found.ready_s !== null ? formatFrom(found.ready_s) : say('quantity.unknown'), pump: found && found.pumpReady_s !== null ? formatFrom(found.pumpReady_s) : say('quantity.unknown') })],
     [say('book.site.people'), say('book.site.people.dump', { count: 3 + ((site.positionCount ?? 1) - 1) })],
@@ -115,7 +115,7 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
   }
   const words: SketchWords = {
     rect: (part, itemId, number) => part === 'tank' ? tankName(itemId, number) : part === 'tender' ? [say('book.sketch.position', { number: number ?? 1 }), String(number)] : part === 'nurse' ? [names(itemId ?? '') ?? '', say('book.sketch.nurse')] : part === 'pumper' ? pumperWords(names(itemId ?? '')) : [],
-    line: (part) => part === 'suction' ? say('book.sketch.low-level') : part === 'supplyLine' ? say('book.sketch.to-fire', { hose: supply === '' ? 'none' : supply }) : part === 'siphon' ? say('choice.kind.jetSiphon') : part === 'arriving' ? say('book.sketch.arriving-loaded') : part === 'leaving' ? say('book.sketch.leaving-empty') : '',
+    line: (part) => part === 'suction' ? strainerWords(district.equipment, site.pumperId) : part === 'supplyLine' ? say('book.sketch.to-fire', { hose: supply === '' ? 'none' : supply }) : part === 'siphon' ? say('choice.kind.jetSiphon') : part === 'arriving' ? say('book.sketch.arriving-loaded') : part === 'leaving' ? say('book.sketch.leaving-empty') : '',
   }
   return siteSheet(kit, answered, {
     what: say('plan.card.dump'), symbol: 'dumpSite', site, letter: siteLetter('U', index, plan.dumpSites.length), key: sheetKey({ kind: 'dump', planId, siteId }), rows, sketch, words, near: [],
@@ -179,6 +179,13 @@ function sketchNotes({ measure, system }: BookKit, { doubts, x_deg }: Sketch, ac
     ...list(measure, across, doubts.map((doubt) => ({ text: words(doubt), sign: '!', isStrong: true })), 8.8),
     ...note(measure, across, say('book.sketch.note', { direction: x_deg === undefined ? 'no' : 'yes', long: formatQuantity(VEHICLE_LENGTH_FT, 'ft', system), wide: formatQuantity(VEHICLE_WIDTH_FT, 'ft', system), road: formatQuantity(ROAD_WIDTH_FT, 'ft', system) })),
   ]
+}
+
+/** The strainer that rides on the pumper; of several the low-level one, made for tanks. */
+function strainerWords(equipment: readonly Equipment[], pumperId: string | undefined): string {
+  const styles = equipment.flatMap((item) => (item.kind === 'strainer' && pumperId !== undefined && item.carriedBy === pumperId && item.style !== undefined ? [item.style] : []))
+  const style = styles.find((one) => one === 'low-level') ?? styles[0]
+  return style ? say(`choice.style.${style}`) : say('choice.kind.strainer')
 }
 
 const pumperWords = (name: string | undefined): string[] => [name ?? '', say('choice.kind.pumper'), say('book.sketch.pumper.short')].filter((text) => text !== '')

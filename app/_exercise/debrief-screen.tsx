@@ -57,7 +57,15 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
   }
   const end_s = Math.max(600, clock_s)
   const gallons = (volume_gal: number) => formatQuantity(Math.abs(volume_gal), 'gal', system, { style: 'headline' })
-  const signed = (amount: number, words: string) => (Math.abs(amount) < 1 ? '0' : amount < 0 ? say('exercise.debrief.gained', { flow: words }) : words)
+  const signed = (amount: number, words: string) => (Math.abs(amount) < 1 ? say('exercise.debrief.same') : say(amount < 0 ? 'exercise.debrief.less' : 'exercise.debrief.more', { amount: words }))
+  // A trouble after which less is missing looks like a help unless the reason stands beside it.
+  const markOf = ({ effect, fact }: (typeof gone.rows)[number]) => (effect.isTiming ? 'timing' : fact.cause === 'inject' && effect.missing_gal <= -1 ? 'kept' : undefined)
+  const marked = (row: (typeof gone.rows)[number]) => {
+    const words = signed(row.effect.missing_gal, gallons(row.effect.missing_gal))
+    const mark = markOf(row)
+    return mark ? say(`exercise.debrief.${mark}`, { amount: words }) : words
+  }
+  const marks = (['timing', 'kept'] as const).filter((mark) => gone.rows.some((row) => markOf(row) === mark))
   return (
     <Shell {...shell}>
       <div className={styles.page}>
@@ -85,10 +93,11 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
               { key: 'what', head: say('exercise.debrief.what'), cell: ({ fact }) => `${codes.get(fact.id) ?? ''} ${exercise.injects.find(({ id }) => id === fact.injectId)?.title ?? changeWords(fact.change, names, system)}${fact.by === '' ? '' : ` (${fact.by})`}` },
               { key: 'when', head: say('exercise.debrief.when'), isNumber: true, cell: ({ fact }) => formatClock(fact.at_s), sortBy: ({ fact }) => fact.at_s },
               { key: 'short', head: say('exercise.debrief.more-short'), isNumber: true, cell: ({ effect }) => signed(effect.short_s, formatMinutes(Math.abs(effect.short_s))), sortBy: ({ effect }) => effect.short_s },
-              { key: 'missing', head: say('exercise.debrief.more-missing'), isNumber: true, cell: ({ effect }) => signed(effect.missing_gal, gallons(effect.missing_gal)), sortBy: ({ effect }) => effect.missing_gal },
+              { key: 'missing', head: say('exercise.debrief.more-missing'), isNumber: true, cell: marked, sortBy: ({ effect }) => effect.missing_gal },
               { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (Math.abs(effect.short_s) < 1 && Math.abs(effect.missing_gal) < 1 ? '' : recoveredWords(effect.recovered_s)) },
             ]}
           />
+          {marks.map((mark) => <p key={mark} className={styles.quiet}>{say(`exercise.debrief.${mark}.why`)}</p>)}
         </div>
         {gone.rows.length > 0 && <BestPart best={best} exercise={exercise} facts={facts} codes={codes} names={names} system={system} onLook={() => { setLooked({ bundle: exercise.bundle, facts, to_s: clock_s }) }} />}
         <div className={styles.part}>

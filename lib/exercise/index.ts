@@ -1,5 +1,6 @@
 /** A plan run against a clock: what comes over it, what is decided, and what the water does. */
 export { effectsOf, type FactEffect } from './debrief'
+export { gapsOf, type Gap } from './gaps'
 export { checkInject } from './check-inject'
 export { movedLately, type Moved } from './moved'
 export { findWay } from './conditions'

@@ -20,7 +20,7 @@ export function HistoryPart({ reviewed, district }: { reviewed: readonly Reviewe
   const items = useMemo(() => {
     const rows = reviewed.flatMap(({ log, review }): Row[] => {
       const known = namesOfLog(log, district)
-      return review.measures.map((measure) => ({ key: `${log.id} ${measureKey(measure)}`, ...measureWords(measure, (id) => known.get(id), system), log: log.name, date: log.date }))
+      return review.measures.filter(({ withheld }) => withheld === undefined).map((measure) => ({ key: `${log.id} ${measureKey(measure)}`, ...measureWords(measure, (id) => known.get(id), system), log: log.name, date: log.date }))
     })
     const byItem = new Map<string, Row[]>()
     for (const row of rows) byItem.set(row.item, [...(byItem.get(row.item) ?? []), row])

@@ -8,6 +8,7 @@ import { getClient, mintId } from '../_client'
 import { formatQuantity, formatShare, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { EvidenceChip } from '../_ui/evidence-chip'
+import { Fold } from '../_ui/fold'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { measureWords } from './measure-words'
@@ -18,7 +19,7 @@ export type MeasureListProps = { measures: readonly Measure[]; log: FieldLog; ev
 /** What the log measured, each to be taken into the district or the plan or left; taking is an edit like any other. */
 export function MeasureList({ measures, log, events, district, plan, names }: MeasureListProps) {
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
-  const offered = measures.filter((measure) => canTake(measure.doc === 'district' ? district : plan, measure) && !left.has(measureKey(measure)))
+  const offered = measures.filter((measure) => measure.withheld === undefined && canTake(measure.doc === 'district' ? district : plan, measure) && !left.has(measureKey(measure)))
   return (
     <section className={styles.part} aria-labelledby="review-measures">
       <h2 className={styles.heading} id="review-measures">{say('review.measures')}</h2>
@@ -29,7 +30,25 @@ export function MeasureList({ measures, log, events, district, plan, names }: Me
           <MeasureRow key={measureKey(measure)} measure={measure} log={log} by={whoLogged(events)} doc={(measure.doc === 'district' ? district : plan)!} names={names} onLeave={() => { setLeft((before) => new Set(before).add(measureKey(measure))) }} />
         ))}
       </ul>
+      <WithheldList measures={measures.filter(({ withheld }) => withheld !== undefined)} names={names} />
     </section>
+  )
+}
+
+/** What was logged and is not sure enough to stand in a plan, each with why. */
+function WithheldList({ measures, names }: { measures: readonly Measure[]; names: NameOf }) {
+  const [system] = useUnitSystem()
+  if (measures.length === 0) return null
+  return (
+    <Fold title={say('review.withheld')} note={say('review.history.count', { count: measures.length })}>
+      <p className={styles.quiet}>{say('review.withheld.text')}</p>
+      <ul>
+        {measures.map((measure) => {
+          const { item, what, value, range } = measureWords(measure, names, system)
+          return <li key={measureKey(measure)}>{say('review.withheld.row', { item, what, value, range, why: measure.withheld ?? 'once' })}</li>
+        })}
+      </ul>
+    </Fold>
   )
 }
 

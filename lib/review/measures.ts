@@ -5,6 +5,7 @@ import { maybeHeldBack } from './held-back'
 import type { Load } from './loads'
 import type { LogEvents } from './log-events'
 import { marksAt, stageUpTo, type Mark, type Stay } from './marks'
+import { GUESS_SPREAD, meanWithDoubt, ODD_FACTOR } from './mean-with-doubt'
 import { pumpMeasures } from './pump-measures'
 import { waitsFor_s, type Turn } from './places'
 import type { TenderLog } from './tender-logs'
@@ -28,33 +29,34 @@ export type Measure = {
   readonly spreadShare: number
   /** A point of a pump's own test: at which net pressure. */
   readonly netPressure_psi?: number
+  /** Why it is not to be taken; absent: it is. */
+  readonly withheld?: Withheld
 }
 
-/** However well a thing was timed, another night differs by this. Common practice, no source. */
-const LEAST_SPREAD = 0.03
-/** What one or two times say. Common practice, no source. */
-const FEW_SPREAD = 0.15
-const FEW_COUNT = 3
-/** What nobody has measured is doubted by as much: `spreadByMark` of what is assumed. */
-const MOST_SPREAD = 0.3
-/** Times further from their middle than this were not pressed at the moment. Assumed. */
-const ODD_FACTOR = 2
-
 /**
- * Mean of measured values with its doubt: two standard errors of the mean, never less than 3 %, with fewer than three never less than 15 %.
- *
- * Of three or more, those beyond twice or below half the middle one are left out.
- *
- * @param all one or more, above 0
+ * `once`: seen a single time. `scattered`: no surer than a guess. `odd`: far from what all took there, so likely waiting or pressed at another
+ * moment. `beyond`: more than the site can give.
  */
-export function meanWithDoubt(all: readonly number[]): Pick<Measure, 'value' | 'count' | 'low' | 'high' | 'spreadShare'> {
-  const middle = middleOf(all)
-  const values = all.length < FEW_COUNT ? all : all.filter((one) => one <= middle * ODD_FACTOR && one >= middle / ODD_FACTOR)
-  const count = values.length
-  const value = values.reduce((sum, one) => sum + one, 0) / count
-  const variance = count > 1 ? values.reduce((sum, one) => sum + (one - value) ** 2, 0) / (count - 1) : 0
-  const error = value > 0 ? (2 * Math.sqrt(variance / count)) / value : 0
-  return { value, count, low: Math.min(...values), high: Math.max(...values), spreadShare: Math.min(1, Math.max(error, count < FEW_COUNT ? FEW_SPREAD : LEAST_SPREAD)) }
+export type Withheld = 'once' | 'scattered' | 'odd' | 'beyond'
+
+/** More than so many times what the plan reckons a site to give, no pump or opening there gives. Assumed. */
+const BEYOND_FACTOR = 1.5
+/** So many times of all say what is usual. Assumed. */
+const USUAL_COUNT = 3
+
+/** What values say, with why it is not to be taken. Values for which `why` gives a reason count only where no other is left. */
+function measured(all: readonly number[], why: (value: number) => Withheld | undefined): Pick<Measure, 'value' | 'count' | 'low' | 'high' | 'spreadShare' | 'withheld'> {
+  const good = all.filter((value) => why(value) === undefined)
+  const { isScattered, ...mean } = meanWithDoubt(good.length > 0 ? good : all)
+  const withheld = good.length === 0 ? why(all[0]!) : mean.count === 1 && !isScattered ? 'once' : isScattered || mean.spreadShare >= GUESS_SPREAD ? 'scattered' : undefined
+  return { ...mean, ...(withheld && { withheld }) }
+}
+
+/** Whether a time is far from what all took, and longer than planned by as much where a plan says. */
+function oddAmong(all: readonly number[], planned_s?: number): (value: number) => Withheld | undefined {
+  const usual_s = all.length >= USUAL_COUNT ? middleOf(all) : planned_s
+  if (usual_s === undefined) return () => undefined
+  return (value) => (value > ODD_FACTOR * Math.max(usual_s, planned_s ?? 0) || value < Math.min(usual_s, planned_s ?? Infinity) / ODD_FACTOR ? 'odd' : undefined)
 }
 
 const handlingFields = [['dumpPosition', 'dumpPosition_s'], ['dumpClear', 'dumpClear_s'], ['fillPosition', 'fillPosition_s'], ['fillClear', 'fillClear_s']] as const
@@ -62,7 +64,7 @@ const handlingFields = [['dumpPosition', 'dumpPosition_s'], ['dumpClear', 'dumpC
 /**
  * What a log measured: each tender's handling and dump rate, the roads between the sites, the fill rate of a site with one tender in it, and
  * what pumpers showed. Only times of which both ends were logged count, and positions only where nobody was in the way. What
- * is less sure than a guess is not offered.
+ * is no surer than a guess says why it is not to be taken.
  */
 export function measuresOf(logs: readonly TenderLog[], events: LogEvents): Measure[] {
   const spec = events.compiled?.spec
@@ -71,10 +73,12 @@ export function measuresOf(logs: readonly TenderLog[], events: LogEvents): Measu
   const needed_gpm = events.needed_gpm ?? 0
   const tenders = logs.flatMap((log): Measure[] => {
     const times = clear.get(log.tender.id)!
-    const handling = handlingFields.flatMap(([stage, field]): Measure[] => (times[stage].length > 0 ? [{ doc: 'district', collection: 'apparatus', itemId: log.tender.id, field, ...meanWithDoubt(times[stage]) }] : []))
+    const planned = spec?.tenders.find(({ id }) => id === log.tender.id)
+    const handling = handlingFields.flatMap(([stage, field]): Measure[] => (times[stage].length > 0
+      ? [{ doc: 'district', collection: 'apparatus', itemId: log.tender.id, field, ...measured(times[stage], oddAmong([...clear.values()].flatMap((one) => one[stage]), planned?.[field])) }] : []))
     return [...handling, ...dumpRate(log, all, needed_gpm, events)]
   })
-  return [...tenders, ...roads(logs), ...fillRates(logs, spec), ...pumpMeasures(events)].filter(({ value, spreadShare }) => value > 0 && spreadShare <= MOST_SPREAD)
+  return [...tenders, ...roads(logs), ...fillRates(logs, spec), ...pumpMeasures(events)].filter(({ value }) => value > 0)
 }
 
 /** Times of stages that nobody and nothing stretched. */
@@ -143,36 +147,43 @@ function dumpRate({ tender, stays, loads }: TenderLog, all: readonly Load[], nee
   const manner = compiled?.bundle.plan.dumpSites.find(({ id }) => id === rates[0]?.siteId)?.manner
   const own = manner === 'driveThrough' ? 'dumpSide_gpm' : 'dumpRear_gpm'
   const field = unit?.kind === 'tender' && unit[own] ? own : 'dump_gpm'
-  return [{ doc: 'district', collection: 'apparatus', itemId: tender.id, field, ...meanWithDoubt(rates.map(({ rate_gpm }) => rate_gpm)) }]
+  return [{ doc: 'district', collection: 'apparatus', itemId: tender.id, field, ...measured(rates.map(({ rate_gpm }) => rate_gpm), () => undefined) }]
 }
 
+type Way = { fromId: string; toId: string; times_s: number[] }
+
 function roads(logs: readonly TenderLog[]): Measure[] {
-  return logs.flatMap(({ tender, stays }) => {
-    const ways = new Map<string, { fromId: string; toId: string; times_s: number[] }>()
-    stays.forEach((stay, k) => {
-      const next = stays[k + 1]
-      if (!next || stay.siteId === undefined || next.siteId === undefined || !stay.seen.has('left') || !next.seen.has('arrived')) return
-      const took_s = next.times_s.arrived! - stay.times_s.left!
-      if (took_s <= 0) return
-      const key = `${stay.siteId} ${next.siteId}`
-      const way = ways.get(key) ?? { fromId: stay.siteId, toId: next.siteId, times_s: [] }
-      way.times_s.push(took_s)
-      ways.set(key, way)
-    })
-    return [...ways.values()].map(({ fromId, toId, times_s }): Measure => ({ doc: 'plan', collection: 'legNotes', itemId: tender.id, field: 'travel_s', fromId, toId, ...meanWithDoubt(times_s) }))
+  const all = logs.map(({ tender, stays }) => ({ tender, ways: waysOf(stays) }))
+  return all.flatMap(({ tender, ways }) => [...ways].map(([key, { fromId, toId, times_s }]): Measure => (
+    { doc: 'plan', collection: 'legNotes', itemId: tender.id, field: 'travel_s', fromId, toId, ...measured(times_s, oddAmong(all.flatMap((one) => one.ways.get(key)?.times_s ?? []))) })))
+}
+
+function waysOf(stays: readonly Stay[]): Map<string, Way> {
+  const ways = new Map<string, Way>()
+  stays.forEach((stay, k) => {
+    const next = stays[k + 1]
+    if (!next || stay.siteId === undefined || next.siteId === undefined || !stay.seen.has('left') || !next.seen.has('arrived')) return
+    const took_s = next.times_s.arrived! - stay.times_s.left!
+    if (took_s <= 0) return
+    const key = `${stay.siteId} ${next.siteId}`
+    const way = ways.get(key) ?? { fromId: stay.siteId, toId: next.siteId, times_s: [] }
+    way.times_s.push(took_s)
+    ways.set(key, way)
   })
+  return ways
 }
 
 /** Into one tender alone, so that nobody shared the pump. */
 function fillRates(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): Measure[] {
   const fillings = logs.flatMap(({ tender, stays }) => stays.flatMap(({ place, siteId, times_s: { filling, full }, seen, water_gal }) => (place === 'fill' && filling !== undefined && full !== undefined
     ? [{ siteId, from_s: filling, upTo_s: full, isSeen: seen.has('filling') && seen.has('full'), load_gal: water_gal.full ?? tender.usable_gal }] : [])))
-  return (spec?.fills ?? []).flatMap(({ id }): Measure[] => {
+  return (spec?.fills ?? []).flatMap(({ id, bayRate_gpm }): Measure[] => {
     const here = fillings.filter(({ siteId }) => siteId === id)
     const rates = here.flatMap((one) => {
       const isAlone = here.every((other) => other === one || other.upTo_s <= one.from_s || other.from_s >= one.upTo_s)
       return isAlone && one.isSeen && one.load_gal !== undefined && one.upTo_s > one.from_s ? [(one.load_gal * SECONDS_PER_MINUTE) / (one.upTo_s - one.from_s)] : []
     })
-    return rates.length > 0 ? [{ doc: 'plan', collection: 'fillSites', itemId: id, field: 'rate_gpm', ...meanWithDoubt(rates) }] : []
+    const most_gpm = bayRate_gpm[0] ?? Infinity
+    return rates.length > 0 ? [{ doc: 'plan', collection: 'fillSites', itemId: id, field: 'rate_gpm', ...measured(rates, (rate_gpm) => (rate_gpm > BEYOND_FACTOR * most_gpm ? 'beyond' : undefined)) }] : []
   })
 }

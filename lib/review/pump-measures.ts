@@ -1,12 +1,10 @@
 import { psiFromFeetOfWater } from '../units'
 import type { LogEvents, Reading } from './log-events'
+import { GUESS_SPREAD } from './mean-with-doubt'
 import type { Measure } from './measures'
 
 /** Flow and pressure read so far apart are of one moment. Assumed. */
 const TOGETHER_S = 120
-/** One reading of a gauge and a flow meter that both dance. Common practice, no source. */
-const READ_SPREAD = 0.1
-const PRIME_SPREAD = 0.15
 
 /**
  * What pumpers at draft showed: from hooked up to prime got, and flow with the pressure read beside it.
@@ -24,7 +22,7 @@ export function pumpMeasures({ readings, compiled }: LogEvents): Measure[] {
     if (reading.kind === 'primeGot') {
       const from = same.findLast(({ kind, at_s }) => kind === 'hookedUp' && at_s < reading.at_s)
       const took_s = from && reading.at_s - from.at_s
-      return took_s ? [{ doc: 'district', collection: 'apparatus', itemId, field: 'priming_s', value: took_s, count: 1, low: took_s, high: took_s, spreadShare: PRIME_SPREAD }] : []
+      return took_s ? [{ doc: 'district', collection: 'apparatus', itemId, field: 'priming_s', value: took_s, count: 1, low: took_s, high: took_s, spreadShare: GUESS_SPREAD, withheld: 'once' }] : []
     }
     if (reading.kind !== 'flow' || !reading.value) return []
     const gauge = same.filter(({ kind, at_s }) => kind === 'pressure' && Math.abs(at_s - reading.at_s) <= TOGETHER_S).sort((a, b) => Math.abs(a.at_s - reading.at_s) - Math.abs(b.at_s - reading.at_s))[0]
@@ -32,7 +30,7 @@ export function pumpMeasures({ readings, compiled }: LogEvents): Measure[] {
     const lift_ft = compiled?.fills.find(({ site }) => site.pumperId === itemId)?.lift?.lift_ft ?? 0
     const flow_gpm = reading.value
     return [{
-      doc: 'district', collection: 'apparatus', itemId, field: 'curvePoints', value: flow_gpm, count: 1, low: flow_gpm, high: flow_gpm, spreadShare: READ_SPREAD,
+      doc: 'district', collection: 'apparatus', itemId, field: 'curvePoints', value: flow_gpm, count: 1, low: flow_gpm, high: flow_gpm, spreadShare: GUESS_SPREAD,
       netPressure_psi: gauge.value + psiFromFeetOfWater(Math.max(0, lift_ft)),
     }]
   })

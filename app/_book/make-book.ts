@@ -58,7 +58,8 @@ function numbered(kit: BookKit, sheets: readonly MadeSheet[]): WrittenPage[] {
   let number = 0
   return sheets.flatMap(({ key, title, what, pages }) => pages.map((page, i): WrittenPage => {
     number += 1
-    drawFoot(page, kit, { title: say('book.foot.title', { district: kit.district.name, what, title, side: i + 1, sides: pages.length }), number, count })
-    return { across: page.across, down: page.down, marks: page.marks, ...(i === 0 && { name: key, title: say('book.bookmark', { what, title }) }) }
+    const kind = what === title ? 'same' : what
+    drawFoot(page, kit, { title: say('book.foot.title', { district: kit.district.name, what: kind, title, side: i + 1, sides: pages.length }), number, count })
+    return { across: page.across, down: page.down, marks: page.marks, ...(i === 0 && { name: key, title: say('book.bookmark', { what: kind, title }) }) }
   }))
 }

@@ -1,5 +1,6 @@
 import { evidenceCounts, sheetKey, whoBringsWhat, type AnsweredPlan, type PlanPart } from '@/lib/book'
 import { isCounted, type Equipment } from '@/lib/plan'
+import { countUnmeasured } from '@/lib/supply'
 import { answerLines, formatAsked, formatBetween, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, formatUntil, sayIssue, say, type NameOf } from '@/app/_text'
 import { facts, list, paragraph, space, table, type Block } from '../page/block'
 import { fewestPages } from './fewest-pages'
@@ -140,7 +141,7 @@ function evidenceBlocks({ bundle: { plan }, result }: AnsweredPlan, kit: BookKit
   const counts = evidenceCounts(district, plan)
   return facts(measure, across, [
     [say('book.evidence.printed'), say('book.evidence.printed.value', { day: dayWords(day), latest: counts.latest === undefined ? say('book.evidence.never') : dayWords(counts.latest) })],
-    [say('book.evidence.numbers'), say('book.evidence.counts', { measured: counts.measured, computed: counts.computed, handbook: counts.handbook, assumed: counts.assumed, defaults: result.unmeasured.filter(({ isDefault }) => isDefault).length })],
+    [say('book.evidence.numbers'), say('book.evidence.counts', { measured: counts.measured, ...countUnmeasured(result) })],
     ...(plan.notes ? [[say('book.notes'), plan.notes] as const] : []),
   ], 8.4, 0.2)
 }

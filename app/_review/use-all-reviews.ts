@@ -1,8 +1,9 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
+import { DEPENDABLE_SHARE } from '@/lib/doubt'
 import type { District, FieldLog } from '@/lib/plan'
-import type { EventsReview, PromiseKept } from '@/lib/review'
+import { promisedFlow_gpm, type EventsReview, type PromiseKept } from '@/lib/review'
 import { useDistrict, useDocumentList, useDocuments } from '../_client'
 import { getReviewDesk } from './review-desk'
 import { readSiteEvents } from './read-site-events'
@@ -62,8 +63,8 @@ async function reviewOf(log: FieldLog, district: District): Promise<Reviewed | '
   const review = await desk.review(log, events, log.planned ? undefined : district, () => undefined)
   if (!log.planned || review.held_gpm === undefined) return { log, review }
   const nights_gpm = await desk.nights(log.planned)
-  const promised_gpm = nights_gpm[Math.floor(nights_gpm.length / 10)]
-  if (promised_gpm === undefined) return { log, review }
+  if (nights_gpm.length === 0) return { log, review }
+  const promised_gpm = promisedFlow_gpm(nights_gpm, DEPENDABLE_SHARE)
   const { held_gpm, needed_gpm } = review
   const isUntested = held_gpm < promised_gpm && needed_gpm !== undefined && needed_gpm < promised_gpm && held_gpm >= NEED_MET * needed_gpm
   return { log, review, promise: { logId: log.id, nights_gpm, held_gpm, isUntested } }

@@ -26,10 +26,10 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
           note={[say('exercise.tank.of', { most: gallons(capacity_gal) }), lasts_s !== undefined ? say('exercise.tank.lasts', { time: formatUntil(lasts_s) }) : say('exercise.tank.holds'), ...(isDrafting ? [] : [say('exercise.tank.no-draft')]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
-      {seat.fills.map(({ fillSiteId, draw_gpm, source_gal, waitingCount }) => (
+      {seat.fills.map(({ fillSiteId, draw_gpm, source_gal, running_gpm, waitingCount }) => (
         <FigureTile
           key={fillSiteId} label={say('exercise.source.drawn', { site: names(fillSiteId) ?? fillSiteId })} value={formatGiven(draw_gpm, system)}
-          note={[...(source_gal === undefined ? [] : [say('exercise.source.left', { water: gallons(source_gal) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
+          note={[...(source_gal === undefined ? [] : [say('exercise.source.left', { water: gallons(source_gal) })]), ...(running_gpm === undefined ? [] : [say('exercise.source.running', { flow: formatGiven(running_gpm, system) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
       {fire && fire.shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(fire.shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(fire.shortfall.short_s) })} />}

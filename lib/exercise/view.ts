@@ -34,7 +34,8 @@ export type TenderView = {
   readonly left_s?: number
 }
 
-export type FillView = { readonly fillSiteId: string; readonly draw_gpm: number; readonly source_gal?: number; readonly waitingCount: number }
+/** `source_gal`: left in a source that can run out. `running_gpm`: what flows past in one that holds nothing, a river; it has no other figure. */
+export type FillView = { readonly fillSiteId: string; readonly draw_gpm: number; readonly source_gal?: number; readonly running_gpm?: number; readonly waitingCount: number }
 
 /** An exercise at its clock, as somebody who could see all of it would see it. */
 export type ExerciseView = {
@@ -69,8 +70,9 @@ export function viewOf(session: Session): ExerciseView {
         isDrafting: state.out_gpm[d]! > 0, waitingCount: state.waiting[d]!,
       }
     }),
-    fills: spec.fills.map(({ id, usable_gal }, f) => ({
-      fillSiteId: id, draw_gpm: state.draw_gpm[f]!, waitingCount: state.waiting[spec.dumps.length + f]!, ...(usable_gal !== undefined && { source_gal: state.source_gal[f]! }),
+    fills: spec.fills.map(({ id, usable_gal, inflow_gpm = 0 }, f) => ({
+      fillSiteId: id, draw_gpm: state.draw_gpm[f]!, waitingCount: state.waiting[spec.dumps.length + f]!,
+      ...(usable_gal === 0 && inflow_gpm > 0 ? { running_gpm: inflow_gpm } : usable_gal !== undefined && { source_gal: state.source_gal[f]! }),
     })),
     tenders: spec.tenders.map(({ id }, i) => {
       const ends_s = state.next_s[i]!

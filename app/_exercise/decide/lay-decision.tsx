@@ -5,8 +5,8 @@ import { distanceM } from '@/lib/geo'
 import { getClient } from '../../_client'
 import { layBegins, layGoals } from '../../_hose/lay-ends'
 import { say } from '../../_text'
-import { Button } from '../../_ui/button'
 import { ChoiceField } from '../../_ui/choice-field'
+import { DoButton } from './do-button'
 import { CheckList, choicesOf, unitChoices } from './fields'
 import type { DecisionForm } from './form'
 import { layFor } from './plan-edits'
@@ -33,6 +33,9 @@ export function LayDecision({ session, names, by, isOff, decideLay, done }: Deci
     }
     return from && to && pumperIds.length > 0 ? layFor(bundle, from, to, pumperIds, () => getClient().newId()) : undefined
   }
+  const missing = readyId !== undefined ? [] : [
+    ...(from ? [] : [say('exercise.decide.lay.from')]), ...(to ? [] : [say('exercise.decide.lay.to')]), ...(pumperIds.length > 0 ? [] : [say('exercise.decide.lay.pumpers')]),
+  ]
   const act = async () => {
     const made = lay()
     if (made && await decideLay(made, by)) done()
@@ -48,7 +51,7 @@ export function LayDecision({ session, names, by, isOff, decideLay, done }: Deci
         </>
       )}
       <p>{say('exercise.decide.lay.note')}</p>
-      <Button look="primary" label={say('exercise.decide.do')} disabled={isOff || (readyId === undefined && !(from && to && pumperIds.length > 0))} onClick={() => { void act() }} />
+      <DoButton missing={missing} isOff={isOff} onDo={() => { void act() }} />
     </>
   )
 }

@@ -7,6 +7,7 @@ import { formatPoint, say } from '../../_text'
 import { Button } from '../../_ui/button'
 import { ChoiceField } from '../../_ui/choice-field'
 import { CountField } from '../../_ui/count-field'
+import { DoButton } from './do-button'
 import { CheckList, choicesOf, PumperField } from './fields'
 import type { DecisionForm } from './form'
 import { carryEdits, dumpSiteEdits, fillSiteEdits, placesEdits } from './plan-edits'
@@ -37,20 +38,33 @@ export function SiteForm({ kind, session, names, by, isOff, placing, decidePlan,
 
   const edits = () => {
     switch (kind) {
-      case 'places': return siteId !== undefined && count !== undefined ? placesEdits(bundle, siteId, count) : []
+      case 'places': return siteId !== undefined && count !== undefined && count !== (placesNow ?? 1) ? placesEdits(bundle, siteId, count) : []
       case 'fillSite': return place && (siteId !== undefined || (pumperId !== undefined && ids.length > 0)) ? fillSiteEdits(bundle, place, siteId, { newId: newId(), pumperId, tenderIds: ids }) : []
       case 'dumpSite': return point && (siteId !== undefined || (pumperId !== undefined && tankIds.length > 0)) ? dumpSiteEdits(bundle, point, say('exercise.dump-site.name', { number: plan.dumpSites.length + 1 }), siteId, { newId: newId(), pumperId, tenderIds: ids }, tankIds) : []
       case 'pumper': return siteId !== undefined && pumperId !== undefined ? replaceSite(bundle, siteId, { pumperId }, newId()) : []
       case 'carry': return ids.length > 0 ? carryEdits(bundle, ids) : []
     }
   }
+  const isFillSite = plan.fillSites.some(({ id }) => id === siteId)
   const isNew = (kind === 'fillSite' || kind === 'dumpSite') && siteId === undefined
+  const bays = say(isFillSite ? 'exercise.decide.bays' : 'exercise.decide.positions')
+  const needs: readonly (readonly [isMissing: boolean, field: string])[] = [
+    [(kind === 'places' || kind === 'pumper') && siteId === undefined, say('exercise.decide.site')],
+    [kind === 'places' && site !== undefined && count === undefined, bays],
+    [kind === 'fillSite' && !place, say('exercise.decide.draft-site')],
+    [kind === 'dumpSite' && !point, say('exercise.decide.place.field')],
+    [(isNew || kind === 'pumper') && pumperId === undefined, say('exercise.decide.which-pumper')],
+    [kind === 'dumpSite' && isNew && tankIds.length === 0, say('exercise.decide.tanks')],
+    [kind === 'fillSite' && isNew && ids.length === 0, say('exercise.decide.go-there')],
+    [kind === 'carry' && ids.length === 0, say('exercise.decide.carry.from')],
+  ]
+  const missing = needs.flatMap(([isMissing, field]) => (isMissing ? [field] : []))
   const act = async () => { if (await decidePlan(edits(), by)) done() }
   return (
     <>
       {(kind === 'places' || kind === 'pumper') && <ChoiceField label={say('exercise.decide.site')} value={siteId} choices={choicesOf(sites, names)} onCommit={(id) => { setSite(id); setCount(undefined) }} />}
       {(kind === 'fillSite' || kind === 'dumpSite') && <ChoiceField label={say('exercise.decide.instead')} none={say('exercise.decide.one-more')} value={siteId} choices={choicesOf(sites, names)} onCommit={setSite} />}
-      {kind === 'places' && site && <CountField key={site.id} label={say('bayCount' in site || plan.fillSites.some(({ id }) => id === siteId) ? 'exercise.decide.bays' : 'exercise.decide.positions')} hint={say('exercise.decide.places.now', { count: placesNow ?? 1 })} value={count} min={1} max={12} onCommit={setCount} />}
+      {kind === 'places' && site && <CountField key={site.id} label={bays} hint={say('exercise.decide.places.now', { count: placesNow ?? 1 })} value={count} min={1} max={12} onCommit={setCount} />}
       {kind === 'fillSite' && <ChoiceField label={say('exercise.decide.draft-site')} value={placeId} choices={choicesOf(draftSites, names)} onCommit={setPlace} />}
       {kind === 'dumpSite' && (
         <div>
@@ -63,7 +77,7 @@ export function SiteForm({ kind, session, names, by, isOff, placing, decidePlan,
       {isNew && <CheckList legend={say('exercise.decide.go-there')} choices={choicesOf(session.now.world.spec.tenders, names)} value={ids} onCommit={setIds} />}
       {kind === 'carry' && <CheckList legend={say('exercise.decide.carry.from')} choices={choicesOf(plan.dumpSites, names)} value={ids} onCommit={setIds} />}
       {kind !== 'places' && kind !== 'carry' && <p>{say(siteId !== undefined && kind !== 'pumper' ? 'exercise.decide.moved.note' : 'exercise.decide.sent.note')}</p>}
-      <Button look="primary" label={say('exercise.decide.do')} disabled={isOff || edits().length === 0} onClick={() => { void act() }} />
+      <DoButton missing={missing} isUnchanged={edits().length === 0} isOff={isOff} onDo={() => { void act() }} />
     </>
   )
 }

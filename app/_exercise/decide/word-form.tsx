@@ -4,9 +4,9 @@ import { useState } from 'react'
 import { findWay } from '@/lib/exercise'
 import type { Change } from '@/lib/plan'
 import { say } from '../../_text'
-import { Button } from '../../_ui/button'
 import { ChoiceField } from '../../_ui/choice-field'
 import { QuantityField } from '../../_ui/quantity-field'
+import { DoButton } from './do-button'
 import { choicesOf, unitChoices } from './fields'
 import type { DecisionForm } from './form'
 
@@ -45,7 +45,7 @@ export function WordForm({ kind, session, names, by, isOff, decide, decidePlan, 
       {hasSites && <ChoiceField label={say('exercise.decide.to-dump')} none={say(kind === 'send' ? 'exercise.decide.same' : 'exercise.decide.first')} value={otherId} choices={choicesOf(spec.dumps, names)} onCommit={setOther} />}
       {(kind === 'fill' || kind === 'leak' || kind === 'lay' || kind === 'road') && <ChoiceField label={say('exercise.decide.site')} value={siteId} choices={kind === 'road' ? conditions.closed.map(({ id }, k) => ({ value: id, label: names(id) ?? say('exercise.road.number', { number: k + 1 }) })) : choicesOf(places[kind], names)} onCommit={setSite} />}
       {kind === 'demand' && <QuantityField label={say('exercise.decide.flow')} unit="gpm" value={flow_gpm} hasMark={false} min={0} max={20_000} onCommit={({ value }) => { setFlow(value) }} />}
-      <Button look="primary" label={say('exercise.decide.do')} disabled={isOff || (kind === 'call' ? tenderId === undefined : !change)} onClick={() => { void act() }} />
+      <DoButton missing={missingOf({ kind, tenderId, siteId, otherId, flow_gpm })} isOff={isOff} onDo={() => { void act() }} />
     </>
   )
 }
@@ -56,6 +56,26 @@ function isDriven({ now: { world: { spec } } }: DecisionForm['session'], { tende
 }
 
 type Chosen = { kind: WordKind; tenderId: string | undefined; siteId: string | undefined; otherId: string | undefined; flow_gpm: number | undefined }
+
+/** Names of the fields without which there is nothing to do. */
+function missingOf({ kind, tenderId, siteId, otherId, flow_gpm }: Chosen): string[] {
+  switch (kind) {
+    case 'send':
+    case 'release':
+    case 'call':
+      return [
+        ...(tenderId === undefined ? [say('exercise.decide.tender')] : []),
+        ...(kind === 'send' && (siteId ?? otherId) === undefined ? [say('exercise.decide.either', { one: say('exercise.decide.to-fill'), other: say('exercise.decide.to-dump') })] : []),
+      ]
+    case 'demand':
+      return flow_gpm === undefined ? [say('exercise.decide.flow')] : []
+    case 'fill':
+    case 'leak':
+    case 'lay':
+    case 'road':
+      return siteId === undefined ? [say('exercise.decide.site')] : []
+  }
+}
 
 function changeOf({ kind, tenderId, siteId, otherId, flow_gpm }: Chosen): Change | undefined {
   switch (kind) {

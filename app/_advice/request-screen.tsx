@@ -5,7 +5,7 @@ import type { RequestAsk, RequestList } from '@/lib/advise'
 import { FIRE_GROUND } from '@/lib/supply'
 import { BeingWorkedOut } from '../_plan/being-worked-out'
 import { PlanStudy, type Study } from '../_plan/plan-study'
-import { formatAsked, formatGiven, formatMinutes, formatShortBy, say } from '../_text'
+import { formatAsked, formatFrom, formatGiven, formatMinutes, formatShortBy, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
@@ -99,7 +99,8 @@ function Found({ list, study: { board, answer } }: { list: RequestList; study: S
             { key: 'unit', head: say('advice.request.unit'), cell: ({ apparatusId }) => names(apparatusId) ?? apparatusId },
             { key: 'station', head: say('advice.request.station'), cell: (line) => stationText(line, names) },
             { key: 'task', head: say('advice.request.task'), cell: (line) => taskText(line, names) },
-            { key: 'there', head: say('advice.request.there'), isNumber: true, cell: ({ ready_s }) => formatMinutes(ready_s, 'up'), sortBy: ({ ready_s }) => ready_s },
+            { key: 'there', head: say('advice.request.there'), isNumber: true, cell: ({ arrive_s }) => formatFrom(arrive_s), sortBy: ({ arrive_s }) => arrive_s },
+            { key: 'ready', head: say('advice.request.ready'), isNumber: true, cell: ({ ready_s }) => (ready_s === undefined ? '' : formatFrom(ready_s)) },
             { key: 'planned', head: say('advice.request.in-plan'), cell: ({ isPlanned }) => say(isPlanned ? 'advice.request.in-plan.yes' : 'advice.request.in-plan.no') },
           ]}
         />

@@ -1,5 +1,8 @@
 import type { RequestLine, RequestList } from '@/lib/advise'
-import { formatAsked, formatGiven, formatMinutes, say, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, say, thereAndReady, type NameOf, type UnitSystem } from '../_text'
+
+/** What keeps a unit from setting up on arrival. */
+const WAITS_FOR = { fillPumper: 'people', dumpPumper: 'tank', layPumper: 'lay', tender: 'people' } as const
 
 /** A line's task in words. */
 export const taskText = ({ task, siteId }: RequestLine, names: NameOf): string => say(`advice.request.task.${task}`, { site: names(siteId) ?? siteId })
@@ -28,7 +31,7 @@ export function requestText(list: RequestList, hazard: string, names: NameOf, sy
     head,
     ...[...groups].flatMap(([station, lines]) => [
       '', say('advice.request.text.from', { station }),
-      ...lines.map((line) => say('advice.request.text.line', { unit: names(line.apparatusId) ?? line.apparatusId, task: taskText(line, names), time: formatMinutes(line.ready_s, 'up') })),
+      ...lines.map((line) => say('advice.request.text.line', { unit: names(line.apparatusId) ?? line.apparatusId, task: taskText(line, names), times: thereAndReady(line, WAITS_FOR[line.task]) })),
     ]),
     '', say('advice.request.text.foot'),
   ].join('\n')

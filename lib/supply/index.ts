@@ -9,6 +9,7 @@ export { findElevationLift, pumperHydraulics, type ElevationLift } from './draft
 export { draftWith, findDraftSheet, type DraftSheet, type SheetTrial } from './draft-sheet'
 export { evaluateCompiled, evaluatePlan, type EvaluateOptions } from './evaluate-plan'
 export { FIRE_GROUND } from '../plan'
+export { arrival } from './arrival'
 export { findLegNote, findPlace, legKey, legUses, resolveLegs, sitesOfTask, wayOf, type LegUse, type Load, type Way } from './legs'
 export { inOrderOfEffect, isLoss, isUnfinished, type IssueEffects } from './order-issues'
 export { numberKey, type Ledger, type TakenNumber } from './ledger'

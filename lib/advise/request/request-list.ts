@@ -1,6 +1,7 @@
 import { isBlocking, type Issue } from '../../issue'
 import { findApparatus, type Bundle, type EditBody } from '../../plan'
 import { dependableOf } from '../dependable-gain'
+import { arrival, defaults } from '../../supply'
 import type { Progress } from '../progress'
 import type { ResolveWays } from '../ways-with-closure'
 import { greedySet } from './greedy-set'
@@ -18,8 +19,12 @@ export type RequestLine = {
   readonly isMutualAid: boolean
   readonly task: 'fillPumper' | 'dumpPumper' | 'layPumper' | 'tender'
   readonly siteId: string
-  /** At its place, after dispatch. For a pumper: set up and ready. */
-  readonly ready_s: number
+  /** At its place, after dispatch. */
+  readonly arrive_s: number
+  /** Set up and pumping, after dispatch; absent for a tender. */
+  readonly ready_s?: number
+  /** Setting up once it can begin; the rest from arrival to `ready_s` is waiting. Absent where it is part of a hose lay. */
+  readonly setUp_s?: number
   readonly isPlanned: boolean
 }
 
@@ -93,22 +98,25 @@ function* halfOf<R>(work: Generator<void, R>, fromShare: number, guessedCount: n
 
 /** Pumpers first, then tenders by when they are there. */
 function linesOf(desk: SetDesk, bundle: Bundle, set: TenderSet): RequestLine[] {
-  const { fills, dumps, lays, tenders } = desk.compiled(set)
+  const { fills, dumps, lays, tenders, ledger, ways } = desk.compiled(set)
   const planned = new Set(desk.tasks.flatMap(({ tender, isPlanned }) => (isPlanned ? [tender.id as string] : [])))
-  const line = (apparatusId: string | undefined, task: RequestLine['task'], siteId: string, ready_s: number): RequestLine[] => {
+  const line = (apparatusId: string | undefined, task: RequestLine['task'], siteId: string, known: { readonly ready_s: number; readonly setUp_s?: number } | { readonly arrive_s: number }): RequestLine[] => {
     const unit = findApparatus(bundle, apparatusId)
     if (!unit) return []
     const station = bundle.district.stations.find(({ id }) => id === unit.stationId)
+    const reached = 'arrive_s' in known ? known : arrival(bundle, ledger, ways, unit, siteId)
+    // No way to its place blocks the answer, so a list has none such.
+    if ('code' in reached) return []
     return [{
       apparatusId: unit.id, stationId: station?.id, isMutualAid: Boolean(unit.mutualAid ?? station?.mutualAid),
-      task, siteId, ready_s, isPlanned: task !== 'tender' || planned.has(unit.id),
+      task, siteId, ...known, arrive_s: reached.arrive_s, isPlanned: task !== 'tender' || planned.has(unit.id),
     }]
   }
   return [
-    ...fills.flatMap(({ site, ready_s }) => line(site.pumperId, 'fillPumper', site.id, ready_s)),
-    ...dumps.flatMap(({ site, spec }) => line(site.pumperId, 'dumpPumper', site.id, spec.pumpReady_s)),
-    ...lays.flatMap(({ lay, pumperIds, ready_s }) => pumperIds.flatMap((id) => line(id, 'layPumper', lay.id, ready_s))),
-    ...tenders.flatMap(({ tender, dumpSiteId, spec }) => line(tender.id, 'tender', dumpSiteId, spec.arrive_s ?? 0)).sort((a, b) => a.ready_s - b.ready_s),
+    ...fills.flatMap(({ site, ready_s }) => line(site.pumperId, 'fillPumper', site.id, { ready_s, setUp_s: site.setUp_s ?? defaults.fillSetUp_s.value })),
+    ...dumps.flatMap(({ site, spec }) => line(site.pumperId, 'dumpPumper', site.id, { ready_s: spec.pumpReady_s, setUp_s: site.pumpSetUp_s ?? defaults.pumpSetUp_s.value })),
+    ...lays.flatMap(({ lay, pumperIds, ready_s }) => pumperIds.flatMap((id) => line(id, 'layPumper', lay.id, { ready_s }))),
+    ...tenders.flatMap(({ tender, dumpSiteId, spec }) => line(tender.id, 'tender', dumpSiteId, { arrive_s: spec.arrive_s ?? 0 })).sort((a, b) => a.arrive_s - b.arrive_s),
   ]
 }
 

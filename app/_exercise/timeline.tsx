@@ -33,6 +33,8 @@ export function Timeline({ record, facts, codes, end_s, counted_s, names }: { co
   const y = (flow_gpm: number) => TOP + FLOW * (1 - flow_gpm / most_gpm)
   const base = TOP + FLOW
   const line = (steps: readonly Step[]) => steps.map(({ from_s, flow_gpm }, k) => `${k === 0 ? 'M' : 'H'}${x(from_s).toFixed(1)}${k === 0 ? ' ' : 'V'}${y(flow_gpm).toFixed(1)}`).join('') + `H${x(end_s).toFixed(1)}`
+  const tankTop = (index: number) => base + 34 + index * (TANK + 22)
+  const rowOf = (k: number) => 14 + (k % ROWS) * ROW
   const height = base + 22 + record.levels.length * (TANK + 22) + 4
   return (
     <figure className={styles.chart} ref={holder} aria-label={say('exercise.timeline')}>
@@ -41,10 +43,7 @@ export function Timeline({ record, facts, codes, end_s, counted_s, names }: { co
           <pattern id="short" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line className={styles.hatch} x1="0" x2="0" y1="0" y2="6" /></pattern>
         </defs>
         {minuteMarks(end_s, plot).map((mark_s) => (
-          <g key={mark_s}>
-            <line className={styles.grid} x1={x(mark_s)} x2={x(mark_s)} y1={TOP} y2={height - 4} />
-            <text className={styles.label} x={x(mark_s)} y={base + 14} textAnchor={mark_s === 0 ? 'start' : 'middle'}>{formatMinutes(mark_s)}</text>
-          </g>
+          <line key={mark_s} className={styles.grid} x1={x(mark_s)} x2={x(mark_s)} y1={TOP} y2={height - 4} />
         ))}
         <text className={styles.label} x={LEFT - 8} y={TOP + 4} textAnchor="end">{formatQuantity(most_gpm, 'gpm', system)}</text>
         <text className={styles.label} x={LEFT - 8} y={base} textAnchor="end">0</text>
@@ -53,27 +52,24 @@ export function Timeline({ record, facts, codes, end_s, counted_s, names }: { co
         <path className={styles.asked} d={line(record.asked)} />
         <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={base} y2={base} />
         {record.levels.map(({ dumpSiteId, points }, index) => {
-          const top = base + 34 + index * (TANK + 22)
+          const top = tankTop(index)
           const most_gal = Math.max(1, ...points.map(({ level_gal }) => level_gal))
           const path = points.map(({ time_s, level_gal }, k) => `${k === 0 ? 'M' : 'L'}${x(time_s).toFixed(1)} ${(top + TANK * (1 - level_gal / most_gal)).toFixed(1)}`).join('')
           return (
             <g key={dumpSiteId}>
               <path className={styles.came} d={`${path}L${x(points.at(-1)?.time_s ?? 0).toFixed(1)} ${top + TANK}L${x(points[0]?.time_s ?? 0).toFixed(1)} ${top + TANK}Z`} />
               <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={top + TANK} y2={top + TANK} />
-              <text className={styles.label} x={LEFT} y={top - 4}>{say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })}</text>
               <text className={styles.label} x={LEFT - 8} y={top + 6} textAnchor="end">{formatQuantity(most_gal, 'gal', system, { style: 'headline' })}</text>
             </g>
           )
         })}
-        {facts.map(({ id, at_s, cause }, k) => {
-          const row = 14 + (k % ROWS) * ROW
+        {facts.map(({ id, at_s, cause }, k) => <line key={id} className={cause === 'inject' ? styles.trouble : styles.decision} x1={x(at_s)} x2={x(at_s)} y1={rowOf(k) - 8} y2={height - 4} />)}
+        {/* Words last: their halo keeps every line off them. */}
+        {minuteMarks(end_s, plot).map((mark_s) => <text key={mark_s} className={styles.label} x={x(mark_s)} y={base + 14} textAnchor={mark_s === 0 ? 'start' : 'middle'}>{formatMinutes(mark_s)}</text>)}
+        {record.levels.map(({ dumpSiteId }, index) => <text key={dumpSiteId} className={styles.label} x={LEFT + 3} y={tankTop(index) - 4}>{say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })}</text>)}
+        {facts.map(({ id, at_s }, k) => {
           const isRight = x(at_s) > width - 40
-          return (
-            <g key={id}>
-              <line className={cause === 'inject' ? styles.trouble : styles.decision} x1={x(at_s)} x2={x(at_s)} y1={row - 8} y2={height - 4} />
-              <text className={styles.mark} x={x(at_s) + (isRight ? -4 : 4)} y={row} textAnchor={isRight ? 'end' : 'start'}>{codes.get(id)}</text>
-            </g>
-          )
+          return <text key={id} className={styles.mark} x={x(at_s) + (isRight ? -4 : 4)} y={rowOf(k)} textAnchor={isRight ? 'end' : 'start'}>{codes.get(id)}</text>
         })}
       </svg>
       <ul className={styles.keys}>

@@ -8,6 +8,7 @@ import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import type { SupplyChart } from '@/lib/supply'
 import { linesOf, minuteMarks, pathOf, tankArea, type ChartLine } from './chart-lines'
+import { startMarks } from './start-marks'
 import { useWidth } from './use-width'
 import styles from './string-chart.module.css'
 
@@ -59,22 +60,12 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
       </div>
       <svg className={styles.picture} width={Math.max(width, 1)} height={height} viewBox={`0 0 ${Math.max(width, 1)} ${height}`} role="img" aria-label={summaryOf(chart, names)}>
         {minuteMarks(end_s, plot).map((mark_s) => (
-          <g key={mark_s}>
-            <line className={styles.grid} x1={x(mark_s)} x2={x(mark_s)} y1={TOP} y2={height - 4} />
-            <text className={styles.label} x={x(mark_s)} y={TOP + ROAD_HEIGHT + 14} textAnchor={mark_s === 0 ? 'start' : 'middle'}>{formatMinutes(mark_s)}</text>
-          </g>
+          <line key={mark_s} className={styles.grid} x1={x(mark_s)} x2={x(mark_s)} y1={TOP} y2={height - 4} />
         ))}
-        <text className={styles.label} x={LEFT - 8} y={y(1) + 4} textAnchor="end">{say('plan.chart.fill')}</text>
-        <text className={styles.label} x={LEFT - 8} y={y(0) + 4} textAnchor="end">{say('plan.chart.dump')}</text>
         <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={y(1)} y2={y(1)} />
         <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={y(0)} y2={y(0)} />
         {lines.map((line) => <Tender key={line.id} line={line} x={x} y={y} end_s={end_s} isPointed={pointed === line.id} isQuiet={pointed !== undefined && pointed !== line.id} />)}
-        {supplyReady_s !== undefined && supplyReady_s < end_s && (
-          <g>
-            <line className={styles.ready} x1={x(supplyReady_s)} x2={x(supplyReady_s)} y1={4} y2={height - 4} />
-            <text className={styles.label} x={x(supplyReady_s) + 4} y={11}>{say('plan.chart.ready', { time: formatFrom(supplyReady_s) })}</text>
-          </g>
-        )}
+        {supplyReady_s !== undefined && supplyReady_s < end_s && <line className={styles.ready} x1={x(supplyReady_s)} x2={x(supplyReady_s)} y1={4} y2={height - 4} />}
         {chart.tanks.map((tank, index) => {
           const top = TOP + ROAD_HEIGHT + 24 + index * (TANK_HEIGHT + 14)
           const level = (gal: number) => top + TANK_HEIGHT * (1 - gal / tank.capacity_gal)
@@ -89,18 +80,24 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
             </g>
           )
         })}
+        {/* Words last: their halo keeps every line off them. */}
+        {minuteMarks(end_s, plot).map((mark_s) => <text key={mark_s} className={styles.label} x={x(mark_s)} y={TOP + ROAD_HEIGHT + 14} textAnchor={mark_s === 0 ? 'start' : 'middle'}>{formatMinutes(mark_s)}</text>)}
+        <text className={styles.label} x={LEFT - 8} y={y(1) + 4} textAnchor="end">{say('plan.chart.fill')}</text>
+        <text className={styles.label} x={LEFT - 8} y={y(0) + 4} textAnchor="end">{say('plan.chart.dump')}</text>
+        {supplyReady_s !== undefined && supplyReady_s < end_s && <text className={styles.label} x={x(supplyReady_s) + 4} y={11}>{say('plan.chart.ready', { time: formatFrom(supplyReady_s) })}</text>}
+        {startMarks(lines, end_s, x, LEFT).map(({ ids, words, right, share }) => (
+          <text key={ids.join(' ')} className={joinClasses(styles.letter, pointed !== undefined && !ids.includes(pointed) && styles.quiet)} x={right} y={y(share) - 4} textAnchor="end">{words}</text>
+        ))}
       </svg>
     </figure>
   )
 }
 
 function Tender({ line, x, y, end_s, isPointed, isQuiet }: { line: ChartLine; x: (time_s: number) => number; y: (share: number) => number; end_s: number; isPointed: boolean; isQuiet: boolean }) {
-  const start = line.points[0]
   return (
     <g className={joinClasses(styles.tender, isPointed && styles.strong, isQuiet && styles.quiet)}>
       <path className={styles.line} d={pathOf(line.points, end_s, x, y)} strokeDasharray={line.dash} />
       {line.waits.filter(({ from_s }) => from_s < end_s).map(({ from_s, to_s, share }) => <line key={from_s} className={styles.wait} x1={x(from_s)} x2={x(to_s)} y1={y(share)} y2={y(share)} />)}
-      {start && start.time_s < end_s && <text className={styles.letter} x={x(start.time_s) - 3} y={y(start.share) - 4} textAnchor="end">{line.letter}</text>}
     </g>
   )
 }

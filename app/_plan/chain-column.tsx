@@ -120,11 +120,11 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
       {!hasFire && part !== 'fireGround' && place('fireGround')}
       {district.stations.length === 0 && place('station')}
-      <Card level={2} title={say('plan.issues')} summary={isWorking ? say('plan.working') : say('plan.see-issues', { count: issueLines(issues, names, system).length })} {...(issues.some(isAlarm) && { edge: 'danger' as const })} {...(issues.some(({ severity }) => severity === 'block') && { startsOpen: true })}>
+      <Card level={2} onPaper="open" title={say('plan.issues')} summary={isWorking ? say('plan.working') : say('plan.see-issues', { count: issueLines(issues, names, system).length })} {...(issues.some(isAlarm) && { edge: 'danger' as const })} {...(issues.some(({ severity }) => severity === 'block') && { startsOpen: true })}>
         {isWorking && issues.length === 0 ? <BeingWorkedOut /> : <IssueList issues={issues} names={names} onGo={select} label={say('plan.issues')} />}
       </Card>
-      <Card level={2} title={say('plan.figures')}><Figures /></Card>
-      <Card level={2} title={say('plan.objects')} summary={say('plan.objects.show')}>
+      <Card level={2} onPaper="open" title={say('plan.figures')}><Figures /></Card>
+      <Card level={2} onPaper="never" title={say('plan.objects')} summary={say('plan.objects.show')}>
         <ObjectList
           label={say('plan.objects')} selectedId={selectedId}
           items={sites.map(({ id, kind, name, letter, note, isMarked }) => ({ id, kind, name, ...(letter !== undefined && { letter }), ...(note !== undefined && (isMarked ? { attention: note } : { detail: note })) }))}

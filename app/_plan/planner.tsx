@@ -20,6 +20,7 @@ import { placeEdit, type Placed } from './place-edit'
 import { PlanNav } from './plan-nav'
 import { PlanNotHere } from './plan-not-here'
 import styles from './planner.module.css'
+import { PrintHead } from './print-head'
 import { StringChart } from './string-chart'
 import { BeingWorkedOut, StripSkeleton } from './being-worked-out'
 import { SupplyStrip } from './supply-strip'
@@ -131,6 +132,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     <Shell district={{ id: districtId, name: district.name }} screen="plan" layout="work" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <div className={styles.planner}>
+          <PrintHead />
           <div className={styles.answer}>
             <PlanNav districtId={districtId} planId={planId} name={plan.name} page="map" />
             <div className={styles.sentence}><AnswerBar pending={dragged ? { answer: false, limitingLink: true } : answer.pending} /></div>
@@ -139,7 +141,6 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           <section className={styles.column} aria-label={say('plan.column')}>
             <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setGuided(false); setViaOf(undefined) }} onGuide={(kind) => { setPlacing(kind); setGuided(true); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
           </section>
-          <p className={styles.printNote}>{say('book.from-book')}</p>
           <section ref={mapPart} className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap
               ref={map} sites={sites} routes={routes} {...(home && { home })}

@@ -21,11 +21,13 @@ export type CardProps = {
   isOpen?: boolean
   onToggle?: (isOpen: boolean) => void
   level?: 2 | 3 | 4
+  /** On paper: open whatever the screen shows, or left out. Absent: as on the screen. */
+  onPaper?: 'open' | 'never'
   children: ReactNode
 }
 
 /** A card that opens in place. */
-export function Card({ title, summary, symbol, aside, edge, startsOpen = false, isOpen, onToggle, level = 3, children }: CardProps) {
+export function Card({ title, summary, symbol, aside, edge, startsOpen = false, isOpen, onToggle, level = 3, onPaper, children }: CardProps) {
   const [ownOpen, setOwnOpen] = useState(startsOpen)
   const bodyId = useId()
   const open = isOpen ?? ownOpen
@@ -35,7 +37,7 @@ export function Card({ title, summary, symbol, aside, edge, startsOpen = false, 
     onToggle?.(!open)
   }
   return (
-    <section className={joinClasses(styles.card, open && styles.open, edge && styles[edge])}>
+    <section className={joinClasses(styles.card, open && styles.open, edge && styles[edge], onPaper === 'open' && styles.paperOpen, onPaper === 'never' && styles.paperNever)}>
       <Heading className={styles.head}>
         <button type="button" className={styles.toggle} aria-expanded={open} aria-controls={bodyId} onClick={toggle}>
           {symbol && <span className={styles.symbol}>{symbol}</span>}

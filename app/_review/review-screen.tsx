@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
-import { reviewCsv, type Cause, type EventsReview } from '@/lib/review'
+import { broughtBy_gal, costMost, reviewCsv, type EventsReview } from '@/lib/review'
 import { isCounted, type FieldLog } from '@/lib/plan'
 import { usePlan } from '../_client'
 import { saveText } from '../drill/run-csv'
@@ -70,9 +70,9 @@ export function ReviewScreen({ districtId, logId }: { districtId: string; logId:
 
 /** The answer in a sentence, and the part that cost most. */
 function Answer({ review, system }: { review: EventsReview; system: UnitSystem }) {
-  const { achieved_gpm, planned_gpm, needed_gpm, window, difference, held_gpm } = review
+  const { achieved_gpm, planned_gpm, expected_gpm, needed_gpm, window, difference, held_gpm } = review
   if (achieved_gpm === undefined || !window) return null
-  const worst = difference?.parts.reduce<{ cause: Cause; gpm: number } | undefined>((least, part) => (part.gpm < (least?.gpm ?? -1) ? part : least), undefined)
+  const worst = difference && costMost(difference)
   return (
     <>
       <p className={styles.answer}>
@@ -81,10 +81,11 @@ function Answer({ review, system }: { review: EventsReview; system: UnitSystem }
         {planned_gpm !== undefined && say('review.answer.planned', { flow: formatGiven(planned_gpm, system, needed_gpm) })}
         {' '}
         {worst && say('review.answer.cause', { cause: say(`review.cause.${worst.cause}`), flow: formatQuantity(-worst.gpm, 'gpm', system, { digits: 0 }) })}
+        {difference && !worst && say('review.answer.none', { bound: formatQuantity(Math.ceil(difference.bound_gpm), 'gpm', system, { digits: 0 }) })}
       </p>
       <div className={styles.figures}>
         <FigureTile label={say('review.achieved')} value={formatGiven(achieved_gpm, system, needed_gpm)} look="water" note={say('review.achieved.note')} />
-        <FigureTile label={say('review.planned')} value={formatGiven(planned_gpm, system, needed_gpm)} note={say('review.planned.note')} />
+        <FigureTile label={say('review.planned')} value={formatGiven(planned_gpm, system, needed_gpm)} note={say('review.planned.note', { expected: expected_gpm === undefined ? 'none' : formatGiven(expected_gpm, system, needed_gpm) })} />
         <FigureTile label={say('review.needed')} value={formatAsked(needed_gpm, system)} note={say('review.needed.note')} />
         <FigureTile label={say('review.held')} value={formatGiven(held_gpm, system, needed_gpm)} note={say('review.held.note')} />
       </div>
@@ -94,7 +95,7 @@ function Answer({ review, system }: { review: EventsReview; system: UnitSystem }
 
 function Found({ log, review, names }: { log: FieldLog; review: EventsReview; names: NameOf }) {
   const [system] = useUnitSystem()
-  const { difference, chart, plannedChart, end_s } = review
+  const { difference, chart, plannedChart, end_s, window, achieved_gpm, loads } = review
   const shared_s = Math.max(600, end_s)
   const rows = useMemo(() => review.tenders.map((tender) => ({ ...tender, name: names(tender.id) ?? tender.id })), [review, names])
   return (
@@ -118,6 +119,14 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
       </section>
       <div className={styles.part}>
         <h2 className={styles.heading}>{say('review.tenders')}</h2>
+        {window && (
+          <p className={styles.quiet}>
+            {say('review.tenders.text', {
+              all: formatQuantity(loads.reduce((sum, { given_gal }) => sum + given_gal, 0), 'gal', system, { style: 'headline' }), end: formatMinutes(end_s, 'down'),
+              within: formatQuantity(broughtBy_gal(loads, window.end_s), 'gal', system, { style: 'headline' }), from: formatMinutes(window.from_s), until: formatMinutes(window.end_s), flow: formatGiven(achieved_gpm, system, review.needed_gpm),
+            })}
+          </p>
+        )}
         <DataTable
           caption={say('review.tenders')} isCaptionHidden rows={rows} rowKey={({ id }) => id}
           columns={[

@@ -1,5 +1,6 @@
 import type { District, FieldLog, SiteEvent } from '../plan'
-import { creditRules, supplyChart, type SupplyChart } from '../supply'
+import { compileShuttle, sustainableFlow } from '../shuttle'
+import { creditRules, pumpCapacity_gpm, supplyChart, type SupplyChart } from '../supply'
 import type { ReviewAssumption } from './assumption'
 import { criterionShown, type Shown } from './criterion-shown'
 import { curvesOf, type Curves } from './curves'
@@ -23,7 +24,10 @@ export type LogReview = {
   /** Time over which flows are compared; absent while nothing was brought. */
   readonly window?: Window
   readonly achieved_gpm?: number
+  /** Mean into the tanks of the plan, run over the same window with what it says is asked for. */
   readonly planned_gpm?: number
+  /** What the plan itself promises at best: its expected sustainable flow. */
+  readonly expected_gpm?: number
   readonly needed_gpm?: number
   /** Constant flow that the water held; absent for a short log. */
   readonly held_gpm?: number
@@ -66,6 +70,7 @@ export function reviewLog(log: FieldLog, events: readonly SiteEvent[], district?
   const criterion = log.criterion ?? compiled?.bundle.plan.criterion
   const shown = (flow_gpm: number, from_s: number, for_s: number): Shown => criterionShown({ flow_gpm, from_s, for_s }, loads, readings, tank_gal, end_s)
   const held_gpm = window && heldFlow_gpm(loads, window.end_s)
+  const expected_gpm = compiled && spec && Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, pumpCapacity_gpm(compiled))
   const achieved_gpm = found?.difference.achieved_gpm ?? (window && (broughtBy_gal(loads, window.end_s) * 60) / (window.end_s - window.from_s))
   return {
     logId: log.id, zero_ms: read.zero_ms, end_s, loads, readings,
@@ -73,6 +78,7 @@ export function reviewLog(log: FieldLog, events: readonly SiteEvent[], district?
     ...(window && { window }),
     ...(achieved_gpm !== undefined && { achieved_gpm }),
     ...(found && { planned_gpm: found.difference.planned_gpm, difference: found.difference }),
+    ...(expected_gpm !== undefined && { expected_gpm }),
     ...(needed_gpm !== undefined && { needed_gpm }),
     ...(held_gpm !== undefined && { held_gpm }),
     tenders: trips.logs.filter(({ stays }) => stays.length > 0).map(({ tender: { id }, loads: own }): TenderReview => {

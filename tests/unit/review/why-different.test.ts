@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { differenceOf, shapleyValues, type Cause } from '@/lib/review'
+import { costMost, differenceOf, shapleyValues, type Cause } from '@/lib/review'
 import { layout } from '../shuttle/layout'
 import { asPlanned, tripsOf } from './support'
 
@@ -65,4 +65,10 @@ describe('Shapley value', () => {
   })
 
   test('of nobody is nothing', () => { expect(shapleyValues(0, () => 5)).toEqual([]) })
+})
+
+test('a part stands out only where it cost more than the log can be off by', () => {
+  const one = (gpm: number) => ({ planned_gpm: 520, achieved_gpm: 525, parts: [{ cause: 'hookUp', gpm }, { cause: 'travel', gpm: -2 }] as const, unexplained_gpm: 0, bound_gpm: 36 })
+  expect(costMost(one(-6))).toBeUndefined()
+  expect(costMost(one(-40))).toEqual({ cause: 'hookUp', gpm: -40 })
 })

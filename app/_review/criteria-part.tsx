@@ -24,7 +24,7 @@ export function CriteriaPart({ review, logName, date }: { review: LogReview; log
 
 function Line({ title, shown }: { title: string; shown: Shown }) {
   const [system] = useUnitSystem()
-  const { asked, end_s, verdict, basis, fails_s, shownUpTo_s, readingCount, lowest_gpm } = shown
+  const { asked, end_s, verdict, basis, fails_s, untested, shownUpTo_s, readingCount, lowest_gpm } = shown
   const flow = formatAsked(asked.flow_gpm, system)
   return (
     <div className={styles.criterion}>
@@ -32,7 +32,8 @@ function Line({ title, shown }: { title: string; shown: Shown }) {
       <p>{say('review.criteria.asked', { flow, from: formatMinutes(asked.from_s), end: formatMinutes(end_s) })}</p>
       <p className={styles.quiet}>
         {verdict === 'fail' && fails_s !== undefined && say('review.criteria.fails', { time: formatMinutes(fails_s, 'down'), basis })}
-        {verdict === 'unknown' && say('review.criteria.unknown', { time: formatMinutes(shownUpTo_s, 'down') })}
+        {untested && say('review.criteria.untested', { time: formatMinutes(untested.at_s, 'down'), asked: formatAsked(untested.asked_gpm, system) })}
+        {verdict === 'unknown' && !untested && say('review.criteria.unknown', { time: formatMinutes(shownUpTo_s, 'down') })}
         {verdict === 'pass' && say('review.criteria.passes', { basis })}
         {' '}
         {readingCount > 0 && lowest_gpm !== undefined && say('review.criteria.readings', { count: readingCount, lowest: formatGiven(lowest_gpm, system) })}

@@ -68,7 +68,7 @@ export function reviewLog(log: FieldLog, events: readonly SiteEvent[], district?
   const plannedChart = compiled && supplyChart(compiled)
   const tank_gal = spec?.demand.firstDue?.tank_gal ?? 0
   const criterion = log.criterion ?? compiled?.bundle.plan.criterion
-  const shown = (flow_gpm: number, from_s: number, for_s: number): Shown => criterionShown({ flow_gpm, from_s, for_s }, loads, readings, tank_gal, end_s)
+  const shown = (flow_gpm: number, from_s: number, for_s: number): Shown => criterionShown({ flow_gpm, from_s, for_s }, loads, readings, tank_gal, end_s, needed)
   const held_gpm = window && heldFlow_gpm(loads, window.end_s)
   const expected_gpm = compiled && spec && Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, pumpCapacity_gpm(compiled))
   const achieved_gpm = found?.difference.achieved_gpm ?? (window && (broughtBy_gal(loads, window.end_s) * 60) / (window.end_s - window.from_s))

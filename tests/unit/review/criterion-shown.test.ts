@@ -34,6 +34,26 @@ describe('250 gpm from 5 minutes after arrival for 2 hours', () => {
   })
 })
 
+describe('what was asked for and met is no test of more', () => {
+  const stages = [{ from_s: 0, flow_gpm: 180 }, { from_s: 1800, flow_gpm: 300 }]
+
+  test('a reading of all that was asked for then is no failure', () => {
+    expect(criterionShown(asked, steady, [reading(720, 180)], 0, 9000, stages)).toMatchObject({ verdict: 'unknown', untested: { at_s: 720, asked_gpm: 180 } })
+  })
+
+  test('less than was asked for then, or less once all was asked for, is one', () => {
+    expect(criterionShown(asked, steady, [reading(720, 120)], 0, 9000, stages)).toMatchObject({ verdict: 'fail', fails_s: 720 })
+    expect(criterionShown(asked, steady, [reading(720, 180), reading(2400, 200)], 0, 9000, stages)).toMatchObject({ verdict: 'fail', fails_s: 2400 })
+  })
+
+  // 2,000 gal by 600 s: at 180 gpm for 667 s; at 250 gpm dry at 1,080 s, after 480 s.
+  test('water enough for what was asked for is no failure; too little for that too is one', () => {
+    const loads = [load(300, 400), load(500, 600)]
+    expect(criterionShown(asked, loads, [], 0, 1200, stages)).toMatchObject({ verdict: 'unknown', untested: { asked_gpm: 180 } })
+    expect(criterionShown(asked, loads, [], 0, 9000, stages).fails_s).toBeCloseTo(600 + (2000 / 180) * 60, 6)
+  })
+})
+
 describe('constant flow that was held', () => {
   test('is no more than came on average', () => { expect(heldFlow_gpm(steady, 10_200)).toBeCloseTo(300, 0) })
   test('of a short log is not known', () => {

@@ -1,4 +1,4 @@
-import { answerSentences, formatAsked, formatChange, formatFrom, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, issueLines, linkText, measureWords, rangeWords, say, timeWords, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
+import { answerSentences, formatAsked, formatFrom, formatGain, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, issueLines, linkText, measureWords, rangeWords, say, timeWords, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
 import { FIRE_GROUND, type SupplyResult } from '@/lib/supply'
 import type { Unit } from '@/lib/units'
 
@@ -27,7 +27,7 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
   for (const figure of times) lines.push(`${say(`result.figure.${figure}`)}: ${timeWords(figure, result)}`)
   if (result.links.length > 0) {
     lines.push('', say('result.links'))
-    for (const link of result.links) lines.push(`  ${say('result.link-gain', { link: linkText(link, names), gain: formatChange(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}`)
+    for (const link of result.links) lines.push(`  ${say('result.link-gain', { link: linkText(link, names), gain: formatGain(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}`)
   }
   lines.push('', say('result.sites'))
   for (const site of result.sites) {

@@ -3,7 +3,7 @@
 import Link from 'next/link'
 import { isUnknownWater } from '@/lib/supply'
 import type { PlanAnswerState } from '../_worker'
-import { answerLines, formatChange, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeWords } from '../_text'
+import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeWords } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
 import { screenHref } from '../_ui/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -31,7 +31,7 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
       pending={pending.answer ? say('plan.working-anew') : pending.limitingLink && !isBlocked ? say('plan.working-on') : undefined}
       change={link && link.gain_gpm > 0 && (
         <>
-          {say('plan.first-change', { link: linkText(link, names), gain: formatChange(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}{' '}
+          {say('plan.first-change', { link: linkText(link, names), gain: formatGain(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}{' '}
           <Link href={planPageHref('advice', plan.districtId, plan.id)}>{say('plan.page.advice')}</Link>
         </>
       )}

@@ -13,7 +13,8 @@ import type { UnitSystem } from './unit-system'
  * - a large flow or volume has three significant figures: nobody knows a lake to the gallon;
  * - a flow that is asked for goes up to the whole gpm (L/min): what was typed stands as it was typed;
  * - when something is there goes up to the minute, when something runs out down;
- * - a difference is that of the figures as shown: a reader who subtracts finds the same.
+ * - a difference is that of the figures as shown: a reader who subtracts finds the same;
+ * - what a change would gain is never more than the step below its true gain, whatever the figures as shown differ by.
  */
 
 const flowWords = (shown: number, system: UnitSystem): string => formatNumber(shown) + UNIT_SPACE + displayUnit('gpm', system).symbol
@@ -61,11 +62,34 @@ const NO_CHANGE_GPM = 0.5
 export function formatChange(before_gpm: number, after_gpm: number, system: UnitSystem): string {
   const shown = shownGiven(after_gpm, system) - shownGiven(before_gpm, system)
   if (shown !== 0 || Math.abs(after_gpm - before_gpm) < NO_CHANGE_GPM) return flowWords(shown, system)
-  const step = findHeadlineStep(after_gpm * displayUnit('gpm', system).factor, 'gpm', system) ?? 1
+  return lessThanStep(after_gpm, system)
+}
+
+function lessThanStep(beside_gpm: number, system: UnitSystem): string {
+  const step = findHeadlineStep(beside_gpm * displayUnit('gpm', system).factor, 'gpm', system) ?? 1
   return say('quantity.less-than', { quantity: flowWords(step, system) })
 }
 
-/** The same with its sign: "+25 gpm", "−40 gpm"; what is too small to show has none. */
+/**
+ * What a change would gain: "35 gpm" of 36.3, however the flows before and after fall on their steps; "less than 5 gpm" where
+ * it is too small to show.
+ *
+ * @param after_gpm no less than before_gpm, or the change is no gain and is given as `formatChange` gives it
+ */
+export function formatGain(before_gpm: number, after_gpm: number, system: UnitSystem): string {
+  const shown = shownGiven(after_gpm, system) - shownGiven(before_gpm, system)
+  const sure = shownFlow(after_gpm - before_gpm, system, 'down')
+  if (shown <= 0 || sure >= shown) return formatChange(before_gpm, after_gpm, system)
+  return sure > 0 ? flowWords(sure, system) : lessThanStep(after_gpm, system)
+}
+
+/** A gain with its sign: "+35 gpm"; what is too small to show has none. */
+export function formatSignedGain(before_gpm: number, after_gpm: number, system: UnitSystem): string {
+  const gain = formatGain(before_gpm, after_gpm, system)
+  return `${/^[1-9]/.test(gain) ? '+' : ''}${gain}`
+}
+
+/** A change with its sign: "+25 gpm", "−40 gpm"; what is too small to show has none. */
 export function formatSignedChange(before_gpm: number, after_gpm: number, system: UnitSystem): string {
   const isMore = shownGiven(after_gpm, system) > shownGiven(before_gpm, system)
   return `${isMore ? '+' : ''}${formatChange(before_gpm, after_gpm, system)}`

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { formatAsked, formatBetween, formatChange, formatFrom, formatGiven, formatQuantity, formatShortBy, formatSignedChange, formatSpare, formatUntil, sayIssue, timeWords } from '@/app/_text'
+import { formatAsked, formatBetween, formatChange, formatFrom, formatGain, formatGiven, formatQuantity, formatShortBy, formatSignedChange, formatSignedGain, formatSpare, formatUntil, sayIssue, timeWords } from '@/app/_text'
 import { issue } from '@/lib/issue'
 
 const plain = (text: string | undefined): string | undefined => text?.replaceAll('\u00a0', ' ')
@@ -66,6 +66,19 @@ describe('a difference', () => {
   test('too small to show is neither hidden nor called nothing', () => {
     expect(plain(formatChange(671, 674, 'us'))).toBe('less than 5 gpm')
     expect(plain(formatChange(671, 671.2, 'us'))).toBe('0 gpm')
+  })
+
+  test('gained is never more than was gained', () => {
+    // 214 + 36.3 = 250.3: shown as 210 and 250, yet no 40 gpm are gained.
+    expect(plain(formatGain(214, 250.3, 'us'))).toBe('35 gpm')
+    expect(plain(formatGain(673, 698, 'us'))).toBe('25 gpm')
+    expect(plain(formatGain(671, 674, 'us'))).toBe('less than 5 gpm')
+    for (let before_gpm = 100; before_gpm < 1200; before_gpm += 13.7) for (const gain_gpm of [5.5, 12.3, 36.3, 118, 240.9]) {
+      const words = plain(formatGain(before_gpm, before_gpm + gain_gpm, 'us')) ?? ''
+      if (words.startsWith('less than')) expect(gain_gpm).toBeLessThan(10)
+      else expect(Number(words.replace(/,| gpm/g, ''))).toBeLessThanOrEqual(gain_gpm)
+    }
+    expect(['less than 5 gpm', '+35 gpm', '−35 gpm']).toEqual([formatSignedGain(694.9, 695.2, 'us'), formatSignedGain(214, 250.3, 'us'), formatSignedGain(695, 660, 'us')].map(plain))
   })
 
   test('has a sign where it shows, and none where it does not', () => {

@@ -3,7 +3,7 @@
 import { FIRE_GROUND } from '@/lib/supply'
 import type { Lay } from '@/lib/plan'
 import { usePlanBoard } from '../_plan/plan-context'
-import { formatFrom, formatGiven, say } from '../_text'
+import { formatFrom, formatGiven, formatTime, say } from '../_text'
 import { FigureTile } from '../_ui/figure-tile'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
@@ -23,7 +23,7 @@ export function LayInPlan({ lay }: { lay: Lay }) {
       {part && result && (
         <div className={styles.tiles}>
           <FigureTile label={say('hose.part.flow')} value={formatGiven(part.flow_gpm, system)} note={say(`hose.part.end.${end}`, { name: names(lay.toId) ?? say('issue.unnamed') })} />
-          <FigureTile label={say('hose.part.start')} value={formatFrom(part.start_s)} note={say('hose.part.dispatch')} />
+          <FigureTile label={say('hose.part.start')} value={formatTime(part.start_s)} note={say('hose.part.dispatch')} />
           <FigureTile label={say('hose.part.ready')} value={formatFrom(part.ready_s)} note={say('hose.part.dispatch')} />
           {result.sustainable_gpm !== null && (
             <FigureTile

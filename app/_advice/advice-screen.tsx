@@ -1,7 +1,9 @@
 'use client'
 
+import Link from 'next/link'
 import { useState } from 'react'
 import { rankTrials, type Advice, type RankOrder, type Trial } from '@/lib/advise'
+import { planPageHref } from '../_plan/plan-pages'
 import type { Study } from '../_plan/plan-study'
 import { PlanStudy } from '../_plan/plan-study'
 import { formatGiven, formatSignedChange, say } from '../_text'
@@ -64,6 +66,8 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
   const blockedCount = advice.untried.filter(({ because }) => because !== 'roads-unknown').length
   const most_gpm = Math.max(1, ...[...helpful, ...unproven].map(({ gain_gpm }) => gain_gpm))
   const best_gpm = Math.max(0, ...[...helpful, ...unproven].map(({ after }) => after.flow_gpm))
+  const isOpen = advice.needed_gpm !== undefined && Math.max(advice.base.flow_gpm, best_gpm) < advice.needed_gpm
+  const hoseHref = planPageHref('hose', board.plan.districtId, board.plan.id)
   const items = (trials: readonly Trial[], label: string) => (
     <ol className={styles.list} aria-label={label}>
       {trials.map((trial) => <ChangeItem key={trial.candidate.id} trial={trial} most_gpm={most_gpm} board={board} advice={advice} dependable={state.dependable} apply={apply} />)}
@@ -73,8 +77,9 @@ function Changes({ advice, state, study: { board }, apply }: { advice: Advice; s
     <>
       <div className={styles.head}>
         <Segments label={say('advice.order')} value={order} onCommit={setOrder} choices={[{ value: 'perEffort', label: say('advice.order.perEffort') }, { value: 'gain', label: say('advice.order.gain') }]} />
-        <p className={styles.quiet}>{say('advice.tried', { count: advice.triedCount })} {say('advice.effort.assumed')}</p>
+        <p className={styles.quiet}>{say('advice.tried', { count: advice.triedCount })} {say('advice.effort.assumed')} {say('advice.not-tried')} {!isOpen && <Link href={hoseHref}>{say('advice.not-tried.link', { page: say('plan.page.hose') })}</Link>}</p>
       </div>
+      {isOpen && <p className={styles.recommend}><Link href={hoseHref}>{say('advice.hose-may', { page: say('plan.page.hose') })}</Link></p>}
       {advice.toMeet && (
         <p className={styles.recommend}>
           {toMeetText(advice.toMeet, 'advice.to-meet', board.district, board.names, system, advice.limit)}

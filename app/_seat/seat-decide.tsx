@@ -23,6 +23,12 @@ export function SeatDecide({ info, names, isOpen, onDecide }: { info: SeatInfo; 
   const [flow_gpm, setFlow] = useState<number>()
   const named = (ids: readonly string[]): Choice<string>[] => ids.map((id) => ({ value: id, label: names(id) ?? id }))
   const change = changeOf(kind, { tenderId, fillSiteId, dumpSiteId, layId, flow_gpm, siteId })
+  const missing = [
+    ...((kind === 'send' || kind === 'release') && tenderId === undefined ? [say('exercise.decide.tender')] : []),
+    ...(kind === 'send' && (fillSiteId ?? dumpSiteId) === undefined ? [say('exercise.decide.either', { one: say('exercise.decide.to-fill'), other: say('exercise.decide.to-dump') })] : []),
+    ...(kind === 'lay' && layId === undefined ? [say('exercise.decide.site')] : []),
+    ...(kind === 'demand' && flow_gpm === undefined ? [say('exercise.decide.flow')] : []),
+  ]
   const act = () => {
     if (!change) return
     onDecide(change)
@@ -37,6 +43,7 @@ export function SeatDecide({ info, names, isOpen, onDecide }: { info: SeatInfo; 
       {kind === 'lay' && <ChoiceField label={say('exercise.decide.site')} value={layId} choices={named(choices.lays)} onCommit={setLay} />}
       {kind === 'demand' && <QuantityField label={say('exercise.decide.flow')} unit="gpm" value={flow_gpm} hasMark={false} min={0} max={20_000} onCommit={({ value }) => { setFlow(value) }} />}
       <Button look="primary" label={say(`exercise.seat.do.${kind}`)} disabled={!isOpen || !change} onClick={act} />
+      {isOpen && missing.length > 0 && <p className={styles.quiet}>{say('exercise.decide.missing', { fields: missing.join(', ') })}</p>}
       {role === 'waterSupply' && <p className={styles.quiet}>{say('exercise.seat.ask')}</p>}
     </div>
   )

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react'
 import { byTime, effectiveEvents } from '@/lib/field-log'
 import { siteEventKinds, siteEventValues, type SiteEvent, type SiteEventKind } from '@/lib/plan'
+import { logDevice } from '../_client'
 import { say, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
@@ -12,6 +13,7 @@ import { TextField } from '../_ui/text-field'
 import { clockTime, deviceTime_ms, typedMoment } from './clock-time'
 import { eventWords } from './event-words'
 import styles from './log.module.css'
+import { shiftsFrom } from './shifts-from'
 import { postKey, postName, type LogDesk } from './use-log'
 
 /** At most so many lines at a time: a phone draws no thousand. */
@@ -25,26 +27,34 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
   const { events, unsent } = desk.events
   const effective = useMemo(() => effectiveEvents(events), [events])
   const gone = useMemo(() => new Map([...effective.retracted.map(({ id }) => [id, 'undone'] as const), ...effective.replaced.map(({ event }) => [event.id, 'corrected'] as const)]), [effective])
-  const shown = events.filter((event) => event.retracts === undefined && (!isOwn || !post || postKey(event.post) === postKey(post))).toSorted((a, b) => byTime(b, a))
+  const clocks = desk.read.clocks
+  const shown = useMemo(() => {
+    const shiftOf_ms = shiftsFrom(clocks, logDevice())
+    return events
+      .filter((event) => event.retracts === undefined && (!isOwn || !post || postKey(event.post) === postKey(post)))
+      .map((event) => ({ event, right_ms: event.at_ms + shiftOf_ms(event.device) }))
+      .toSorted((a, b) => b.right_ms - a.right_ms || byTime(b.event, a.event))
+  }, [events, clocks, isOwn, post])
   return (
     <section className={styles.part} aria-labelledby="log-events">
       <h2 id="log-events" className={styles.heading}>{say('log.events')}</h2>
       {post && <Segments label={say('log.events')} value={isOwn ? 'own' : 'all'} choices={[{ value: 'own' as const, label: say('log.events.own') }, { value: 'all' as const, label: say('log.events.all') }]} onCommit={(value) => { setOwn(value === 'own') }} />}
       {shown.length === 0 && <p>{say('log.events.none')}</p>}
       <ol className={styles.rows}>
-        {shown.slice(0, most).map((event) => {
+        {shown.slice(0, most).map(({ event, right_ms }) => {
           const state = gone.get(event.id) ?? (unsent.has(event.id) ? 'unsent' : undefined)
           const words = eventWords(event, desk.names, system)
           return (
             <li key={event.id} className={styles.event} data-gone={gone.has(event.id)}>
-              <span className={styles.stamp}>{clockTime(event.at_ms, desk.log?.zone)}</span>
+              <span className={styles.stamp}>{clockTime(right_ms, desk.log?.zone)}</span>
               <span className={styles.words}>
                 {words}
                 {(!isOwn || !post) && <span className={styles.quiet}> {postName(event.post, desk.names)}</span>}
+                {right_ms !== event.at_ms && <span className={styles.quiet}> {say('log.events.put-right', { time: clockTime(event.at_ms, desk.log?.zone) })}</span>}
                 {state && <span className={styles.quiet}> ({say(`log.events.state.${state}`)})</span>}
               </span>
               {!gone.has(event.id) && <Button size="s" look="quiet" label={say('log.events.correct')} aria-label={say('log.events.correct.name', { what: words })} aria-expanded={openId === event.id} onClick={() => { setOpen(openId === event.id ? undefined : event.id) }} />}
-              {openId === event.id && <Correction desk={desk} event={event} by={by} onDone={() => { setOpen(undefined) }} />}
+              {openId === event.id && <Correction desk={desk} event={event} isPutRight={right_ms !== event.at_ms} by={by} onDone={() => { setOpen(undefined) }} />}
             </li>
           )
         })}
@@ -55,7 +65,7 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
 }
 
 /** What stands in place of an event: its time by the clock it was noted by, what happened, how much. */
-function Correction({ desk, event, by, onDone }: { desk: LogDesk; event: SiteEvent; by: string | undefined; onDone: () => void }) {
+function Correction({ desk, event, isPutRight, by, onDone }: { desk: LogDesk; event: SiteEvent; isPutRight: boolean; by: string | undefined; onDone: () => void }) {
   const zone = desk.log?.zone
   const [time, setTime] = useState<string | undefined>(clockTime(event.at_ms, zone))
   const [kind, setKind] = useState<SiteEventKind>(event.kind)
@@ -73,7 +83,7 @@ function Correction({ desk, event, by, onDone }: { desk: LogDesk; event: SiteEve
   const kinds = siteEventKinds.filter((one) => one === event.kind || (event.apparatusId !== undefined && !['tankLevel', 'flow', 'pressure', 'primeGot', 'note'].includes(one)))
   return (
     <div className={styles.correction}>
-      <TextField label={say('log.correct.time')} value={time} {...(isWrong && { hint: say('log.correct.time.wrong') })} onCommit={(typed) => { setTime(typed); setWrong(false) }} />
+      <TextField label={say('log.correct.time')} value={time} {...(isWrong ? { hint: say('log.correct.time.wrong') } : isPutRight && { hint: say('log.correct.time.own') })} onCommit={(typed) => { setTime(typed); setWrong(false) }} />
       {kinds.length > 1 && <ChoiceField label={say('log.correct.kind')} value={kind} choices={kinds.map((one) => ({ value: one, label: say('log.event', { kind: one }) }))} onCommit={(one) => { setKind(one ?? event.kind) }} />}
       {rule && <QuantityField label={say('log.correct.value')} unit={rule.unit} value={value} min={rule.low} max={rule.high} hasMark={false} onCommit={({ value: typed }) => { setValue(typed) }} />}
       <div className={styles.row}>

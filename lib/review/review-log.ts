@@ -63,12 +63,15 @@ export function reviewLog(log: FieldLog, events: readonly SiteEvent[], district?
   const { loads } = trips
   const window = loads.length > 0 ? findWindow(trips, spec) : undefined
   const found = spec && differenceOf(trips, spec, onProgress)
-  const needed = log.needed_gpm === undefined ? compiled?.demand.stages ?? [] : [{ from_s: read.arrive_s ?? 0, flow_gpm: log.needed_gpm }]
+  const stages = compiled?.demand.stages ?? []
+  const needed = log.needed_gpm === undefined ? stages : [{ from_s: read.arrive_s ?? 0, flow_gpm: log.needed_gpm }]
+  // A log names the most that was asked for; where that is the plan's own, its stages say how much of it when.
+  const askedThen = log.needed_gpm !== undefined && log.needed_gpm === compiled?.demand.needed_gpm ? stages : needed
   const needed_gpm = needed.length > 0 ? Math.max(...needed.map(({ flow_gpm }) => flow_gpm)) : undefined
   const plannedChart = compiled && supplyChart(compiled)
   const tank_gal = spec?.demand.firstDue?.tank_gal ?? 0
   const criterion = log.criterion ?? compiled?.bundle.plan.criterion
-  const shown = (flow_gpm: number, from_s: number, for_s: number): Shown => criterionShown({ flow_gpm, from_s, for_s }, loads, readings, tank_gal, end_s, needed)
+  const shown = (flow_gpm: number, from_s: number, for_s: number): Shown => criterionShown({ flow_gpm, from_s, for_s }, loads, readings, tank_gal, end_s, askedThen)
   const held_gpm = window && heldFlow_gpm(loads, window.end_s)
   const expected_gpm = compiled && spec && Math.min(sustainableFlow(compileShuttle(spec)).flow_gpm, pumpCapacity_gpm(compiled))
   const achieved_gpm = found?.difference.achieved_gpm ?? (window && (broughtBy_gal(loads, window.end_s) * 60) / (window.end_s - window.from_s))

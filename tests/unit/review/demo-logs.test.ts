@@ -21,4 +21,11 @@ describe('the drills of the demo district', () => {
     expect(new Set(messy!.map(({ kind }) => kind)).size).toBeGreaterThan(1)
     process.stdout.write(`${[...new Set(messy!.map(({ kind }) => kind))].map((kind) => `${kind} ${messy!.filter((one) => one.kind === kind).length}`).join(', ')}\n`)
   })
+
+  // The first stage of that plan asks for 180 gpm only: its drill read that and had it.
+  test('what a stage asked for and got is no failure of a flow that was asked for later', () => {
+    const { steady, planned_gpm, expected_gpm } = reviewEvents(logs[0]!.log, logs[0]!.events)
+    expect(steady).toMatchObject({ verdict: 'unknown', lowest_gpm: 180, untested: { asked_gpm: 180 } })
+    expect(expected_gpm!).toBeGreaterThan(planned_gpm!)
+  })
 })

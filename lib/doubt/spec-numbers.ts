@@ -5,14 +5,16 @@ export type SpecNumbers = ReadonlyMap<string, number>
 
 /** Derived from the rest, only to end a run that never begins: no doubt moves it. */
 const derived: ReadonlySet<string> = new Set(['horizon_s', 'seed'])
+/** Whole, and decided by who comes: a night has as many as the plan, never a part of one between two knots. */
+const counted: ReadonlySet<string> = new Set(['bayCount', 'flowingBayCount', 'positionCount'])
 
-/** Every number of a spec, by its path. */
+/** Every number of a spec that may be doubted, by its path. */
 export function numbersOf(spec: ShuttleSpec): SpecNumbers {
   const numbers = new Map<string, number>()
   const walk = (value: unknown, path: string): void => {
     if (typeof value === 'number') numbers.set(path, value)
     else if (typeof value === 'object' && value !== null)
-      for (const [name, inner] of Object.entries(value)) if (!derived.has(name)) walk(inner, path === '' ? name : `${path}/${name}`)
+      for (const [name, inner] of Object.entries(value)) if (!derived.has(name) && !counted.has(name)) walk(inner, path === '' ? name : `${path}/${name}`)
   }
   walk(spec, '')
   return numbers

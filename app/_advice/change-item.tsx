@@ -3,7 +3,7 @@
 import { useId, useState } from 'react'
 import { gainPerEffort, isUnproven, noticeable_gpm, workOf_s, type Advice, type DependableGains, type Trial } from '@/lib/advise'
 import type { Link } from '@/lib/supply'
-import { formatGiven, formatMinutes, formatNumber, formatQuantity, formatSignedGain, linkText, say, sayIssue } from '../_text'
+import { formatGiven, formatMinutes, formatNumber, formatQuantity, formatSignedChange, linkText, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -36,7 +36,7 @@ export function ChangeItem({ trial, most_gpm, board, advice, dependable, apply }
       <h3 className={styles.change}>{change}</h3>
       <div className={styles.gain}>
         <span className={styles.track} aria-hidden="true"><span className={styles.bar} style={{ width: `${Math.max(2, (gain_gpm / most_gpm) * 100)}%` }} /></span>
-        <strong className={styles.plus}>{say('advice.gain', { gain: formatSignedGain(before.flow_gpm, after.flow_gpm, system) })}</strong>
+        <strong className={styles.plus}>{say('advice.gain', { gain: formatSignedChange(before.flow_gpm, after.flow_gpm, system) })}</strong>
         <span className={styles.quiet}>{say('advice.from-to', { before: flow(before.flow_gpm), after: flow(after.flow_gpm) })}</span>
         {meetsNeed && <span className={styles.meets}><Icon name="check" size={14} />{say('advice.meets')}</span>}
       </div>

@@ -71,7 +71,7 @@ function lessThanStep(beside_gpm: number, system: UnitSystem): string {
 }
 
 /**
- * What a change would gain: "35 gpm" of 36.3, however the flows before and after fall on their steps; "less than 5 gpm" where
+ * What a change would gain, where the flows themselves are not beside it: "35 gpm" of 36.3, however the flows before and after fall on their steps; "less than 5 gpm" where
  * it is too small to show.
  *
  * @param after_gpm no less than before_gpm, or the change is no gain and is given as `formatChange` gives it
@@ -81,12 +81,6 @@ export function formatGain(before_gpm: number, after_gpm: number, system: UnitSy
   const sure = shownFlow(after_gpm - before_gpm, system, 'down')
   if (shown <= 0 || sure >= shown) return formatChange(before_gpm, after_gpm, system)
   return sure > 0 ? flowWords(sure, system) : lessThanStep(after_gpm, system)
-}
-
-/** A gain with its sign: "+35 gpm"; what is too small to show has none. */
-export function formatSignedGain(before_gpm: number, after_gpm: number, system: UnitSystem): string {
-  const gain = formatGain(before_gpm, after_gpm, system)
-  return `${/^[1-9]/.test(gain) ? '+' : ''}${gain}`
 }
 
 /** A change with its sign: "+25 gpm", "−40 gpm"; what is too small to show has none. */

@@ -5,13 +5,13 @@ import { canTake, measureKey, storedFor, takeMeasure, type Measure } from '@/lib
 import type { District, FieldLog, Plan, SiteEvent } from '@/lib/plan'
 import { findUnit } from '@/lib/units'
 import { getClient, mintId } from '../_client'
-import { formatQuantity, formatShare, say, sayIssue, type NameOf } from '../_text'
+import { formatShare, say, sayIssue, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { EvidenceChip } from '../_ui/evidence-chip'
 import { Fold } from '../_ui/fold'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { measureWords } from './measure-words'
+import { formatMeasured, measureWords } from './measure-words'
 import styles from './review.module.css'
 
 export type MeasureListProps = { measures: readonly Measure[]; log: FieldLog; events: readonly SiteEvent[]; district: District | undefined; plan: Plan | undefined; names: NameOf }
@@ -77,7 +77,7 @@ function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measur
       <div className={styles.figure}>
         <span className={styles.big}>{value}</span>
         <span className={styles.quiet}>
-          {stored.value === undefined ? say('review.measure.nothing') : say('review.measure.stored', { value: formatQuantity(stored.value, unit, system, { digits: 0 }) })}
+          {stored.value === undefined ? say('review.measure.nothing') : say('review.measure.stored', { value: formatMeasured(stored.value, unit, system) })}
           {stored.value !== undefined && stored.evidence && <EvidenceChip mark={stored.evidence.mark} title={stored.evidence.source} />}
         </span>
       </div>

@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo, useState } from 'react'
-import { byTime, effectiveEvents } from '@/lib/field-log'
+import { byTime } from '@/lib/field-log'
 import { siteEventKinds, siteEventValues, type SiteEvent, type SiteEventKind } from '@/lib/plan'
 import { logDevice } from '../_client'
 import { say, type UnitSystem } from '../_text'
@@ -25,9 +25,8 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
   const [openId, setOpen] = useState<string>()
   const [most, setMost] = useState(AT_ONCE)
   const { events, unsent } = desk.events
-  const effective = useMemo(() => effectiveEvents(events), [events])
+  const { effective, clocks } = desk.read
   const gone = useMemo(() => new Map([...effective.retracted.map(({ id }) => [id, 'undone'] as const), ...effective.replaced.map(({ event }) => [event.id, 'corrected'] as const)]), [effective])
-  const clocks = desk.read.clocks
   const shown = useMemo(() => {
     const shiftOf_ms = shiftsFrom(clocks, logDevice())
     return events

@@ -1,7 +1,6 @@
 'use client'
 
 import { useMemo } from 'react'
-import { effectiveEvents } from '@/lib/field-log'
 import type { SiteEvent } from '@/lib/plan'
 import { logDevice } from '../_client'
 import { say, type UnitSystem } from '../_text'
@@ -13,9 +12,9 @@ import { postKey, type LogDesk } from './use-log'
 
 /** Takes back the last thing noted on this device at this post. */
 export function UndoLast({ desk, post, system }: { desk: LogDesk; post: SiteEvent['post']; system: UnitSystem }) {
-  const { events } = desk.events
+  const { events } = desk.read.effective
   const last = useMemo(
-    () => effectiveEvents(events).events.filter((event) => event.device === logDevice() && event.entered === 'button' && postKey(event.post) === postKey(post)).toSorted((a, b) => (a.made_ms ?? a.at_ms) - (b.made_ms ?? b.at_ms)).at(-1),
+    () => events.filter((event) => event.device === logDevice() && event.entered === 'button' && postKey(event.post) === postKey(post)).toSorted((a, b) => (a.made_ms ?? a.at_ms) - (b.made_ms ?? b.at_ms)).at(-1),
     [events, post],
   )
   if (!last) return null

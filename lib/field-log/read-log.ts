@@ -1,14 +1,19 @@
 import { issue, type Issue } from '../issue'
 import type { SiteEvent } from '../plan'
-import { effectiveEvents } from './effective-events'
+import { effectiveEvents, type EffectiveEvents } from './effective-events'
 import type { LogWorld } from './log-world'
-import { mergeEvents } from './merge-events'
 import { deviceClocks, type DeviceClock } from './device-clocks'
 import { onOneClock, type TimedEvent } from './on-one-clock'
 import { withoutDoubles } from './without-doubles'
 
 /** A log ready to be used: what counts, on one clock, once; and all that was assumed on the way there. */
-export type ReadLog = { events: TimedEvent[]; clocks: DeviceClock[]; issues: Issue[] }
+export type ReadLog = {
+  events: TimedEvent[]
+  /** What counts by each device's own clock, doubles included, and what no longer does. */
+  effective: EffectiveEvents
+  clocks: DeviceClock[]
+  issues: Issue[]
+}
 
 /** A trip in less than this share of what is planned cannot be. Common practice, no source. */
 const TOO_FAST_SHARE = 0.5
@@ -25,7 +30,7 @@ const ORDER: Readonly<Record<'fill' | 'dump', readonly SiteEvent['kind'][]>> = {
  *          `log-too-fast`, `log-above-capacity`
  */
 export function readLog(events: readonly SiteEvent[], world: LogWorld): ReadLog {
-  const effective = effectiveEvents(mergeEvents(events))
+  const effective = effectiveEvents(events)
   const clocks = deviceClocks(effective.events, world)
   const { events: read, doubles } = withoutDoubles(onOneClock(effective.events, clocks))
   const subjects = ({ apparatusId, post }: SiteEvent) => [apparatusId, post.siteId].flatMap((id) => id ?? [])
@@ -39,7 +44,7 @@ export function readLog(events: readonly SiteEvent[], world: LogWorld): ReadLog 
     ...tripIssues(read, world),
     ...read.flatMap((event) => levelIssues(event, world)),
   ]
-  return { events: read, clocks, issues }
+  return { events: read, effective, clocks, issues }
 }
 
 function clockIssues({ device, shift_s, doubt_s, basis, rivals_s, eventCount }: DeviceClock): Issue[] {

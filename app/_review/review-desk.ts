@@ -4,6 +4,7 @@ import { proxy, wrap } from 'comlink'
 import type { Bundle, District, FieldLog, SiteEvent } from '@/lib/plan'
 import type { EventsReview } from '@/lib/review'
 import { guardOf } from '../_worker/guard-worker'
+import { RecentMap } from '../_worker/recent-map'
 import type { ReviewService } from './review.worker'
 
 /** Reviews off the page, one after the other. */
@@ -11,6 +12,9 @@ export type ReviewDesk = {
   review(log: FieldLog, events: readonly SiteEvent[], district: District | undefined, onProgress: (share: number) => void): Promise<EventsReview>
   nights(bundle: Bundle): Promise<readonly number[]>
 }
+
+/** Plans whose nights are kept: logs of one plan share them, also once it was read anew. */
+const MOST_PLANS = 16
 
 let shared: ReviewDesk | undefined
 
@@ -23,13 +27,9 @@ function startDesk(): ReviewDesk {
   const worker = new Worker(new URL('./review.worker.ts', import.meta.url))
   const service = wrap<ReviewService>(worker)
   const guard = guardOf(worker)
-  const nights = new WeakMap<Bundle, Promise<readonly number[]>>()
+  const nights = new RecentMap<Promise<readonly number[]>>(MOST_PLANS)
   return {
     review: (log, events, district, onProgress) => guard(service.review(log, events, district, proxy(onProgress))),
-    nights: (bundle) => {
-      const asked = nights.get(bundle) ?? guard(service.nights(bundle))
-      nights.set(bundle, asked)
-      return asked
-    },
+    nights: (bundle) => nights.getOrMake(JSON.stringify([bundle.district, bundle.plan, bundle.legs]), () => guard(service.nights(bundle))),
   }
 }

@@ -1,5 +1,5 @@
 import { expose } from 'comlink'
-import { NIGHT_COUNT, nightDrawer, nightFlow, prepareDoubt, SEED } from '@/lib/doubt'
+import { nightFlows_gpm, prepareDoubt } from '@/lib/doubt'
 import type { Bundle, District, FieldLog, SiteEvent } from '@/lib/plan'
 import { compilePlan } from '@/lib/supply'
 import { reviewEvents, type EventsReview } from '@/lib/review'
@@ -14,13 +14,7 @@ const service: ReviewService = {
   review: async (log, events, district, onProgress) => reviewEvents(log, events, district, onProgress),
   nights: async (bundle) => {
     const model = prepareDoubt(compilePlan(bundle))
-    if (!model) return []
-    const draw = nightDrawer(model, SEED)
-    const flows_gpm = Array.from({ length: NIGHT_COUNT }, (_, night) => {
-      const { spec, pump_gpm, isBlocked } = draw(night)
-      return isBlocked ? 0 : nightFlow(spec, pump_gpm, model.grid_gpm).flow_gpm
-    })
-    return flows_gpm.sort((a, b) => a - b)
+    return model ? Array.from(nightFlows_gpm(model).sort()) : []
   },
 }
 

@@ -3,6 +3,7 @@ export { doubtInputs, type DoubtInput } from './input'
 export { prepareDoubt, type DoubtModel, type ModelOptions } from './model'
 export { nightDrawer, nightSeed, type Night } from './draw-night'
 export { nightFlow, type NightFlow } from './night-flow'
+export { nightFlows_gpm } from './night-flows'
 export { nightRun, type NightRun } from './night-run'
 export { tripSpreadShare, withTripSpread } from './trip-spread'
 export {

@@ -1,6 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
+import { DEPENDABLE_SHARE } from '@/lib/doubt'
 import { calibrate, LEAST_LOGS, promisedFlow_gpm } from '@/lib/review'
 import { Plot } from '../_doubt/plot'
 import { formatDay, formatGiven, formatNumber, formatShare, say } from '../_text'
@@ -9,15 +10,13 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './review.module.css'
 import type { Reviewed } from './use-all-reviews'
 
-const DEPENDABLE = 0.9
-
 /** Whether flows that plans promised were held in their logs, chance by chance; few logs say so. */
 export function CalibrationPart({ reviewed }: { reviewed: readonly Reviewed[] }) {
   const [system] = useUnitSystem()
   const promised = useMemo(() => reviewed.flatMap(({ log, promise }) => (promise ? [{ log, promise }] : [])), [reviewed])
   const rows = useMemo(() => calibrate(promised.map(({ promise }) => promise)), [promised])
   const count = rows[0]?.count ?? 0
-  const dependable = rows.find(({ promisedShare }) => promisedShare === DEPENDABLE)
+  const dependable = rows.find(({ promisedShare }) => promisedShare === DEPENDABLE_SHARE)
   const percent = (shares: readonly number[]) => shares.map((share) => 100 * share)
   return (
     <section className={styles.part} aria-labelledby="review-promises">
@@ -46,9 +45,9 @@ export function CalibrationPart({ reviewed }: { reviewed: readonly Reviewed[] })
           caption={say('review.promises.logs')} rows={promised} rowKey={({ log }) => log.id}
           columns={[
             { key: 'log', head: say('review.log'), cell: ({ log }) => say('review.log.on', { name: log.name, date: formatDay(log.date) }) },
-            { key: 'promised', head: say('review.promises.promised'), isNumber: true, cell: ({ promise }) => formatGiven(promisedFlow_gpm(promise.nights_gpm, DEPENDABLE), system) },
+            { key: 'promised', head: say('review.promises.promised'), isNumber: true, cell: ({ promise }) => formatGiven(promisedFlow_gpm(promise.nights_gpm, DEPENDABLE_SHARE), system) },
             { key: 'held', head: say('review.held'), isNumber: true, cell: ({ promise }) => formatGiven(promise.held_gpm, system) },
-            { key: 'kept', head: say('review.promises.kept-head'), cell: ({ promise }) => say(promise.isUntested ? 'review.promises.untested' : promise.held_gpm >= promisedFlow_gpm(promise.nights_gpm, DEPENDABLE) ? 'review.promises.yes' : 'review.promises.no') },
+            { key: 'kept', head: say('review.promises.kept-head'), cell: ({ promise }) => say(promise.isUntested ? 'review.promises.untested' : promise.held_gpm >= promisedFlow_gpm(promise.nights_gpm, DEPENDABLE_SHARE) ? 'review.promises.yes' : 'review.promises.no') },
           ]}
         />
       )}

@@ -7,7 +7,7 @@ export { nightFlows_gpm } from './night-flows'
 export { nightRun, type NightRun } from './night-run'
 export { tripSpreadShare, withTripSpread } from './trip-spread'
 export {
-  dependableFlow, dependableFrom, DEPENDABLE_SHARE, LowestFlows, mattering, NIGHT_COUNT, SEED, type DependableOptions,
+  dependableFlow, dependableFrom, DEPENDABLE_SHARE, LowestFlows, mattering, NIGHT_COUNT, rankOf, SEED, type DependableOptions,
 } from './dependable'
 export { quantile, shareError } from './quantile'
 export { sampleNights, type NightSample } from './sample-nights'

@@ -1,3 +1,5 @@
+import { rankOf } from '../doubt'
+
 /** One log beside what its plan promised. */
 export type PromiseKept = {
   readonly logId: string
@@ -25,8 +27,7 @@ export const LEAST_LOGS = 5
  * @param nights_gpm rising, one or more
  */
 export function promisedFlow_gpm(nights_gpm: readonly number[], share: number): number {
-  const rank = Math.floor(nights_gpm.length * (1 - share) + 1e-9)
-  return nights_gpm[Math.max(0, Math.min(nights_gpm.length - 1, rank))]!
+  return nights_gpm[rankOf(nights_gpm.length, share)]!
 }
 
 /** Whether promised flows were held, chance by chance; no rows without a log that puts them to the test. */

@@ -1,5 +1,5 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { advance, begin, compileShuttle, FIRE, levelAt, withDemand, type ShuttleSpec, type SimState } from '../shuttle'
+import { advance, begin, compileShuttle, FIRE, levelAt, type ShuttleSpec, type SimState } from '../shuttle'
 
 /** What a night of the planned demand looked like at each moment of a clock. */
 export type NightRun = {
@@ -22,7 +22,7 @@ export type NightRun = {
  * @param times_s rising moments to look at, from dispatch
  */
 export function nightRun(spec: ShuttleSpec, times_s: readonly number[]): NightRun {
-  const scenario = withDemand(compileShuttle(spec), 'planned')
+  const scenario = compileShuttle(spec)
   const state = begin(scenario)
   const dumpCount = spec.dumps.length
   const level_gal = new Float32Array(times_s.length * dumpCount)

@@ -2,7 +2,7 @@ import { requireNotNegative, requirePositive } from '../issue'
 import { SECONDS_PER_MINUTE } from '../units'
 import { draftLimitAt } from './draft-limit'
 import { feedFlowAt, feedSteps, isDirect } from './feed-table'
-import { poolTableFor, type PoolTable } from './pool-table'
+import type { PoolTable } from './pool-table'
 import type { DemandTable, Scenario } from './scenario'
 import type { FeedSpec, ShuttleSpec } from './spec'
 
@@ -56,7 +56,7 @@ function direct(spec: ShuttleSpec, from_s: number, flow_gpm: number, dry: Dry): 
  *
  * @throws RangeError if a constant flow is negative or not finite
  */
-export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: DemandOptions = {}, pools: PoolTable = poolTableFor(spec)): DemandTable {
+export function demandTableFor(spec: ShuttleSpec, demand: RunDemand, options: DemandOptions, pools: PoolTable): DemandTable {
   if (typeof demand === 'number') requireNotNegative('demand', demand)
   if (options.afterReady_s !== undefined && options.afterReady_s !== Infinity) requirePositive('afterReady_s', options.afterReady_s)
   const stages = stagesOf(spec, demand, options.keepReserveFrom_s ?? Infinity, pools)
@@ -152,7 +152,7 @@ function splitAt(stages: Stage[], at_s: number): void {
   if (stage && stage.from_s < at_s) stages.splice(within + 1, 0, { ...stage, from_s: at_s })
 }
 
-/** The same tables with another demand. */
+/** The same tables with another demand. Who shares a source does not hang on it. */
 export function withDemand(scenario: Scenario, demand: RunDemand, options: DemandOptions = {}): Scenario {
-  return { ...scenario, demand: demandTableFor(scenario.spec, demand, options) }
+  return { ...scenario, demand: demandTableFor(scenario.spec, demand, options, scenario.pools) }
 }

@@ -37,7 +37,7 @@ export function specBreaches(spec: ShuttleSpec): SpecBreach[] {
     const ids = list.map(({ id }) => id)
     ids.forEach((id, i) => note('id', id, ids.indexOf(id) === i, 'used once in its list'))
   }
-  const sharing = poolTableFor(spec).bitCount
+  const sharing = spec.feeds?.some(({ sourceId }) => sourceId !== undefined) ? poolTableFor(spec).bitCount : 0
   note('feeds', sharing, sharing <= MOST_DIRECT_POOLS, `lays straight to the fire ground from ${MOST_DIRECT_POOLS} shared sources or fewer`)
   const shares = spec.dumps.reduce((sum, dump) => sum + dump.demandShare, 0)
   note('dumps.demandShare', shares, spec.dumps.length > 0 && Math.abs(shares - 1) < 1e-9, 'shares that sum to 1')

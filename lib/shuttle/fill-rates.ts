@@ -32,9 +32,9 @@ export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: 
 }
 
 /** What the bays of a site are offered, and which part of it comes from the site's own source. */
-type Offer = { readonly offered_gpm: number; readonly ownShare: number }
+export type Offer = { readonly offered_gpm: number; readonly ownShare: number }
 
-function offerAt(scenario: Scenario, state: SimState, f: number): Offer {
+export function offerAt(scenario: Scenario, state: SimState, f: number): Offer {
   const { fills } = scenario
   const bays = state.filling[f]!
   const own_gpm = bays > 0 ? fills.bayRate_gpm[fills.rateFrom[f]! + bays - 1]! : 0
@@ -43,9 +43,8 @@ function offerAt(scenario: Scenario, state: SimState, f: number): Offer {
   return { offered_gpm, ownShare: fed_gpm > 0 ? own_gpm / offered_gpm : 1 }
 }
 
-/** What fill site `f` would draw from its own source now. */
-export function wantedBy(scenario: Scenario, state: SimState, f: number): number {
-  const { offered_gpm, ownShare } = offerAt(scenario, state, f)
+/** What fill site `f` would draw from its own source now, of what its bays are offered. */
+export function wantedBy(scenario: Scenario, state: SimState, f: number, { offered_gpm, ownShare }: Offer): number {
   const site = scenario.dumps.count + f
   const upTo = scenario.slots.upTo[site]!
   let wanted_gpm = 0
@@ -61,9 +60,8 @@ export function wantedBy(scenario: Scenario, state: SimState, f: number): number
  *
  * @param opening part of what it would draw that its source gives, 1 but from an empty one
  */
-export function setFillRates(scenario: Scenario, state: SimState, f: number, opening: number, now_s: number): void {
+export function setFillRates(scenario: Scenario, state: SimState, f: number, { offered_gpm, ownShare }: Offer, opening: number, now_s: number): void {
   const { tenders, slots, dumps } = scenario
-  const { offered_gpm, ownShare } = offerAt(scenario, state, f)
   const site = dumps.count + f
   const upTo = slots.upTo[site]!
   // What a tender takes comes from the site's own pump and from the lay in proportion to what each offers.

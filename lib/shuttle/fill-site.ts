@@ -1,7 +1,7 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { SAME_LEVEL_GAL } from './dump-site'
 import type { OnEvent } from './event'
-import { setDry, setFillRates, wantedBy } from './fill-rates'
+import { offerAt, setDry, setFillRates, wantedBy } from './fill-rates'
 import { replanPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
@@ -25,9 +25,10 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
     replanPool(scenario, state, pool, now_s, on)
     return
   }
+  const offer = offerAt(scenario, state, f)
   let opening = 1
   if (fills.usable_gal[f]! !== Infinity) {
-    const wanted_gpm = wantedBy(scenario, state, f)
+    const wanted_gpm = wantedBy(scenario, state, f, offer)
     const inflow_gpm = fills.inflow_gpm[f]!
     const isDry = state.source_gal[f]! <= SAME_LEVEL_GAL && wanted_gpm > inflow_gpm
     if (isDry) opening = inflow_gpm / wanted_gpm
@@ -36,5 +37,5 @@ export function replanFill(scenario: Scenario, state: SimState, f: number, now_s
       ? now_s + (state.source_gal[f]! / (wanted_gpm - inflow_gpm)) * SECONDS_PER_MINUTE
       : Infinity
   }
-  setFillRates(scenario, state, f, opening, now_s)
+  setFillRates(scenario, state, f, offer, opening, now_s)
 }

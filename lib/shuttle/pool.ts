@@ -1,7 +1,7 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { replanDump, SAME_LEVEL_GAL, syncDump } from './dump-site'
 import { EVENT, type OnEvent } from './event'
-import { setDry, setFillRates, syncFill, wantedBy } from './fill-rates'
+import { offerAt, setDry, setFillRates, syncFill, wantedBy } from './fill-rates'
 import { replanFill } from './fill-site'
 import { syncFire } from './fire-ground'
 import type { Scenario } from './scenario'
@@ -44,15 +44,21 @@ export function replanPool(scenario: Scenario, state: SimState, p: number, now_s
   const inflow_gpm = pools.inflow_gpm[p]!
   for (let f = 0; f < fills.count; f++) if (pools.ofFill[f] === p) syncFill(scenario, state, f, now_s)
   const isEmpty = state.pool_gal[p]! <= SAME_LEVEL_GAL
-  if (isEmpty && state.poolDry[p] === 0 && wantedFrom(scenario, state, p) + laysOn(scenario, state, p) > inflow_gpm) runDry(scenario, state, p, now_s, on)
-  const lays_gpm = laysOn(scenario, state, p)
-  const wanted_gpm = wantedFrom(scenario, state, p)
+  let lays_gpm = laysOn(scenario, state, p)
+  // What is wanted counts from an empty source only.
+  let wanted_gpm = isEmpty ? wantedFrom(scenario, state, p) : 0
+  if (isEmpty && state.poolDry[p] === 0 && wanted_gpm + lays_gpm > inflow_gpm) {
+    runDry(scenario, state, p, now_s, on)
+    lays_gpm = laysOn(scenario, state, p)
+    wanted_gpm = wantedFrom(scenario, state, p)
+  }
   const left_gpm = Math.max(0, inflow_gpm - lays_gpm)
   const isShort = isEmpty && wanted_gpm > left_gpm
   for (let f = 0; f < fills.count; f++) {
     if (pools.ofFill[f] !== p || !state.open[scenario.dumps.count + f]) continue
-    setDry(state, f, isShort && wantedBy(scenario, state, f) > 0, now_s, on)
-    setFillRates(scenario, state, f, isShort ? left_gpm / wanted_gpm : 1, now_s)
+    const offer = offerAt(scenario, state, f)
+    setDry(state, f, isShort && wantedBy(scenario, state, f, offer) > 0, now_s, on)
+    setFillRates(scenario, state, f, offer, isShort ? left_gpm / wanted_gpm : 1, now_s)
   }
   const net_gpm = drawnFrom(scenario, state, p) - inflow_gpm
   state.next_s[entities.pools + p] = !isEmpty && net_gpm > 0 ? now_s + (state.pool_gal[p]! / net_gpm) * SECONDS_PER_MINUTE : Infinity
@@ -61,7 +67,7 @@ export function replanPool(scenario: Scenario, state: SimState, p: number, now_s
 function wantedFrom(scenario: Scenario, state: SimState, p: number): number {
   const { pools, fills, dumps } = scenario
   let sum_gpm = 0
-  for (let f = 0; f < fills.count; f++) if (pools.ofFill[f] === p && state.open[dumps.count + f]) sum_gpm += wantedBy(scenario, state, f)
+  for (let f = 0; f < fills.count; f++) if (pools.ofFill[f] === p && state.open[dumps.count + f]) sum_gpm += wantedBy(scenario, state, f, offerAt(scenario, state, f))
   return sum_gpm
 }
 

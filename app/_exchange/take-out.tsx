@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { districtLists, lossesOf, placeLists, placesOf, type PlaceList, type WrittenFormat } from '@/lib/exchange'
 import type { District } from '@/lib/plan'
 import { bundleFromDocuments, usePlansOf } from '../_client'
@@ -28,7 +28,12 @@ export function TakeOut({ district }: { district: District }) {
   const [units, setUnits] = useState<'us' | 'metric'>(system === 'us' ? 'us' : 'metric')
   const [left, setLeft] = useState<ReadonlySet<PlaceList>>(new Set(['ways']))
   const [isMaking, setMaking] = useState(false)
-  const countOf = (list: PlaceList): number => placesOf(district, plans, { lists: new Set([list]), wayName }).length
+  const counts = useMemo(() => {
+    const found = new Map<PlaceList, number>()
+    for (const { list } of placesOf(district, plans, { lists: new Set(placeLists), wayName })) found.set(list, (found.get(list) ?? 0) + 1)
+    return found
+  }, [district, plans])
+  const countOf = (list: PlaceList): number => counts.get(list) ?? 0
   const lists = placeLists.filter((list) => !left.has(list) && (list === 'ways' ? plans.length > 0 && district.roads : countOf(list) > 0))
   const count = lists.reduce((sum, list) => sum + countOf(list), 0)
   const written: WrittenFormat = format === 'csv' && units === 'metric' ? 'csv-metric' : format

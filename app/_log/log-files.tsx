@@ -34,9 +34,10 @@ export function LogFiles({ desk, log, districtId, system }: { desk: LogDesk; log
       return
     }
     const read = readLogFile(text)
+    const known = new Set(events.map(({ id }) => id))
     if ('code' in read) setTried({ file: chosen.name, fresh: [], rowCount: 0, issues: [read] })
     else if (read.log.id !== log.id) toast({ text: say('log.import.other-log', { file: chosen.name }), look: 'danger' })
-    else setTried({ file: chosen.name, fresh: read.events.filter(({ id }) => !events.some((one) => one.id === id)), rowCount: read.events.length, issues: [] })
+    else setTried({ file: chosen.name, fresh: read.events.filter(({ id }) => !known.has(id)), rowCount: read.events.length, issues: [] })
   }
   const take = async ({ fresh }: Tried) => {
     await getEventLog(log.id).add(fresh)

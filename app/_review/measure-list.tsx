@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { canTake, measureKey, storedFor, takeMeasure, type Measure } from '@/lib/review'
 import type { District, FieldLog, Plan, SiteEvent } from '@/lib/plan'
 import { findUnit } from '@/lib/units'
@@ -19,6 +19,7 @@ export type MeasureListProps = { measures: readonly Measure[]; log: FieldLog; ev
 /** What the log measured, each to be taken into the district or the plan or left; taking is an edit like any other. */
 export function MeasureList({ measures, log, events, district, plan, names }: MeasureListProps) {
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const by = useMemo(() => whoLogged(events), [events])
   const offered = measures.filter((measure) => measure.withheld === undefined && canTake(measure.doc === 'district' ? district : plan, measure) && !left.has(measureKey(measure)))
   return (
     <section className={styles.part} aria-labelledby="review-measures">
@@ -27,7 +28,7 @@ export function MeasureList({ measures, log, events, district, plan, names }: Me
       {offered.length === 0 && <p>{say('review.measures.none')}</p>}
       <ul className={styles.measures}>
         {offered.map((measure) => (
-          <MeasureRow key={measureKey(measure)} measure={measure} log={log} by={whoLogged(events)} doc={(measure.doc === 'district' ? district : plan)!} names={names} onLeave={() => { setLeft((before) => new Set(before).add(measureKey(measure))) }} />
+          <MeasureRow key={measureKey(measure)} measure={measure} log={log} by={by} doc={(measure.doc === 'district' ? district : plan)!} names={names} onLeave={() => { setLeft((before) => new Set(before).add(measureKey(measure))) }} />
         ))}
       </ul>
       <WithheldList measures={measures.filter(({ withheld }) => withheld !== undefined)} names={names} />

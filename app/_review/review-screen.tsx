@@ -4,7 +4,6 @@ import { useMemo } from 'react'
 import { broughtBy_gal, costMost, reviewCsv, type EventsReview } from '@/lib/review'
 import { isCounted, type FieldLog } from '@/lib/plan'
 import { usePlan } from '../_client'
-import { saveText } from '../drill/run-csv'
 import { logHref } from '../_log/log-href'
 import { StringChart } from '../_plan/string-chart'
 import { UndoButtons } from '../_plan/undo-buttons'
@@ -16,6 +15,7 @@ import { DataTable } from '../_ui/data-table'
 import { EmptyState } from '../_ui/empty-state'
 import { FigureTile } from '../_ui/figure-tile'
 import { ProgressBar } from '../_ui/progress-bar'
+import { saveFile } from '../_ui/save-file'
 import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { AssumptionList } from './assumption-list'
@@ -52,7 +52,7 @@ export function ReviewScreen({ districtId, logId }: { districtId: string; logId:
               <div className={styles.buttons}>
                 <ButtonLink size="s" icon="arrowLeft" href={logHref(districtId, logId)} label={say('review.log')} />
                 <ButtonLink size="s" href={reviewHref(districtId)} label={say('review.all')} />
-                <Button size="s" label={say('review.csv')} onClick={() => { saveText(`${log.date}-${log.id}-review.csv`, reviewCsv(review, names)) }} />
+                <Button size="s" label={say('review.csv')} onClick={() => { saveFile(`${log.date}-${log.id}-review.csv`, reviewCsv(review, names), 'text/csv;charset=utf-8') }} />
                 <Button size="s" icon="print" label={say('review.print')} onClick={() => { print() }} />
               </div>
             </header>

@@ -7,13 +7,14 @@ import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
+import { saveFile } from '../_ui/save-file'
 import { TextField } from '../_ui/text-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './drill.module.css'
 import { FindingItem, positionWords } from './finding-item'
 import { ModelNotes } from './model-notes'
 import { RunCharts } from './run-charts'
-import { csvOf, saveText } from './run-csv'
+import { csvOf } from './run-csv'
 import { workOutFindings } from './work-out-findings'
 
 export type AfterRunProps = {
@@ -55,7 +56,7 @@ export function AfterRun({ drill, onKeep, backTo, onAgain, onOther }: AfterRunPr
           {backTo && <ButtonLink look="primary" href={backTo(hasPrime(drill, score) ? score.time_s : undefined)} label={say('drill.back-to-exercise')} className={styles.big} />}
           <Button look="primary" label={say('drill.again')} onClick={onAgain} className={styles.big} />
           <Button label={say('drill.other')} onClick={onOther} className={styles.big} />
-          <Button label={say('drill.export')} onClick={() => { saveText(say('drill.export.file', { scenario: drill.scenario.code }), csvOf(drill)) }} className={styles.big} />
+          <Button label={say('drill.export')} onClick={() => { saveFile(say('drill.export.file', { scenario: drill.scenario.code }), csvOf(drill), 'text/csv;charset=utf-8') }} className={styles.big} />
         </div>
       </header>
 

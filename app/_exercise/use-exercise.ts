@@ -2,7 +2,7 @@
 
 import { useCallback, useEffect, useMemo, useRef } from 'react'
 import { namesOf, type Change, type EditBody, type Exercise, type Inject } from '@/lib/plan'
-import { factOf, isSession, playSession, replay, takeEffect, type Session } from '@/lib/exercise'
+import { factOf, follower, isSession, playSession, takeEffect, type Session } from '@/lib/exercise'
 import { FIRE_GROUND } from '@/lib/supply'
 import { getClient, useDocument, type DocumentView } from '../_client'
 import { stationNow } from '../_live/station-time'
@@ -32,9 +32,6 @@ export type ExerciseDesk = {
   edit(body: EditBody | readonly EditBody[], label: string, isOfTime?: boolean): void
 }
 
-/** Facts in the order in which they came about; two devices may have written them down in another. */
-const inOrder = (exercise: Exercise) => exercise.facts.toSorted((a, b) => a.at_s - b.at_s)
-
 /**
  * An exercise with its run.
  *
@@ -49,19 +46,23 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
   const running_s = useRunningClock(exercise?.clock)
   const clock_s = exercise?.endedAt_s ?? running_s
 
-  const base = useMemo(() => {
-    if (!exercise) return undefined
-    const facts = inOrder(exercise)
-    const made = replay(exercise.bundle, facts, facts.at(-1)?.at_s ?? 0)
-    return isSession(made) ? { ...made, armed: armedOf(exercise) } : undefined
-  }, [exercise])
+  const { bundle, facts, injects } = exercise ?? {}
+  const follow = useMemo(() => bundle && follower(bundle), [bundle])
+  const run = useMemo(() => {
+    if (!follow || !facts) return undefined
+    const followed = follow(facts)
+    // At the last fact, even where that one could not take effect.
+    return isSession(followed.session) ? { ...followed.session, clock_s: followed.facts.at(-1)?.at_s ?? 0 } : undefined
+  }, [follow, facts])
+  const armed = useMemo(() => (injects && facts ? armedOf({ injects, facts }) : []), [injects, facts])
+  const base = useMemo(() => run && { ...run, armed }, [run, armed])
   // What was brought in by a decision has its name in the plan as it was then.
   const itemNames = useMemo(() => {
-    if (!exercise) return new Map<string, string>()
+    if (!bundle || !injects) return new Map<string, string>()
     const bundles = base ? [...base.past.map(({ stretch }) => stretch), base.now].map(({ world }) => world.bundle) : []
-    const roads = exercise.injects.flatMap(({ title, change }): [string, string][] => (change.kind === 'roadClosed' ? [[change.roadId, change.name ?? title]] : []))
-    return new Map([...roads, ...[...new Set([exercise.bundle, ...bundles])].flatMap((bundle) => [...namesOf(bundle)])])
-  }, [exercise, base])
+    const roads = injects.flatMap(({ title, change }): [string, string][] => (change.kind === 'roadClosed' ? [[change.roadId, change.name ?? title]] : []))
+    return new Map([...roads, ...[...new Set([bundle, ...bundles])].flatMap((one) => [...namesOf(one)])])
+  }, [bundle, injects, base])
   const names: NameOf = useCallback((id) => itemNames.get(id) ?? (id === FIRE_GROUND ? say('plan.fire-ground') : undefined), [itemNames])
   const session = useMemo(() => base && { ...base, clock_s: Math.max(base.clock_s, clock_s) }, [base, clock_s])
 
@@ -122,7 +123,7 @@ export function useExercise(exerciseId: string, leads: boolean): ExerciseDesk {
 }
 
 /** Injects that have not come: no fact is theirs. */
-const armedOf = ({ injects, facts }: Exercise): Inject[] => injects.filter(({ id }) => !facts.some(({ injectId }) => injectId === id))
+const armedOf = ({ injects, facts }: Pick<Exercise, 'injects' | 'facts'>): Inject[] => injects.filter(({ id }) => !facts.some(({ injectId }) => injectId === id))
 
 /** Names with those of what a change would bring in: it is in no document yet. */
 function withNew(names: NameOf, change: Change): NameOf {

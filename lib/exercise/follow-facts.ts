@@ -1,6 +1,6 @@
 import type { Issue } from '../issue'
 import type { Bundle, Fact } from '../plan'
-import { isSession, startSession, takeEffect, type Session } from './session'
+import { foldFacts, startSession, type Session } from './session'
 
 /** An exercise at its last fact, and the facts it went through, those too that could not take effect. */
 export type Followed = { readonly facts: readonly Fact[]; readonly session: Session | Issue[] }
@@ -14,11 +14,12 @@ export type Followed = { readonly facts: readonly Fact[]; readonly session: Sess
 export function followFacts(bundle: Bundle, facts: readonly Fact[], before?: Followed): Followed {
   const ordered = facts.toSorted((a, b) => a.at_s - b.at_s)
   const isOnward = before !== undefined && before.facts.length <= ordered.length && before.facts.every(({ id, at_s }, i) => ordered[i]!.id === id && ordered[i]!.at_s === at_s)
-  let session = isOnward ? before.session : startSession(bundle)
-  for (const fact of isOnward ? ordered.slice(before.facts.length) : ordered) {
-    if (!isSession(session)) break
-    const made = takeEffect({ ...session, clock_s: fact.at_s }, fact)
-    if (isSession(made)) session = made
-  }
+  const session = isOnward ? foldFacts(before.session, ordered.slice(before.facts.length)) : foldFacts(startSession(bundle), ordered)
   return { facts: ordered, session }
+}
+
+/** Follows one exercise from one set of its facts to the next. */
+export function follower(bundle: Bundle): (facts: readonly Fact[]) => Followed {
+  let followed: Followed | undefined
+  return (facts) => (followed = followFacts(bundle, facts, followed))
 }

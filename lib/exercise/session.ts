@@ -107,17 +107,27 @@ function happenAt(scenario: Scenario, state: SimState, change: Change): void {
 }
 
 /**
- * The exercise again from dispatch, given only what came about: the same, to the bit, as one that was played.
- * Facts that can no longer be, because another one is left out, are passed over.
+ * Facts take effect one after the other, each at its moment. Those that can no longer be, because another one is left out, are passed over.
  *
+ * @param begun the exercise before them
  * @param facts in the order in which they came about
  */
-export function replay(bundle: Bundle, facts: readonly Fact[], until_s: number): Session | Issue[] {
-  let session = startSession(bundle)
+export function foldFacts(begun: Session | Issue[], facts: readonly Fact[]): Session | Issue[] {
+  let session = begun
   for (const fact of facts) {
     if (!isSession(session)) return session
     const made = takeEffect({ ...session, clock_s: fact.at_s }, fact)
     if (isSession(made)) session = made
   }
+  return session
+}
+
+/**
+ * The exercise again from dispatch, given only what came about: the same, to the bit, as one that was played.
+ *
+ * @param facts in the order in which they came about
+ */
+export function replay(bundle: Bundle, facts: readonly Fact[], until_s: number): Session | Issue[] {
+  const session = foldFacts(startSession(bundle), facts)
   return isSession(session) ? { ...session, clock_s: until_s } : session
 }

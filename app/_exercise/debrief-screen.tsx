@@ -30,20 +30,23 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
   const clock_s = Math.floor(session?.clock_s ?? 0)
-  const facts = useMemo(() => exercise?.facts.toSorted((a, b) => a.at_s - b.at_s) ?? [], [exercise])
+  // What is worked out hangs on these alone: neither a tick within a second nor a note works it out anew.
+  const { bundle, facts: written, endedAt_s } = exercise ?? {}
+  const { now, past } = session ?? {}
+  const facts = useMemo(() => written?.toSorted((a, b) => a.at_s - b.at_s) ?? [], [written])
   const codes = useMemo(() => factCodes(facts), [facts])
   const gone = useMemo(() => {
-    if (!session || !exercise) return undefined
-    const still = { ...session, clock_s: Math.max(clock_s, session.now.from_s) }
+    if (!now || !past || !bundle) return undefined
+    const still = { now, past, facts, armed: [], clock_s: Math.max(clock_s, now.from_s) }
     const record = readSession(still)
     return {
-      counted_s: Math.min(still.clock_s, still.now.scenario.demand.countFrom_s),
+      counted_s: Math.min(still.clock_s, now.scenario.demand.countFrom_s),
       record, chart: sessionChart(still, record), shortfall: sessionShortfall(still, record),
-      rows: effectsOf(exercise.bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
+      rows: effectsOf(bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
     }
-  }, [session, exercise, facts, clock_s])
+  }, [now, past, bundle, facts, clock_s])
   const [looked, setLooked] = useState<BestAsk>()
-  const whole = useMemo(() => (exercise?.endedAt_s !== undefined ? { bundle: exercise.bundle, facts, to_s: exercise.endedAt_s } : undefined), [exercise, facts])
+  const whole = useMemo(() => (bundle && endedAt_s !== undefined ? { bundle, facts, to_s: endedAt_s } : undefined), [bundle, facts, endedAt_s])
   const best = useBestAnswers(whole ?? looked)
   const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
   if (!exercise || !gone) {

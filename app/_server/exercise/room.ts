@@ -20,6 +20,8 @@ type Member = { grant: Grant<SeatScope>; outlet: Outlet; by: string; place: numb
 export class Room {
   readonly #members = new Set<Member>()
   #running: Running | undefined
+  /** As all were told it last: what an act had read meanwhile is still to be told. */
+  #told: Running | undefined
   #turn: Promise<void> = Promise.resolve()
   #timer: NodeJS.Timeout | undefined
   #stop: (() => void) | undefined
@@ -65,7 +67,7 @@ export class Room {
   /** Looks whether something came about, and tells it. */
   look = (): Promise<void> => this.#inTurn(async () => {
     await this.#read()
-    this.#tellAll()
+    if (this.#running !== this.#told) this.#tellAll()
   })
 
   /** The exercise as it stands now. */
@@ -100,6 +102,7 @@ export class Room {
   }
 
   #tellAll(): void {
+    this.#told = this.#running
     for (const member of this.#members) {
       if (this.#running) {
         this.#tellInfo(member)

@@ -3,7 +3,7 @@ import type { Bundle, Change, EditBody, Fact } from '../plan'
 import { sitesOfTask } from '../supply'
 import { changeOfEdits, editsOf } from './candidate-change'
 import { isSession, replay, takeEffect, type Session } from './session'
-import { readSession } from './session-record'
+import { readFlows } from './session-record'
 import { shortfallOf } from './shortfall'
 
 /** What the fire ground missed from the moment an inject came. */
@@ -105,7 +105,7 @@ function outcomeFrom(there: Session, from_s: number, facts: readonly Fact[], to_
     else if (fact.id === 'option') return undefined
   }
   const end = { ...session, clock_s: to_s }
-  const { asked, flow } = readSession(end)
+  const { asked, flow } = readFlows(end)
   const counted_s = Math.max(from_s, Math.min(to_s, end.now.scenario.demand.countFrom_s))
   const { short_s, missing_gal, lastTo_s } = shortfallOf(asked, flow, counted_s, to_s)
   const recovered_s = short_s === 0 ? 0 : lastTo_s === undefined ? undefined : lastTo_s - from_s

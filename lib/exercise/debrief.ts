@@ -1,7 +1,7 @@
 import type { Bundle, Fact } from '../plan'
 import { gapsOf, type Gap } from './gaps'
 import { isSession, replay } from './session'
-import { readSession, sessionShortfall } from './session-record'
+import { readFlows, sessionShortfall } from './session-record'
 import { shortfallOf } from './shortfall'
 
 /** What one thing that came about did to the water: the exercise as it was, against the same without it. */
@@ -59,6 +59,6 @@ const largestOwn = (gaps: readonly Gap[], other: readonly Gap[]): number =>
 function outcomeOf(bundle: Bundle, facts: readonly Fact[], to_s: number) {
   const session = replay(bundle, facts, to_s)
   if (!isSession(session)) throw new RangeError(`bundle is blocked (${session.map(({ code }) => code).join(', ')}), must be playable`)
-  const { asked, flow } = readSession(session)
-  return { asked, flow, countFrom_s: session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, { asked, flow }) }
+  const flows = readFlows(session)
+  return { ...flows, countFrom_s: session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, flows) }
 }

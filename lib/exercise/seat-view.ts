@@ -1,6 +1,6 @@
 import { roles, type Role } from '../plan'
 import type { Session } from './session'
-import { readSession, sessionShortfall } from './session-record'
+import { readFlows, sessionShortfall, type SessionFlows } from './session-record'
 import type { Shortfall } from './shortfall'
 import { viewOf, type ExerciseView, type FillView, type TankView, type TenderView } from './view'
 
@@ -26,8 +26,8 @@ export type SeatView = {
 /** Whoever has the map of where everybody is. */
 export const seesMap = (role: Role): boolean => role === 'facilitator' || role === 'waterSupply'
 
-export function wholeViewOf(session: Session, record: Parameters<typeof sessionShortfall>[1] = readSession(session)): WholeView {
-  return { ...viewOf(session), isCounting: session.clock_s > session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, record) }
+export function wholeViewOf(session: Session, flows: SessionFlows = readFlows(session)): WholeView {
+  return { ...viewOf(session), isCounting: session.clock_s > session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, flows) }
 }
 
 /**

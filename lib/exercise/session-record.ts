@@ -20,8 +20,10 @@ export type SessionRecord = {
   readonly run: ShuttleRun
 }
 
+export type SessionFlows = Pick<SessionRecord, 'asked' | 'flow'>
+
 /** What the fire ground missed so far. Nobody is short before the first engine is there. */
-export function sessionShortfall({ now, clock_s }: Session, { asked, flow }: Pick<SessionRecord, 'asked' | 'flow'>): Shortfall {
+export function sessionShortfall({ now, clock_s }: Session, { asked, flow }: SessionFlows): Shortfall {
   return shortfallOf(asked, flow, Math.min(clock_s, now.scenario.demand.countFrom_s), clock_s)
 }
 
@@ -36,11 +38,18 @@ export function readSession(session: Session): SessionRecord {
     log: pieces.flatMap(({ record }) => record.log),
     tenders: tenderLines(pieces),
     levels: tankLines(pieces),
-    flow: joinedSteps(pieces.map(({ record }) => record.flow)),
-    asked: joinedSteps(pieces.map(({ session: { scenario: { spec } }, from_s, to_s }) => stepsWithin(spec.demand.stages, from_s, to_s))),
+    ...flowsOf(pieces),
     run: last.record.run,
   }
 }
+
+/** Of what `readSession` reads, what was asked for and what came. */
+export const readFlows = (session: Session): SessionFlows => flowsOf(piecesOf(session))
+
+const flowsOf = (pieces: readonly Piece[]): SessionFlows => ({
+  flow: joinedSteps(pieces.map(({ record }) => record.flow)),
+  asked: joinedSteps(pieces.map(({ session: { scenario: { spec } }, from_s, to_s }) => stepsWithin(spec.demand.stages, from_s, to_s))),
+})
 
 const piecesOf = ({ past, now, clock_s }: Session): Piece[] => {
   const ends = [...past.map(({ stretch }) => stretch.from_s).slice(1), now.from_s]
@@ -72,7 +81,11 @@ function addSegment(line: PhaseSegment[], segment: PhaseSegment): void {
 function tankLines(pieces: readonly Piece[]): SessionRecord['levels'] {
   const lines = new Map<string, Level[]>()
   for (const { record, session: { scenario: { spec } } } of pieces) {
-    spec.dumps.forEach(({ id }, d) => lines.set(id, [...(lines.get(id) ?? []), ...(record.levels[d] ?? [])]))
+    spec.dumps.forEach(({ id }, d) => {
+      const line = lines.get(id) ?? []
+      for (const point of record.levels[d] ?? []) line.push(point)
+      lines.set(id, line)
+    })
   }
   return [...lines].map(([dumpSiteId, points]) => ({ dumpSiteId, points }))
 }

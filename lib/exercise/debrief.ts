@@ -1,6 +1,7 @@
+import type { Issue } from '../issue'
 import type { Bundle, Fact } from '../plan'
 import { gapsOf, type Gap } from './gaps'
-import { isSession, replay } from './session'
+import { foldFacts, isSession, startSession, type Session } from './session'
 import { readFlows, sessionShortfall } from './session-record'
 import { shortfallOf } from './shortfall'
 
@@ -35,9 +36,12 @@ const LEAST_GAL = 1
  * @throws RangeError if the plan cannot be played
  */
 export function effectsOf(bundle: Bundle, facts: readonly Fact[], to_s: number): FactEffect[] {
-  const whole = outcomeOf(bundle, facts, to_s)
-  return facts.map((fact) => {
-    const without = outcomeOf(bundle, facts.filter((one) => one !== fact), to_s)
+  // The run before each fact, and last the whole one: without a fact, it goes on from there.
+  const runs = [startSession(bundle)]
+  for (const [i, fact] of facts.entries()) runs.push(foldFacts(runs[i]!, [fact]))
+  const whole = outcomeOf(runs.at(-1)!, to_s)
+  return facts.map((fact, i) => {
+    const without = outcomeOf(foldFacts(runs[i]!, facts.slice(i + 1)), to_s)
     const since = shortfallOf(whole.asked, whole.flow, fact.at_s, to_s)
     const recovered_s = since.short_s === 0 ? 0 : since.lastTo_s === undefined ? undefined : since.lastTo_s - fact.at_s
     const missing_gal = whole.shortfall.missing_gal - without.shortfall.missing_gal
@@ -56,9 +60,9 @@ export function effectsOf(bundle: Bundle, facts: readonly Fact[], to_s: number):
 const largestOwn = (gaps: readonly Gap[], other: readonly Gap[]): number =>
   Math.max(0, ...gaps.filter((gap) => !other.some((one) => Math.abs(one.from_s - gap.from_s) < 1 && Math.abs(one.to_s - gap.to_s) < 1)).map(({ missing_gal }) => missing_gal))
 
-function outcomeOf(bundle: Bundle, facts: readonly Fact[], to_s: number) {
-  const session = replay(bundle, facts, to_s)
-  if (!isSession(session)) throw new RangeError(`bundle is blocked (${session.map(({ code }) => code).join(', ')}), must be playable`)
+function outcomeOf(run: Session | Issue[], to_s: number) {
+  if (!isSession(run)) throw new RangeError(`bundle is blocked (${run.map(({ code }) => code).join(', ')}), must be playable`)
+  const session = { ...run, clock_s: to_s }
   const flows = readFlows(session)
   return { ...flows, countFrom_s: session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, flows) }
 }

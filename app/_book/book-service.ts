@@ -1,7 +1,5 @@
-import { countedLays, layHeights } from '@/app/_worker/ground/lay-heights'
-import { TerrainGrids } from '@/app/_worker/ground/terrain-grids'
-import { PlannerEngine } from '@/app/_worker/planner-engine'
-import { RoadDesks, type FindBlob } from '@/app/_worker/road-desks'
+import type { FindBlob } from '@/app/_worker/road-desks'
+import { BundleMaker } from '@/app/_worker/whole-bundle'
 import type { UnitSystem } from '@/app/_text'
 import type { AnsweredPlan, SheetRef } from '@/lib/book'
 import { decodeDistrictMap, type DistrictMap } from '@/lib/osm'
@@ -45,16 +43,11 @@ const PAGES_A_MESSAGE = 4
  * @param turn     lets messages go out between
  */
 export function bookService(findBlob: FindBlob, findType: () => Promise<TypeFiles>, turn: () => Promise<void>): BookService {
-  const engine = new PlannerEngine(findBlob)
-  const terrain = new TerrainGrids(findBlob)
-  const roads = new RoadDesks(findBlob)
+  const maker = new BundleMaker(findBlob)
   return {
     async answer(asked) {
-      const heights = await layHeights(terrain, async (one) => (await roads.deskFor(one)).desk, asked.district, countedLays(asked.plan))
-      const bundle = heights.length > 0 ? { ...asked, layHeights: heights } : asked
-      const { legs } = await engine.begin(bundle)
-      const whole = { ...bundle, legs: [...legs] }
-      return { bundle: whole, result: evaluatePlan(whole) }
+      const { bundle } = await maker.make(asked)
+      return { bundle, result: evaluatePlan(bundle) }
     },
     async print({ district, plans, answered, refs, hasFront, paper, system, day, title }, onProgress) {
       const [files, map] = await Promise.all([findType(), mapOf(findBlob, district)])

@@ -4,15 +4,10 @@ import { findBlob } from '../_client/blobs'
 import { BundleMaker, type WholeBundle } from './whole-bundle'
 
 /** What the worker that makes a plan whole for a file offers. */
-export type BundleService = { make(bundle: Bundle): Promise<Pick<WholeBundle, 'bundle' | 'lacks'>> }
+export type BundleService = { make(bundle: Bundle): Promise<WholeBundle> }
 
 const maker = new BundleMaker(findBlob)
 
-const service: BundleService = {
-  async make(asked) {
-    const { bundle, lacks } = await maker.make(asked)
-    return { bundle, lacks }
-  },
-}
+const service: BundleService = { make: (asked) => maker.make(asked) }
 
 expose(service)

@@ -7,5 +7,5 @@ import { inOneOffWorker } from './one-off-worker'
 import type { WholeBundle } from './whole-bundle'
 
 /** A plan with its ways and the ground under its hose lays, as far as roads and elevation can be read here; off the page. */
-export const makeWholeBundle = (bundle: Bundle): Promise<Pick<WholeBundle, 'bundle' | 'lacks'> | Issue> =>
-  inOneOffWorker<BundleService, Pick<WholeBundle, 'bundle' | 'lacks'>>(() => new Worker(new URL('./bundle.worker.ts', import.meta.url)), issue('worker-failed', 'block'), undefined, (service) => service.make(bundle))
+export const makeWholeBundle = (bundle: Bundle): Promise<WholeBundle | Issue> =>
+  inOneOffWorker<BundleService, WholeBundle>(() => new Worker(new URL('./bundle.worker.ts', import.meta.url)), issue('worker-failed', 'block'), undefined, (service) => service.make(bundle))

@@ -26,13 +26,19 @@ export class PlannerEngine {
     this.#desks = new RoadDesks(findBlob)
   }
 
-  /** Takes up a plan and answers it, without the limiting link. */
-  async begin(bundle: Bundle): Promise<PlanAnswer> {
+  /** Takes up a plan and finds its ways. */
+  async take(bundle: Bundle): Promise<{ legs: (Leg | NoLeg)[]; issues: readonly Issue[] }> {
     const { desk, issues } = await this.#desks.deskFor(bundle.district)
     this.#desk = desk
     const legs = this.#resolve(bundle, (use) => desk?.find(use.ask))
     this.#bundle = { ...bundle, legs }
-    return { result: evaluatePlan(this.#bundle, { quick: true }), legs, uses: legUses(bundle), issues, isQuick: true }
+    return { legs, issues }
+  }
+
+  /** Takes up a plan and answers it, without the limiting link. */
+  async begin(bundle: Bundle): Promise<PlanAnswer> {
+    const { legs, issues } = await this.take(bundle)
+    return { result: evaluatePlan({ ...bundle, legs }, { quick: true }), legs, uses: legUses(bundle), issues, isQuick: true }
   }
 
   /** The answer with a place moved, which is not kept. Only the ways to and from it are found anew. */

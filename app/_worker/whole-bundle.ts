@@ -2,13 +2,12 @@ import type { Bundle } from '@/lib/plan'
 import { legUses } from '@/lib/supply'
 import { countedLays, layHeights } from './ground/lay-heights'
 import { TerrainGrids } from './ground/terrain-grids'
-import { PlannerEngine, type PlanAnswer } from './planner-engine'
+import { PlannerEngine } from './planner-engine'
 import { RoadDesks, type FindBlob } from './road-desks'
 
 /** A plan with all that its answer stands on: every way it drives and the ground under every hose lay that counts. */
 export type WholeBundle = {
   readonly bundle: Bundle
-  readonly answer: PlanAnswer
   /** What could not be read here, so that the bundle is answered without it, and its answer says so. */
   readonly lacks: readonly ('ways' | 'heights')[]
 }
@@ -30,10 +29,10 @@ export class BundleMaker {
     const lays = countedLays(plan)
     const heights = await layHeights(this.#terrain, async (one) => (await this.#roads.deskFor(one)).desk, district, lays)
     const ground = heights.length > 0 ? { ...asked, layHeights: heights } : asked
-    const answer = await this.engine.begin(ground)
-    const known = new Set(answer.legs.map(({ key }) => key))
+    const { legs } = await this.engine.take(ground)
+    const known = new Set(legs.map(({ key }) => key))
     return {
-      bundle: { ...ground, legs: [...answer.legs] }, answer,
+      bundle: { ...ground, legs },
       lacks: [
         ...(district.roads && legUses(ground).some(({ key }) => !known.has(key)) ? ['ways' as const] : []),
         ...(district.terrain && lays.length > 0 && !heights.some(({ points }) => points.length > 0) ? ['heights' as const] : []),

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { importElevationWithNode } from '@/app/_cli/import-elevation-with-node'
 import { importWithNode } from '@/app/_cli/import-with-node'
+import { PlannerEngine } from '@/app/_worker/planner-engine'
 import { BundleMaker } from '@/app/_worker/whole-bundle'
 import { isBundle, readBundle, type Bundle } from '@/lib/plan'
 import { evaluatePlan } from '@/lib/supply'
@@ -41,7 +42,9 @@ const throughAFile = (bundle: Bundle): Bundle => {
 
 describe('a plan saved to a file', () => {
   test('carries its ways and the ground under its hose lays, and is answered from it alone as on screen', async () => {
-    const { bundle, answer, lacks } = await new BundleMaker(async (hash) => blobs.get(hash)).make(asked)
+    const findBlob = async (hash: string) => blobs.get(hash)
+    const { bundle, lacks } = await new BundleMaker(findBlob).make(asked)
+    const answer = await new PlannerEngine(findBlob).begin({ ...asked, ...(bundle.layHeights && { layHeights: bundle.layHeights }) })
     expect(lacks).toEqual([])
     expect(bundle.legs.length).toBeGreaterThan(5)
     expect(bundle.layHeights?.[0]?.points.length).toBeGreaterThan(5)

@@ -1,25 +1,13 @@
 import { proxy } from 'comlink'
-import { firstToMeasure } from '@/lib/doubt'
 import type { AnsweredPlan, SheetRef } from '@/lib/book'
 import { issue, type Issue } from '@/lib/issue'
-import type { District, Plan } from '@/lib/plan'
 import { bundleFromDocuments } from '../_client'
 import { getDoubtPool } from '../_worker/get-doubt-pool'
 import { inOneOffWorker } from '../_worker/one-off-worker'
-import type { UnitSystem } from '../_text'
-import type { BookService, MadeBook } from './book-service'
-import type { Paper } from './page/paper'
+import type { BookOrder, BookService, MadeBook } from './book-service'
 
-export type PrintOrder = {
-  readonly district: District
-  readonly plans: readonly Plan[]
-  readonly refs: readonly SheetRef[]
-  readonly hasFront: boolean
-  readonly paper: Paper
-  readonly system: UnitSystem
-  readonly day: string
-  readonly title: string
-}
+/** What is to be printed; its plans are yet to be answered. */
+export type PrintOrder = Omit<BookOrder, 'answered'>
 
 /** What is being done, and how far: each stage from 0 to 1. */
 export type PrintProgress = { readonly stage: 'answering' | 'nights' | 'setting' | 'writing'; readonly share: number; readonly name: string }
@@ -56,5 +44,5 @@ export function printBook(order: PrintOrder, { signal, onProgress }: { readonly 
 async function withNights({ bundle, result }: AnsweredPlan, signal: AbortSignal, onProgress: (share: number) => void): Promise<AnsweredPlan> {
   if (result.sustainable_gpm === null) return { bundle, result }
   const doubt = await getDoubtPool().whole(bundle, { signal, onProgress }).catch(() => undefined)
-  return doubt ? { bundle, result: { ...result, dependable: doubt.dependable, firstToMeasure: firstToMeasure(doubt.ofFlow) } } : { bundle, result }
+  return doubt ? { bundle, result: { ...result, dependable: doubt.dependable } } : { bundle, result }
 }

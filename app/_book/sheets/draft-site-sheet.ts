@@ -1,15 +1,15 @@
 import { highestLiftFor_ft } from '@/lib/hydraulics'
 import { sheetKey } from '@/lib/book'
-import type { DraftSite, Plan } from '@/lib/plan'
-import { backUpCard } from '@/lib/priming'
-import { backUpInputs, findDraftSheet, primingOf, sourceGaps, type DraftSheet } from '@/lib/supply'
+import type { DraftSite, Plan, Pumper } from '@/lib/plan'
+import { backUpCard, type BackUpCard } from '@/lib/priming'
+import { backUpInputs, findDraftSheet, primingOf, sourceGaps, type BackUpInputs, type DraftSheet } from '@/lib/supply'
 import { budgetWords, giveUpWords, inputWords, isAllMeasured, stepWords, verdictWords, windowWords, type InputWords } from '@/app/_draft/card/card-words'
 import { liftSum, liftText, placeDoubt } from '@/app/_draft/lift-words'
 import { isFallUnknown, seasonText } from '@/app/_draft/season-words'
 import { rangeText, setupText } from '@/app/_draft/sheet-words'
-import { sitePumper } from '@/app/_draft/site-pumper'
+import { sitePumper, type SitePumper } from '@/app/_draft/site-pumper'
 import { formatAbout, formatGiven, formatPoint, formatQuantity, formatTime, sayIssue, say } from '@/app/_text'
-import { facts, framed, heading, insideFrame, list, paragraph, sideBySide, space, table, type Block } from '../page/block'
+import { facts, framed, heading, insideFrame, list, paragraph, sideBySide, space, table, type Block, type Cell } from '../page/block'
 import { LEADING, wrap, type Measure } from '../page/measure'
 import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'
@@ -26,19 +26,47 @@ const TABLE_PADS = [2.6, 1.8, 1.2] as const
 const CARD_SIZES = [1.06, 1, 0.96, 0.92, 0.88] as const
 
 /** A draft site for the pumper's crew: how to get in, what to set up, what the gauge should read; behind it the back-up prime card. */
-export const draftSiteSheet = (kit: BookKit, draftSiteId: string): MadeSheet => fewestPages((tightness) => setDraftSite(kit, draftSiteId, tightness))
+export function draftSiteSheet(kit: BookKit, draftSiteId: string): MadeSheet {
+  const worked = workOut(kit, draftSiteId)
+  return fewestPages((tightness) => setDraftSite(kit, worked, tightness))
+}
 
-function setDraftSite(kit: BookKit, draftSiteId: string, tightness: 0 | 1 | 2): MadeSheet {
-  const { district, measure, system } = kit
+/** All that is reckoned for a sheet, however tight it is set. */
+type WorkedSite = {
+  readonly draftSite: DraftSite
+  readonly pumper: SitePumper
+  readonly sheet: DraftSheet | undefined
+  readonly figures: readonly Tile[]
+  readonly pumperRows: readonly (readonly Cell[])[]
+  readonly backUp: BackUp | undefined
+}
+type BackUp = { readonly inputs: BackUpInputs; readonly card: BackUpCard }
+
+function workOut(kit: BookKit, draftSiteId: string): WorkedSite {
+  const { district, plans } = kit
   const draftSite = district.draftSites.find(({ id }) => id === draftSiteId)
   if (!draftSite) throw new RangeError(`draftSiteId is ${draftSiteId}, must be a draft site of the district`)
-  const across = widthOf(kit.paper)
-  const names = namesFor(kit)
   const pumps = district.apparatus.filter((one) => one.kind !== 'tender')
-  const { plans } = kit
-  const { pump, from, planName } = sitePumper({ pumps, draftSiteId, others: plans })
+  const pumper = sitePumper({ pumps, draftSiteId, others: plans })
+  const { pump } = pumper
   const plan = plans.find(({ fillSites }) => fillSites.some((site) => site.draftSiteId === draftSiteId))
   const sheet = pump && findDraftSheet(district, draftSite, pump, trialOf(plan, draftSiteId))
+  return {
+    draftSite, pumper, sheet, figures: sheet ? draftTiles(sheet, kit) : [], pumperRows: pumperRows(kit, draftSite, plan),
+    backUp: sheet && pump.kind === 'pumper' ? backUpOf(sheet, pump) : undefined,
+  }
+}
+
+function backUpOf(sheet: DraftSheet, pump: Pumper): BackUp {
+  const inputs = backUpInputs(pump, sheet)
+  return { inputs, card: backUpCard(inputs.rig, inputs.site, inputs.openDischarge_gpm) }
+}
+
+function setDraftSite(kit: BookKit, { draftSite, pumper: { pump, from, planName }, sheet, figures, pumperRows, backUp }: WorkedSite, tightness: 0 | 1 | 2): MadeSheet {
+  const { district, measure, system } = kit
+  const draftSiteId = draftSite.id
+  const across = widthOf(kit.paper)
+  const names = namesFor(kit)
   const source = district.sources.find(({ id }) => id === draftSite.sourceId)
   const open = openSheet(kit, { what: say('draft.title'), title: draftSite.name, symbol: 'draftSite' })
 
@@ -46,7 +74,7 @@ function setDraftSite(kit: BookKit, draftSiteId: string, tightness: 0 | 1 | 2): 
     const isImpossible = sheet.capacity.limitedBy === 'lift'
     open.add(paragraph(measure, across, say('book.draft.for', { pump: pump.name, from, plan: planName ?? '' }), { size: 10, weight: 'bold' }, 4))
     if (isImpossible) open.add([warning(measure, across, say('draft.sentence.impossible', { pump: pump.name, lift: liftText(sheet, system), over: formatQuantity(sheet.capacity.overLift_ft, 'ft', system), most: formatQuantity(sheet.capacity.zeroFlowLift_ft, 'ft', system) }))])
-    open.add(tiles(measure, across, draftTiles(sheet, kit), 3))
+    open.add(tiles(measure, across, figures, 3))
     const doubt = placeDoubt(sheet, system)
     open.add(paragraph(measure, across, [seasonText(sheet, system), doubt ?? ''].filter((text) => text !== '').join(' '), { size: 9, ...(isFallUnknown(sheet) && { weight: 'bold' as const }) }))
   } else open.add([warning(measure, across, say(pump ? 'draft.no-rating' : 'draft.no-pump'))])
@@ -81,7 +109,7 @@ function setDraftSite(kit: BookKit, draftSiteId: string, tightness: 0 | 1 | 2): 
   if (factsDown < open.left() - 20) open.add([sideBySide([{ across: half, blocks: mapBlocks(kit, half, { least: size, most: size }, setting) }, { across: across - GAP - half, blocks: factBlocks }], GAP)])
   else open.add([...mapBlocks(kit, across, { least: 220, most: 220 }, setting), ...factBlocks])
 
-  open.add(section(measure, across, say('book.draft.pumpers'), pumperTable(kit, draftSite, plan, across, TABLE_PADS[tightness])))
+  open.add(section(measure, across, say('book.draft.pumpers'), pumperTable(measure, pumperRows, across, TABLE_PADS[tightness])))
   const issues = [...(sheet?.issues ?? [])]
   open.add(section(measure, across, say('result.issues'), inColumns(measure, across, [
     ...issues.map((issue) => ({ text: sayIssue(issue, names, system), sign: issue.severity === 'note' ? '•' : '!' })),
@@ -89,11 +117,11 @@ function setDraftSite(kit: BookKit, draftSiteId: string, tightness: 0 | 1 | 2): 
   ], 8.2)))
   open.add(cautions(measure, across, ['banks', 'traffic', 'freezing', 'contaminated']))
   open.add([space(2), ...writeIns(measure, across, ['book.write.owner', 'book.write.key'])])
-  if (sheet && pump?.kind === 'pumper') {
+  if (sheet && backUp) {
     open.turn()
     // Set as large as goes on one side.
-    const fitting = CARD_SIZES.map((k) => cardBlocks(kit, sheet, across, k)).find((blocks) => blocks.reduce((sum, { down }) => sum + down, 0) <= open.left())
-    open.add(fitting ?? cardBlocks(kit, sheet, across, 1))
+    const fitting = CARD_SIZES.map((k) => cardBlocks(kit, sheet, backUp, across, k)).find((blocks) => blocks.reduce((sum, { down }) => sum + down, 0) <= open.left())
+    open.add(fitting ?? cardBlocks(kit, sheet, backUp, across, 1))
   }
   return { key: sheetKey({ kind: 'draft', draftSiteId }), title: draftSite.name, what: say('draft.title'), symbol: 'draftSite', pages: open.pages }
 }
@@ -121,8 +149,8 @@ function draftTiles(sheet: DraftSheet, { system }: BookKit): Tile[] {
 }
 
 /** What each pumper of the district draws here through its own hose: the one that comes may be another. */
-function pumperTable({ district, measure, system }: BookKit, draftSite: DraftSite, plan: Plan | undefined, across: number, pad: number): Block[] {
-  const rows = district.apparatus.flatMap((pump) => {
+function pumperRows({ district, system }: BookKit, draftSite: DraftSite, plan: Plan | undefined): Cell[][] {
+  return district.apparatus.flatMap((pump) => {
     const sheet = pump.kind === 'tender' ? undefined : findDraftSheet(district, draftSite, pump, plan?.season ? { season: plan.season } : {})
     if (!sheet) return []
     const { capacity } = sheet
@@ -133,15 +161,15 @@ function pumperTable({ district, measure, system }: BookKit, draftSite: DraftSit
       isImpossible ? say('book.fig.dash') : rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system), say(`draft.limit.${capacity.limitedBy}`),
     ]]
   })
+}
+
+function pumperTable(measure: Measure, rows: readonly (readonly Cell[])[], across: number, pad: number): Block[] {
   return rows.length === 0 ? [] : table(measure, across, [{ head: say('draft.pumper'), share: 2.6 }, { head: say('draft.setup'), share: 4.4 }, { head: say('draft.flow'), share: 1.4, align: 'right' }, { head: say('draft.gauge'), share: 1.6, align: 'right' }, { head: say('book.draft.limit-head'), share: 1.4 }], rows, 8.4, pad)
 }
 
 /** The back-up prime card in the words of the screen's. */
-function cardBlocks({ measure, system }: BookKit, sheet: DraftSheet, across: number, k: number): Block[] {
+function cardBlocks({ measure, system }: BookKit, sheet: DraftSheet, { inputs, card }: BackUp, across: number, k: number): Block[] {
   const { pump, draftSite } = sheet
-  if (pump.kind !== 'pumper') return []
-  const inputs = backUpInputs(pump, sheet)
-  const card = backUpCard(inputs.rig, inputs.site, inputs.openDischarge_gpm)
   const { verdict, unsure } = verdictWords(sheet, card, system)
   const steps = stepWords(card, system)
   const giveUp = giveUpWords(sheet, card, system)

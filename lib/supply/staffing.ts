@@ -11,8 +11,10 @@ import type { Ways } from './ways'
  * People a place needs beside drivers and pump operators: the first bay or position, and each further one.
  * Assumed; common practice, no source.
  */
-export const FIRST_PLACE_CREW_COUNT = 3
-export const NEXT_PLACE_CREW_COUNT = 1
+const FIRST_PLACE_CREW_COUNT = 3
+const NEXT_PLACE_CREW_COUNT = 1
+/** People a site with so many bays or positions needs. */
+export const crewNeeded = (placeCount: number): number => FIRST_PLACE_CREW_COUNT + (placeCount - 1) * NEXT_PLACE_CREW_COUNT
 /** Of the first-due engine's crew: an officer and two on the first line. */
 export const FIRST_LINE_CREW_COUNT = 3
 /** Supply officer, and two for traffic. */
@@ -89,7 +91,7 @@ export function staffingOf(bundle: Bundle, ledger: Ledger, ways: Ways, tenders: 
   function note(site: FillSite | DumpSite, staffed: Staffed, placeCount: number, here: readonly Arriving[]): void {
     sites.set(site.id, staffed)
     if (staffed.placeAt_s.length >= placeCount) return
-    const needCount = FIRST_PLACE_CREW_COUNT + (placeCount - 1) * NEXT_PLACE_CREW_COUNT
+    const needCount = crewNeeded(placeCount)
     const haveCount = here.reduce((sum, { count }) => sum + count, 0)
     issues.push(issue('staff-short', 'warn', [site.id], { needCount, haveCount, openCount: Math.max(1, staffed.placeAt_s.length), placeCount }))
   }

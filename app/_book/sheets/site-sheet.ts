@@ -1,7 +1,7 @@
 import { dumpSketch, dumpTanks, fillSketch, sheetKey, siteTraffic, tankSide_ft, whoBringsWhat, ROAD_WIDTH_FT, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type AnsweredPlan, type Sketch, type SketchDoubt } from '@/lib/book'
 import { distanceM } from '@/lib/geo'
 import { findDraftingPump, findDraftSite, findSource, type DumpSite, type Equipment, type FillSite } from '@/lib/plan'
-import { defaults } from '@/lib/supply'
+import { crewNeeded, defaults } from '@/lib/supply'
 import { formatFrom, formatGiven, formatQuantity, sayIssue, say, thereAndReady } from '@/app/_text'
 import { rangeText } from '@/app/_draft/sheet-words'
 import { drawSketch, type SketchWords } from '../draw/draw-sketch'
@@ -61,7 +61,7 @@ export function fillSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.site.into'), found ? bayWords(found.bayRate_gpm, kit) : say('quantity.unknown')],
     [say('book.fill.bays'), (site.bayCount ?? 1) > 1 ? say('book.fill.bays.order', { count: site.bayCount ?? 1, order: say(`choice.bayOrder.${site.bayOrder ?? 'together'}`) }) : say('book.site.bays', { count: 1 })],
     [say('book.site.times'), lay && !pump ? thereAndReady({ ready_s: found?.ready_s ?? undefined }, 'lay') : thereAndReady({ arrive_s: arrivesAt(answered, site), ready_s: found?.ready_s ?? undefined, setUp_s: site.setUp_s ?? defaults.fillSetUp_s.value }, 'people')],
-    [say('book.site.people'), say('book.site.people.fill', { count: 3 + ((site.bayCount ?? 1) - 1) })],
+    [say('book.site.people'), say('book.site.people.fill', { count: crewNeeded(site.bayCount ?? 1) })],
     [say('draft.fact.access'), source?.access ?? ''], [say('book.site.ground'), joined([draftSite?.ground ? say(`choice.ground.${draftSite.ground}`) : '', draftSite?.turnRound ?? ''])],
     [say('book.who.brings'), bringsWords(district.equipment.filter(({ carriedBy }) => carriedBy !== undefined && carriedBy === site.pumperId))],
     [say('book.notes'), site.notes ?? ''],
@@ -104,7 +104,7 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.dump.sends'), found && found.pump_gpm !== null ? say('book.dump.sends.value', { flow: formatGiven(found.pump_gpm, system) }) : ''],
     [say('book.dump.line'), supply],
     [say('book.site.times'), say('book.dump.ready', { tanks: found && found.ready_s !== null ? formatFrom(found.ready_s) : say('quantity.unknown'), pump: thereAndReady({ arrive_s: arrivesAt(answered, site), ready_s: found?.pumpReady_s ?? undefined, setUp_s: site.pumpSetUp_s ?? defaults.pumpSetUp_s.value }, 'tank') })],
-    [say('book.site.people'), say('book.site.people.dump', { count: 3 + ((site.positionCount ?? 1) - 1) })],
+    [say('book.site.people'), say('book.site.people.dump', { count: crewNeeded(site.positionCount ?? 1) })],
     [say('book.who.brings'), bringsWords(district.equipment.filter(({ carriedBy }) => carriedBy !== undefined && carriedBy === site.pumperId))],
     [say('book.notes'), site.notes ?? ''],
   ]

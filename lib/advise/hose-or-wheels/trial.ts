@@ -1,6 +1,6 @@
 import type { Issue } from '../../issue'
 import type { Bundle, Plan } from '../../plan'
-import { COMMAND_CREW_COUNT, FIRST_PLACE_CREW_COUNT, NEXT_PLACE_CREW_COUNT, defaults, evaluatePlan, lastingFlow_gpm, resolvePlanLays, type SupplyResult } from '../../supply'
+import { COMMAND_CREW_COUNT, crewNeeded, defaults, evaluatePlan, lastingFlow_gpm, resolvePlanLays, type SupplyResult } from '../../supply'
 import type { ResolveWays } from '../ways-with-closure'
 
 /** Hose all the way, tenders all the way, hose to a road and tenders from there, or both beside each other. */
@@ -60,6 +60,6 @@ function flowOf({ sustainable_gpm, supplyReady_s, laterFlows }: SupplyResult): P
 /** Operators, drivers, those who lay hose, those at bays and positions, and with tenders a supply officer and two for traffic. Assumed. */
 function crewOf({ fillSites, dumpSites, hoseLays = [], tenders }: Plan, pumperCount: number): number {
   const places = [...fillSites.map(({ bayCount = 1 }) => bayCount), ...dumpSites.map(({ positionCount = 1 }) => positionCount)]
-  const atPlaces = places.reduce((sum, count) => sum + FIRST_PLACE_CREW_COUNT + (count - 1) * NEXT_PLACE_CREW_COUNT, 0)
+  const atPlaces = places.reduce((sum, count) => sum + crewNeeded(count), 0)
   return pumperCount + tenders.length + hoseLays.reduce((sum, { crewCount = defaults.layCrewCount.value }) => sum + crewCount, 0) + atPlaces + (tenders.length > 0 ? COMMAND_CREW_COUNT : 1)
 }

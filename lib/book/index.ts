@@ -3,7 +3,7 @@ export { sheetKey, sheetsOf, type AnsweredPlan, type SheetKind, type SheetRef } 
 export { dumpTanks } from './dump-tanks'
 export { evidenceCounts, type EvidenceCounts } from './evidence-counts'
 export { clipLine, clipRing, thinned } from './map/clip'
-export { drawnMap, roadLayers, type DrawnMap, type MapName, type RoadLayer } from './map/drawn-map'
+export { drawnMap, type DrawnMap, type MapName } from './map/drawn-map'
 export { hatchLines } from './map/hatch'
 export { fitView, groundOf, spotOf, type Box, type PaperView, type Spot } from './map/paper-view'
 export { boxAround, isApart, placeLabels, placesBeside, type LabelWish, type PlacedLabel } from './map/place-labels'

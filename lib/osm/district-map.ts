@@ -4,6 +4,12 @@ import type { Bounds, Point } from '../geo'
 export const mapLayers = ['majorRoad', 'mainRoad', 'minorRoad', 'localRoad', 'serviceRoad', 'track', 'waterway', 'water', 'building', 'place', 'source'] as const
 export type MapLayer = (typeof mapLayers)[number]
 
+/** Bottom to top as they are drawn: the more a road carries, the later. */
+export const roadLayers = ['track', 'serviceRoad', 'localRoad', 'minorRoad', 'mainRoad', 'majorRoad'] as const satisfies readonly MapLayer[]
+export type RoadLayer = (typeof roadLayers)[number]
+
+export const isRoadLayer = (layer: MapLayer): layer is RoadLayer => (roadLayers as readonly MapLayer[]).includes(layer)
+
 /** A place where the data says water may be had. */
 export const sourceKinds = ['hydrant', 'suctionPoint', 'tank', 'pond', 'cistern', 'pool', 'pondHydrant'] as const
 export type SourceKind = (typeof sourceKinds)[number]

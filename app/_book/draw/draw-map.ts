@@ -1,6 +1,6 @@
-import { boxAround, clipLine, drawnMap, fitView, groundOf, hatchLines, placeLabels, placesBeside, spotOf, thinned, type Box, type DrawnMap, type LabelWish, type PaperView, type RoadLayer } from '@/lib/book'
+import { boxAround, clipLine, drawnMap, fitView, groundOf, hatchLines, placeLabels, placesBeside, spotOf, thinned, type Box, type DrawnMap, type LabelWish, type PaperView } from '@/lib/book'
 import { isInside, type Point } from '@/lib/geo'
-import type { DistrictMap } from '@/lib/osm'
+import type { DistrictMap, RoadLayer } from '@/lib/osm'
 import type { SiteKind } from '@/app/_look/site-shapes'
 import type { UnitSystem } from '@/app/_text'
 import { LEADING, wrap, type Measure } from '../page/measure'

@@ -1,8 +1,8 @@
 import type { RawFeature, RawTile } from 'geojson-vt'
-import type { DrawnFeature, MapLayer } from '@/lib/osm'
+import { roadLayers, type DrawnFeature, type MapLayer } from '@/lib/osm'
 import { TILE_EXTENT } from '../drawn-district'
 import type { Palette } from './palette'
-import { findRoadStyle, roadLayers } from './road-style'
+import { findRoadStyle } from './road-style'
 
 const BUILDINGS_FROM_ZOOM = 14
 const BRIDGES_FROM_ZOOM = 13

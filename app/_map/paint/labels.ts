@@ -1,7 +1,6 @@
-import type { Point } from '@/lib/geo'
-import type { MapFeature } from '@/lib/osm'
+import { findBounds, type Point } from '@/lib/geo'
+import { isRoadLayer, type MapFeature, type RoadLayer } from '@/lib/osm'
 import { mercatorLine } from '../mercator'
-import { isRoadLayer, type RoadLayer } from './road-style'
 
 export type MapLabel = {
   text: string
@@ -33,19 +32,16 @@ function labelOf({ layer, name, kind, runs }: MapFeature): MapLabel | undefined 
   if (!text || !run || run.length === 0) return undefined
   const at = (labelKind: MapLabel['kind'], [rank, firstZoom]: Standing, points: readonly Point[]): MapLabel => ({ text, kind: labelKind, rank, firstZoom, line: mercatorLine(points) })
   if (layer === 'place') return at('place', places[kind] ?? [8, 15], run)
-  if (layer === 'water') return at('water', [10, 13], [middleOf(run)])
+  if (layer === 'water') {
+    const middle = findMiddle(run)
+    return middle && at('water', [10, 13], [middle])
+  }
   if (layer === 'waterway') return at('water', [11, 13], run)
   return isRoadLayer(layer) ? at('road', roads[layer], run) : undefined
 }
 
 /** Middle of the box around an area. */
-function middleOf(ring: readonly Point[]): Point {
-  let [south, west, north, east] = [Infinity, Infinity, -Infinity, -Infinity]
-  for (const { lat, lon } of ring) {
-    south = Math.min(south, lat)
-    north = Math.max(north, lat)
-    west = Math.min(west, lon)
-    east = Math.max(east, lon)
-  }
-  return { lat: (south + north) / 2, lon: (west + east) / 2 }
+function findMiddle(ring: readonly Point[]): Point | undefined {
+  const box = findBounds(ring)
+  return box && { lat: (box.south + box.north) / 2, lon: (box.west + box.east) / 2 }
 }

@@ -1,12 +1,6 @@
-import type { MapLayer } from '@/lib/osm'
+import type { RoadLayer } from '@/lib/osm'
 
 export type RoadStyle = { width_px: number; casing_px: number; dash?: readonly number[] }
-
-/** Bottom to top: the more a road carries, the later it is drawn. */
-export const roadLayers = ['track', 'serviceRoad', 'localRoad', 'minorRoad', 'mainRoad', 'majorRoad'] as const satisfies readonly MapLayer[]
-export type RoadLayer = (typeof roadLayers)[number]
-
-export const isRoadLayer = (layer: MapLayer): layer is RoadLayer => (roadLayers as readonly MapLayer[]).includes(layer)
 
 /** Widths at zoom 12 and at zoom 17; between them they grow evenly in ratio. */
 const widths: Readonly<Record<RoadLayer, readonly [number, number]>> = {

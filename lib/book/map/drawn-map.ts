@@ -1,5 +1,5 @@
-import type { Bounds, Point } from '../../geo'
-import type { DistrictMap, MapFeature, MapLayer } from '../../osm'
+import { findBounds, type Bounds, type Point } from '../../geo'
+import { isRoadLayer, roadLayers, type DistrictMap, type MapFeature, type MapLayer, type RoadLayer } from '../../osm'
 import { clipLine, clipRing, thinned } from './clip'
 import { groundOf, spotOf, type PaperView, type Spot } from './paper-view'
 
@@ -18,10 +18,6 @@ export type DrawnMap = {
   /** Most important first, each text once. */
   readonly names: readonly MapName[]
 }
-
-export const roadLayers = ['track', 'serviceRoad', 'localRoad', 'minorRoad', 'mainRoad', 'majorRoad'] as const satisfies readonly MapLayer[]
-export type RoadLayer = (typeof roadLayers)[number]
-const isRoad = (layer: MapLayer): layer is RoadLayer => (roadLayers as readonly MapLayer[]).includes(layer)
 
 /** Coarser than so many metres a point a layer is not drawn: it would be a blot. */
 const coarsest: Readonly<Record<MapLayer, number>> = {
@@ -64,9 +60,9 @@ export function drawnMap(map: Pick<DistrictMap, 'features'>, view: PaperView): D
     const lines = runs.map(flat)
     if (shape === 'line') {
       for (const line of lines.flatMap((one) => clipLine(one, box))) {
-        if (isRoad(layer)) roads.push({ layer, line })
+        if (isRoadLayer(layer)) roads.push({ layer, line })
         else if (layer === 'waterway') streams.push({ kind: feature.kind, line })
-        if (text !== '') name(text, isRoad(layer) ? 'road' : 'water', isRoad(layer) ? roadRank[layer] : 11, straightPlaces(line))
+        if (text !== '') name(text, isRoadLayer(layer) ? 'road' : 'water', isRoadLayer(layer) ? roadRank[layer] : 11, straightPlaces(line))
       }
       continue
     }
@@ -84,16 +80,9 @@ export function drawnMap(map: Pick<DistrictMap, 'features'>, view: PaperView): D
 }
 
 function meets(ground: Bounds, feature: MapFeature): boolean {
-  let own = bounds.get(feature)
-  if (!own) {
-    let [south, west, north, east] = [Infinity, Infinity, -Infinity, -Infinity]
-    for (const run of feature.runs) for (const { lat, lon } of run) {
-      south = Math.min(south, lat); north = Math.max(north, lat)
-      west = Math.min(west, lon); east = Math.max(east, lon)
-    }
-    own = { south, west, north, east }
-    bounds.set(feature, own)
-  }
+  const own = bounds.get(feature) ?? findBounds(feature.runs.flat())
+  if (!own) return false
+  bounds.set(feature, own)
   return own.south <= ground.north && own.north >= ground.south && own.west <= ground.east && own.east >= ground.west
 }
 

@@ -5,7 +5,8 @@ import { mercatorLine } from '@/app/_map/mercator'
 import { wholeSpot } from '@/app/_map/paint/draw-labels'
 import { graticuleStep } from '@/app/_map/paint/graticule-step'
 import { labelsFrom } from '@/app/_map/paint/labels'
-import { findRoadStyle, roadLayers } from '@/app/_map/paint/road-style'
+import { findRoadStyle } from '@/app/_map/paint/road-style'
+import { roadLayers } from '@/lib/osm'
 
 describe('Web Mercator', () => {
   it('agrees with the published example of EPSG:3857 (IOGP Guidance Note 7-2, Popular Visualisation Pseudo Mercator; from memory)', () => {

@@ -2,12 +2,12 @@
 
 import { highestLiftFor_ft } from '@/lib/hydraulics'
 import { explainAvailableHead, explainCover, explainDraw, explainGauge, explainLift, explainSuctionLoss, type DraftSheet } from '@/lib/supply'
-import { formatGiven, formatQuantity, say, type NameOf } from '../_text'
+import { formatQuantity, say, type NameOf } from '../_text'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './draft.module.css'
 import { isLiftAssumed, liftSum, liftText, placeDoubt } from './lift-words'
-import { rangeText } from './sheet-words'
+import { flowText, rangeText } from './sheet-words'
 
 /** The sheet in a sentence, and its figures with their workings. */
 export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf }) {
@@ -15,9 +15,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
   const { capacity, pump, lift, draftSite } = sheet
   const cover = capacity.strainerCover
   const isImpossible = capacity.limitedBy === 'lift'
-  const flow = capacity.flowLow_gpm < capacity.flowHigh_gpm - 1
-    ? rangeText(capacity.flowLow_gpm, capacity.flowHigh_gpm, 'gpm', system)
-    : formatGiven(capacity.flow_gpm, system)
+  const flow = flowText(capacity, system)
   const isPumpSide = capacity.limitedBy === 'pump'
   const most_ft = isPumpSide ? highestLiftFor_ft(sheet, capacity.flow_gpm) : capacity.zeroFlowLift_ft
   const under_ft = draftSite.strainerCover_ft === undefined ? undefined : draftSite.strainerCover_ft - lift.drop_ft

@@ -1,6 +1,6 @@
-import type { SuctionSetup } from '@/lib/hydraulics'
+import type { DraftCapacity, SuctionSetup } from '@/lib/hydraulics'
 import type { Unit } from '@/lib/units'
-import { displayUnit, formatQuantity, formatValue, isTextKey, say, UNIT_SPACE, type QuantityFormat, type UnitSystem } from '../_text'
+import { displayUnit, formatGiven, formatQuantity, formatValue, isTextKey, say, UNIT_SPACE, type QuantityFormat, type UnitSystem } from '../_text'
 
 /** Two ends of a range without their unit, flows as `formatGiven` shows them; one figure where both read the same. */
 export function rangeValue(low: number, high: number, unit: Unit, system: UnitSystem): string {
@@ -12,6 +12,10 @@ export function rangeValue(low: number, high: number, unit: Unit, system: UnitSy
 /** The same with the unit, once. */
 export const rangeText = (low: number, high: number, unit: Unit, system: UnitSystem): string =>
   rangeValue(low, high, unit, system) + UNIT_SPACE + displayUnit(unit, system).symbol
+
+/** What can be drawn: a range where its ends are more than a gallon apart. */
+export const flowText = ({ flowLow_gpm, flowHigh_gpm, flow_gpm }: Pick<DraftCapacity, 'flowLow_gpm' | 'flowHigh_gpm' | 'flow_gpm'>, system: UnitSystem): string =>
+  flowLow_gpm < flowHigh_gpm - 1 ? rangeText(flowLow_gpm, flowHigh_gpm, 'gpm', system) : formatGiven(flow_gpm, system)
 
 /** A set-up in a line: "two 6 in, 20 ft, floating strainer". */
 export function setupText({ size_in, length_ft, lineCount, strainer = 'barrel', intake = 'side', dryHydrant }: SuctionSetup, system: UnitSystem): string {

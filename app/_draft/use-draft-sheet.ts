@@ -9,6 +9,7 @@ import { useAddress } from '../_ui/use-address'
 import type { DraftLinkTarget } from './draft-href'
 import { trialFromAddress, trialNames } from './sheet-address'
 import { sitePumper, type SitePumper } from './site-pumper'
+import { trialOf } from './trial-of'
 
 export type DraftBoard = {
   readonly status: 'loading' | 'missing' | 'ready'
@@ -68,13 +69,6 @@ function withPart(before: SheetTrial, part: { [F in keyof SheetTrial]?: SheetTri
 function withTried({ liftEvidence, ...before }: SheetTrial, tried: SheetTrial): SheetTrial {
   const isOther = tried.lift_ft !== undefined && tried.lift_ft !== before.lift_ft
   return { ...before, ...(liftEvidence && !isOther && { liftEvidence }), ...tried }
-}
-
-/** What a plan has set at the site. */
-function trialOf(plan: Plan | undefined, draftSiteId: string): SheetTrial {
-  const fill = plan?.fillSites.find((site) => site.draftSiteId === draftSiteId)
-  const liftEvidence = fill?.evidence?.lift_ft
-  return { ...(plan?.season && { season: plan.season }), ...(fill?.suction && { suction: fill.suction }), ...(fill?.lift_ft !== undefined && { lift_ft: fill.lift_ft, ...(liftEvidence && { liftEvidence }) }) }
 }
 
 function flowOf(plan: Plan | undefined, district: District | undefined): number | undefined {

@@ -6,8 +6,9 @@ import { backUpInputs, findDraftSheet, primingOf, sourceGaps, type BackUpInputs,
 import { budgetWords, giveUpWords, inputWords, isAllMeasured, stepWords, verdictWords, windowWords, type InputWords } from '@/app/_draft/card/card-words'
 import { liftSum, liftText, placeDoubt } from '@/app/_draft/lift-words'
 import { isFallUnknown, seasonText } from '@/app/_draft/season-words'
-import { rangeText, setupText } from '@/app/_draft/sheet-words'
+import { flowText, rangeText, setupText } from '@/app/_draft/sheet-words'
 import { sitePumper, type SitePumper } from '@/app/_draft/site-pumper'
+import { trialOf } from '@/app/_draft/trial-of'
 import { formatAbout, formatGiven, formatPoint, formatQuantity, formatTime, sayIssue, say } from '@/app/_text'
 import { facts, framed, heading, insideFrame, list, paragraph, sideBySide, space, table, type Block, type Cell } from '../page/block'
 import { LEADING, wrap, type Measure } from '../page/measure'
@@ -126,13 +127,6 @@ function setDraftSite(kit: BookKit, { draftSite, pumper: { pump, from, planName 
   return { key: sheetKey({ kind: 'draft', draftSiteId }), title: draftSite.name, what: say('draft.title'), symbol: 'draftSite', pages: open.pages }
 }
 
-/** What the plan that fills here has set. */
-function trialOf(plan: Plan | undefined, draftSiteId: string) {
-  const fill = plan?.fillSites.find((site) => site.draftSiteId === draftSiteId)
-  const liftEvidence = fill?.evidence?.lift_ft
-  return { ...(plan?.season && { season: plan.season }), ...(fill?.suction && { suction: fill.suction }), ...(fill?.lift_ft !== undefined && { lift_ft: fill.lift_ft, ...(liftEvidence && { liftEvidence }) }) }
-}
-
 function draftTiles(sheet: DraftSheet, { system }: BookKit): Tile[] {
   const { capacity, pump, lift } = sheet
   const isImpossible = capacity.limitedBy === 'lift'
@@ -140,7 +134,7 @@ function draftTiles(sheet: DraftSheet, { system }: BookKit): Tile[] {
   const most_ft = capacity.limitedBy === 'pump' ? highestLiftFor_ft(sheet, capacity.flow_gpm) : capacity.zeroFlowLift_ft
   return [
     { label: say('draft.gauge'), value: isImpossible ? say('book.fig.dash') : rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system), note: say('book.draft.gauge'), isStrong: true },
-    { label: say('draft.flow'), value: isImpossible ? say('book.fig.none') : capacity.flowLow_gpm < capacity.flowHigh_gpm - 1 ? rangeText(capacity.flowLow_gpm, capacity.flowHigh_gpm, 'gpm', system) : formatGiven(capacity.flow_gpm, system), note: say(`draft.limits.${capacity.limitedBy}`), isStrong: true },
+    { label: say('draft.flow'), value: isImpossible ? say('book.fig.none') : flowText(capacity, system), note: say(`draft.limits.${capacity.limitedBy}`), isStrong: true },
     { label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${lift.from}`) },
     { label: say('draft.cover'), value: capacity.strainerCover && !isImpossible ? formatQuantity(capacity.strainerCover.advised_ft, 'ft', system) : say('book.fig.dash'), note: say('book.draft.cover') },
     { label: say('draft.prime.time'), value: prime?.expected_s === undefined ? say(prime ? 'draft.prime.never' : 'book.fig.dash') : formatTime(prime.expected_s), note: prime ? say('book.draft.limit', { limit: formatTime(prime.limit_s) }) : '' },

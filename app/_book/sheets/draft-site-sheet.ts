@@ -17,7 +17,7 @@ import { dayWords, openSheet } from './frame'
 import { namesFor, widthOf, type BookKit, type MadeSheet } from './kit'
 import { mapBlocks } from './map-block'
 import { cautions, inColumns, section, tiles, warning, writeIns, type Tile } from './parts'
-import { noteWords } from './plan-map'
+import { minorPlaces } from './plan-map'
 
 const GAP = 14
 /* The tighter, the smaller. */
@@ -84,9 +84,7 @@ function setDraftSite(kit: BookKit, { draftSite, pumper: { pump, from, planName 
   const setting = {
     places: [
       { kind: 'draftSite' as const, point: draftSite.point, name: draftSite.name },
-      ...district.roadNotes.map((note) => ({ kind: 'roadNote' as const, point: note.point, name: noteWords(note, system), isMinor: true })),
-      ...district.hazards.map(({ point, name }) => ({ kind: 'hazard' as const, point, name, isMinor: true })),
-      ...district.stations.map(({ point, name }) => ({ kind: 'station' as const, point, name, isMinor: true })),
+      ...minorPlaces(district, system, ['roadNote', 'hazard', 'station']),
     ],
     leastAcross_m: 650,
   }

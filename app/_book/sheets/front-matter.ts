@@ -9,7 +9,7 @@ import { dataLine, dayWords, openSheet } from './frame'
 import { widthOf, type BookKit, type MadeSheet } from './kit'
 import { mapBlocks } from './map-block'
 import { warning, writeIns } from './parts'
-import { noteWords } from './plan-map'
+import { minorPlaces } from './plan-map'
 
 const COVER_KEY = 'front cover'
 const CONTENTS_KEY = 'front contents'
@@ -103,8 +103,7 @@ export function indexMapSheet(kit: BookKit, refs: readonly SheetRef[], pageOf: (
   const what = say('book.index')
   const sheet = openSheet(kit, { what: say('book.cover'), title: what })
   const places: MapPlace[] = [...refs.flatMap((ref) => placeOf(kit, ref, String(pageOf(sheetKey(ref))))),
-    ...district.roadNotes.map((note): MapPlace => ({ kind: 'roadNote', point: note.point, name: noteWords(note, system), isMinor: true })),
-    ...district.stations.map(({ point, name }): MapPlace => ({ kind: 'station', point, name, isMinor: true }))]
+    ...minorPlaces(district, system, ['roadNote', 'station'])]
   const setting = { places, leastAcross_m: 1500, symbolSize: 21 }
   sheet.add(paragraph(measure, across, say('book.index.text'), { size: 9.5 }))
   if (places.some(({ isMinor }) => !isMinor)) {

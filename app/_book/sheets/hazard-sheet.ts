@@ -6,7 +6,7 @@ import { openSheet } from './frame'
 import { widthOf, type BookKit, type MadeSheet } from './kit'
 import { mapBlocks, type MapSetting } from './map-block'
 import { cautions, section, tiles, warning, writeIns } from './parts'
-import { noteWords } from './plan-map'
+import { minorPlaces } from './plan-map'
 
 /** A target hazard that nobody has made a plan for: what it is, what it needs, which water lies about. */
 export function hazardSheet(kit: BookKit, hazardId: string): MadeSheet {
@@ -31,10 +31,7 @@ export function hazardSheet(kit: BookKit, hazardId: string): MadeSheet {
   const setting: MapSetting = {
     places: [
       { kind: 'hazard', point: hazard.point, name: hazard.name },
-      ...district.draftSites.map(({ point, name }) => ({ kind: 'draftSite' as const, point, name, isMinor: true })),
-      ...district.sources.filter(({ id }) => !district.draftSites.some(({ sourceId }) => sourceId === id)).map(({ point, name }) => ({ kind: 'source' as const, point, name, isMinor: true })),
-      ...district.roadNotes.map((note) => ({ kind: 'roadNote' as const, point: note.point, name: noteWords(note, system), isMinor: true })),
-      ...district.stations.map(({ point, name }) => ({ kind: 'station' as const, point, name, isMinor: true })),
+      ...minorPlaces(district, system, ['draftSite', 'source', 'roadNote', 'station']),
     ],
     leastAcross_m: 3200,
   }

@@ -1,5 +1,5 @@
 import type { AnsweredPlan } from '@/lib/book'
-import { isCounted, type RoadNote } from '@/lib/plan'
+import { isCounted, type District, type RoadNote } from '@/lib/plan'
 import { FIRE_GROUND, findPlace, legUses } from '@/lib/supply'
 import { formatQuantity, say, type UnitSystem } from '@/app/_text'
 import type { MapPlace } from '../draw/draw-map'
@@ -22,11 +22,24 @@ export function planMap(answered: AnsweredPlan, system: UnitSystem): MapSetting 
     ...plan.dumpSites.map(({ point, name }, i): MapPlace => ({ kind: 'dumpSite', point, name, letter: siteLetter('U', i, plan.dumpSites.length) })),
     ...(fire ? [{ kind: 'fireGround' as const, point: fire, name: names(FIRE_GROUND) ?? say('plan.fire-ground') }] : []),
     ...(plan.hoseLays ?? []).filter(isCounted).flatMap(({ points: [point], name }): MapPlace[] => (point ? [{ kind: 'hosePoint', point, name }] : [])),
-    ...district.roadNotes.map((note): MapPlace => ({ kind: 'roadNote', point: note.point, name: noteWords(note, system), isMinor: true })),
-    ...district.draftSites.filter(({ id }) => !used.has(id)).map(({ point, name }): MapPlace => ({ kind: 'draftSite', point, name, isMinor: true })),
-    ...district.stations.map(({ point, name }): MapPlace => ({ kind: 'station', point, name, isMinor: true })),
+    ...minorPlaces(district, system, ['roadNote', 'draftSite', 'station'], used),
   ]
   return { places, ways: planWays(answered) }
+}
+
+type MinorKind = 'roadNote' | 'draftSite' | 'source' | 'hazard' | 'station'
+
+/**
+ * What else is about, small, in the order of the kinds; of sources those that no draft site stands at.
+ *
+ * @param shownIds what the map shows large
+ */
+export function minorPlaces({ roadNotes, draftSites, sources, hazards, stations }: District, system: UnitSystem, kinds: readonly MinorKind[], shownIds: ReadonlySet<string> = new Set()): MapPlace[] {
+  const lists: Readonly<Record<MinorKind, readonly (Pick<MapPlace, 'point' | 'name'> & { readonly id: string })[]>> = {
+    roadNote: roadNotes.map((note) => ({ id: note.id, point: note.point, name: noteWords(note, system) })),
+    draftSite: draftSites, source: sources.filter(({ id }) => !draftSites.some(({ sourceId }) => sourceId === id)), hazard: hazards, station: stations,
+  }
+  return kinds.flatMap((kind) => lists[kind].filter(({ id }) => !shownIds.has(id)).map(({ point, name }): MapPlace => ({ kind, point, name, isMinor: true })))
 }
 
 /** The ways a plan drives, and its hose lays. */

@@ -1,3 +1,4 @@
+import { middleOf } from '../middle-of'
 import type { SiteEvent } from '../plan'
 import type { ExpectedTrip, LogWorld } from './log-world'
 
@@ -129,17 +130,10 @@ function offsetFrom(matched: readonly Candidate[]): Pick<ClockOffset, 'offset_s'
 /** Median, and twice its standard error from the spread of the middle half, for these few. */
 function summary(pairs: readonly Candidate[]): { middle_s: number; error_s: number; lopsided_s: number; tolerance_s: number } | undefined {
   if (pairs.length === 0) return undefined
-  const offsets = pairs.map(({ offset_s }) => offset_s).sort((a, b) => a - b)
-  const tolerance_s = middleOf(pairs.map((one) => one.tolerance_s).sort((a, b) => a - b))
+  const offsets = pairs.map(({ offset_s }) => offset_s)
+  const tolerance_s = middleOf(pairs.map((one) => one.tolerance_s))
   const middle_s = middleOf(offsets)
   // A single pair says nothing of its own spread: what a trip is allowed stands in for it.
-  const off_s = offsets.length < 3 ? tolerance_s / 2 : 1.4826 * middleOf(offsets.map((offset_s) => Math.abs(offset_s - middle_s)).sort((a, b) => a - b))
+  const off_s = offsets.length < 3 ? tolerance_s / 2 : 1.4826 * middleOf(offsets.map((offset_s) => Math.abs(offset_s - middle_s)))
   return { middle_s, error_s: (2 * 1.2533 * off_s) / Math.sqrt(offsets.length), lopsided_s: Math.max(...pairs.map((one) => one.lopsided_s)), tolerance_s }
-}
-
-/** Median of sorted numbers, at least one. */
-export function middleOf(sorted: readonly number[]): number {
-  const half = Math.floor(sorted.length / 2)
-  const [low = 0, high = 0] = [sorted[half - (sorted.length % 2 === 0 ? 1 : 0)], sorted[half]]
-  return (low + high) / 2
 }

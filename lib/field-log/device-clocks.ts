@@ -32,7 +32,11 @@ type Link = { from: string; to: string; offset: ClockOffset }
  */
 export function deviceClocks(events: readonly SiteEvent[], world: Pick<LogWorld, 'findTrip'>): DeviceClock[] {
   const byDevice = new Map<string, SiteEvent[]>()
-  for (const event of mergeEvents(events)) byDevice.set(event.device, [...(byDevice.get(event.device) ?? []), event])
+  for (const event of mergeEvents(events)) {
+    const own = byDevice.get(event.device)
+    if (own) own.push(event)
+    else byDevice.set(event.device, [event])
+  }
   const devices = [...byDevice.keys()].sort((a, b) => (byDevice.get(b)?.length ?? 0) - (byDevice.get(a)?.length ?? 0) || (a < b ? -1 : 1))
   const known = tripsSeen(events, world)
   const links: Link[] = []

@@ -1,5 +1,5 @@
+import { middleOf } from '../middle-of'
 import type { SiteEvent } from '../plan'
-import { middleOf } from './clock-offset'
 import { TRIP_DOUBT_S, TRIP_DOUBT_SHARE, type LogWorld } from './log-world'
 
 /** Where no plan says how they share it, the two ways of a round may differ by so much of one of them. Common practice, no source. */
@@ -17,15 +17,15 @@ export function tripsSeen(events: readonly SiteEvent[], world: Pick<LogWorld, 'f
       if (planned) return planned
       const away_s = spans.get(`${apparatusId} away ${from}`)
       const stay_s = spans.get(`${apparatusId} stay ${to}`)
-      if (!away_s || !stay_s) return undefined
-      const travel_s = (middleOf(away_s) - middleOf(stay_s)) / 2
+      if (away_s === undefined || stay_s === undefined) return undefined
+      const travel_s = (away_s - stay_s) / 2
       return travel_s > 0 ? { travel_s, doubt_s: TRIP_DOUBT_SHARE * travel_s + TRIP_DOUBT_S, lopsided_s: LOPSIDED_SHARE * travel_s } : undefined
     },
   }
 }
 
-/** Stays at each site, from arrived to left, and absences, from left to arrived, of each tender by one device's clock; sorted. */
-function spansOf(events: readonly SiteEvent[]): Map<string, number[]> {
+/** Stays at each site, from arrived to left, and absences, from left to arrived, of each tender by one device's clock: the middle of each. [s] */
+function spansOf(events: readonly SiteEvent[]): Map<string, number> {
   const spans = new Map<string, number[]>()
   const last = new Map<string, SiteEvent>()
   for (const event of events.toSorted((a, b) => a.at_ms - b.at_ms)) {
@@ -36,7 +36,9 @@ function spansOf(events: readonly SiteEvent[]): Map<string, number[]> {
     last.set(key, event)
     if (!before || before.kind === kind) continue
     const name = `${apparatusId} ${kind === 'left' ? 'stay' : 'away'} ${siteId}`
-    spans.set(name, [...(spans.get(name) ?? []), (event.at_ms - before.at_ms) / 1000].sort((a, b) => a - b))
+    const own_s = spans.get(name) ?? []
+    own_s.push((event.at_ms - before.at_ms) / 1000)
+    spans.set(name, own_s)
   }
-  return spans
+  return new Map([...spans].map(([name, own_s]) => [name, middleOf(own_s)]))
 }

@@ -1,9 +1,9 @@
+import { middleOf } from '../middle-of'
 import { roundOf, type ShuttleSpec } from '../shuttle'
 import type { Stay } from './marks'
 import { readyAt_s, waitsFor_s, type Turn } from './places'
 import { siteIndex, tenderHappened, type TenderHappened } from './tender-happened'
 import type { TenderLog } from './tender-logs'
-import { middleOf } from './usual-times'
 
 export type Happened = {
   readonly tenders: readonly TenderHappened[]

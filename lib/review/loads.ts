@@ -1,6 +1,6 @@
+import { middleOf } from '../middle-of'
 import type { NoteAssumption } from './assumption'
 import type { Stay, TripTimes } from './marks'
-import { middleOf } from './usual-times'
 
 /** What one tender brought to a dump site on one stay. Water runs evenly from `from_s` to `upTo_s`. */
 export type Load = {

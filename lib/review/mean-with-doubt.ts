@@ -1,4 +1,4 @@
-import { middleOf } from './usual-times'
+import { middleOf } from '../middle-of'
 
 /** A mean of what was seen, and how far it may be off. */
 export type MeanWithDoubt = {

@@ -1,3 +1,4 @@
+import { middleOf } from '../middle-of'
 import { SECONDS_PER_MINUTE } from '../units'
 import { dumpAlone_s } from '../shuttle/round-of'
 import { tripStages, type ShuttleSpec, type TripStage } from '../shuttle'
@@ -9,7 +10,6 @@ import { GUESS_SPREAD, meanWithDoubt, ODD_FACTOR } from './mean-with-doubt'
 import { pumpMeasures } from './pump-measures'
 import { waitsFor_s, type Turn } from './places'
 import type { TenderLog } from './tender-logs'
-import { middleOf } from './usual-times'
 
 /** A number that a log measured, for an item of the district or of the plan. */
 export type Measure = {

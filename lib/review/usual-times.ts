@@ -1,3 +1,4 @@
+import { middleOf } from '../middle-of'
 import { roundOf, tripStages, type ShuttleSpec, type TenderSpec, type TripStage } from '../shuttle'
 import { defaults } from '../supply'
 import { marksAt, stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
@@ -53,11 +54,4 @@ export function refinedTimes(planned: TripTimes, own: Record<TripStage, number[]
     if (taken) times[stage] = Math.max(LEAST_S, middleOf(taken))
   }
   return times
-}
-
-/** The middle of some values; between the two in the middle of an even number. */
-export function middleOf(values: readonly number[]): number {
-  const rising = [...values].sort((a, b) => a - b)
-  const half = rising.length / 2
-  return rising.length % 2 === 1 ? rising[Math.floor(half)]! : (rising[half - 1]! + rising[half]!) / 2
 }

@@ -1,12 +1,8 @@
 import type { PostKind, SiteEventKind } from '../plan'
-
-const STEPS: Readonly<Record<'fill' | 'dump', readonly SiteEventKind[]>> = {
-  fill: ['arrived', 'hookedUp', 'filling', 'full', 'left'],
-  dump: ['arrived', 'dumping', 'empty', 'left'],
-}
+import { tenderSteps } from './tender-steps'
 
 /** What a tender does at a post, in its order; none where no tender stops. */
-export const stepsAt = (post: PostKind): readonly SiteEventKind[] => (post === 'fill' || post === 'dump' ? STEPS[post] : [])
+export const stepsAt = (post: PostKind): readonly SiteEventKind[] => (post === 'fill' || post === 'dump' ? tenderSteps[post] : [])
 
 /**
  * What is to be seen next of a tender at a post.

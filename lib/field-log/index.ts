@@ -14,4 +14,5 @@ export { daysFromDay, findMoment, findTimeOfDay_s, isoFromMoment } from './momen
 export { onOneClock, type TimedEvent } from './on-one-clock'
 export { readLog, type ReadLog } from './read-log'
 export { readLogCsv, type CsvContext, type ReadCsv } from './read-log-csv'
+export { tenderSteps } from './tender-steps'
 export { withoutDoubles } from './without-doubles'

@@ -1,6 +1,7 @@
 import { issue, type Issue } from '../issue'
 import type { SiteEvent } from '../plan'
 import { effectiveEvents, type EffectiveEvents } from './effective-events'
+import { stepsAt } from './expected-next'
 import type { LogWorld } from './log-world'
 import { deviceClocks, type DeviceClock } from './device-clocks'
 import { onOneClock, type TimedEvent } from './on-one-clock'
@@ -17,8 +18,6 @@ export type ReadLog = {
 
 /** A trip in less than this share of what is planned cannot be. Common practice, no source. */
 const TOO_FAST_SHARE = 0.5
-/** What must come after what at one post, of one tender in one stay. */
-const ORDER: Readonly<Record<'fill' | 'dump', readonly SiteEvent['kind'][]>> = { fill: ['arrived', 'hookedUp', 'filling', 'full', 'left'], dump: ['arrived', 'dumping', 'empty', 'left'] }
 
 /**
  * Takes in corrections and undos, lays the clocks on one, drops doubles, and says what contradicts what. Nothing is dropped
@@ -68,7 +67,7 @@ function staysOf(events: readonly TimedEvent[]): Map<string, TimedEvent[][]> {
   const stays = new Map<string, TimedEvent[][]>()
   for (const event of events) {
     const { post, apparatusId, kind } = event
-    if (apparatusId === undefined || (post.kind !== 'fill' && post.kind !== 'dump') || !ORDER[post.kind].includes(kind)) continue
+    if (apparatusId === undefined || !stepsAt(post.kind).includes(kind)) continue
     const key = `${post.kind} ${post.siteId} ${apparatusId}`
     const own = stays.get(key) ?? []
     const last = own.at(-1)
@@ -82,8 +81,8 @@ function staysOf(events: readonly TimedEvent[]): Map<string, TimedEvent[][]> {
 function orderIssues(stay: readonly TimedEvent[]): Issue[] {
   return stay.slice(1).flatMap((event, index) => {
     const before = stay[index]
-    if (!before || before.device !== event.device || (event.post.kind !== 'fill' && event.post.kind !== 'dump')) return []
-    const order = ORDER[event.post.kind]
+    if (!before || before.device !== event.device) return []
+    const order = stepsAt(event.post.kind)
     if (order.indexOf(event.kind) > order.indexOf(before.kind)) return []
     return [issue('log-out-of-order', 'warn', [event.apparatusId ?? '', event.post.siteId ?? ''], { first: before.kind, then: event.kind, at_ms: event.at_ms })]
   })

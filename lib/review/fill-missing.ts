@@ -1,5 +1,6 @@
+import { tenderSteps } from '../field-log'
 import type { NoteAssumption } from './assumption'
-import { marksAt, stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
+import { stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
 
 type Node = { readonly stay: Stay; readonly mark: Mark; readonly usual_s: number }
 
@@ -15,7 +16,7 @@ type Node = { readonly stay: Stay; readonly mark: Mark; readonly usual_s: number
  * @param quiet marks that are not told one by one, by `place/mark`
  */
 export function fillMissing(stays: readonly Stay[], usual: TripTimes, apparatusId: string, quiet: ReadonlySet<string>, note: NoteAssumption): void {
-  const chain = stays.flatMap((stay) => (marksAt[stay.place] as readonly Mark[]).map((mark): Node => ({ stay, mark, usual_s: usualUpTo_s(stay, mark, usual) })))
+  const chain = stays.flatMap((stay) => (tenderSteps[stay.place] as readonly Mark[]).map((mark): Node => ({ stay, mark, usual_s: usualUpTo_s(stay, mark, usual) })))
   const known = chain.flatMap(({ stay, mark }, k) => (mark in stay.times_s ? [k] : []))
   const first = known[0]
   if (first === undefined) return

@@ -1,5 +1,6 @@
+import { tenderSteps } from '../field-log'
 import type { NoteAssumption } from './assumption'
-import { awayFrom_s, marksAt, otherPlace, stepOf, type Mark, type Stay, type TenderEvent, type TripTimes } from './marks'
+import { awayFrom_s, otherPlace, stepOf, type Mark, type Stay, type TenderEvent, type TripTimes } from './marks'
 
 /**
  * Sorts what was logged of one tender into its stays, dump and fill by turns.
@@ -77,7 +78,7 @@ function put(stay: Stay, { mark, at_s, siteId, water_gal, id }: TenderEvent): vo
 /** The times stay, the marks take them in the order of a stay. */
 function putInOrder(stay: Stay, event: TenderEvent): void {
   put(stay, event)
-  const marks = (marksAt[stay.place] as readonly Mark[]).filter((mark) => mark in stay.times_s)
+  const marks = (tenderSteps[stay.place] as readonly Mark[]).filter((mark) => mark in stay.times_s)
   const times_s = marks.map((mark) => stay.times_s[mark]!).sort((a, b) => a - b)
   marks.forEach((mark, k) => {
     // A time that another mark was logged with is taken for it, not seen.

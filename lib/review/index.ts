@@ -6,7 +6,7 @@ export { criterionShown, READING_HOLDS_S, type AskedSpan, type Shown } from './c
 export { CURVE_STEP_S, LATELY_S, lately_gpm, type Curves } from './curves'
 export { heldFlow_gpm, LEAST_HELD_S } from './held-flow'
 export { broughtBy_gal, type Load, type ReviewTender } from './loads'
-export { marksAt, type Mark, type PlaceKind, type TenderEvent } from './marks'
+export type { Mark, PlaceKind, TenderEvent } from './marks'
 export { meanWithDoubt } from './mean-with-doubt'
 export { type Measure, type Withheld } from './measures'
 export { differenceOf, findWindow, readTrips, type Trips } from './read-trips'

@@ -1,17 +1,14 @@
+import { tenderSteps } from '../field-log'
 import type { TripStage } from '../shuttle'
 
 /** Where a tender gives water and where it takes it. */
 export type PlaceKind = 'dump' | 'fill'
 
-/** What is seen of a tender on one stay at a place, in the order in which it happens. */
-export const marksAt = {
-  dump: ['arrived', 'dumping', 'empty', 'left'],
-  fill: ['arrived', 'hookedUp', 'filling', 'full', 'left'],
-} as const satisfies Readonly<Record<PlaceKind, readonly string[]>>
-export type Mark = (typeof marksAt)[PlaceKind][number]
+/** One of the things that are seen of a tender on a stay. */
+export type Mark = (typeof tenderSteps)[PlaceKind][number]
 
 /** Place of a mark in the order of a stay; -1 where it does not belong to one there. */
-export const stepOf = (place: PlaceKind, mark: string): number => (marksAt[place] as readonly string[]).indexOf(mark)
+export const stepOf = (place: PlaceKind, mark: string): number => (tenderSteps[place] as readonly string[]).indexOf(mark)
 
 /** One thing seen of one tender, in seconds after dispatch by one clock. */
 export type TenderEvent = {

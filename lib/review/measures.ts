@@ -1,3 +1,4 @@
+import { tenderSteps } from '../field-log'
 import { middleOf } from '../middle-of'
 import { SECONDS_PER_MINUTE } from '../units'
 import { dumpAlone_s } from '../shuttle/round-of'
@@ -5,7 +6,7 @@ import { tripStages, type ShuttleSpec, type TripStage } from '../shuttle'
 import { maybeHeldBack } from './held-back'
 import type { Load } from './loads'
 import type { LogEvents } from './log-events'
-import { marksAt, stageUpTo, type Mark, type Stay } from './marks'
+import { stageUpTo, type Mark, type Stay } from './marks'
 import { GUESS_SPREAD, meanWithDoubt, ODD_FACTOR } from './mean-with-doubt'
 import { pumpMeasures } from './pump-measures'
 import { waitsFor_s, type Turn } from './places'
@@ -98,7 +99,7 @@ function clearTimes(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): 
   return new Map(logs.map(({ tender, stays }) => {
     const times = Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
     for (const stay of stays) {
-      const marks = marksAt[stay.place] as readonly Mark[]
+      const marks = tenderSteps[stay.place] as readonly Mark[]
       marks.forEach((mark, step) => {
         const stage = stageUpTo[stay.place][mark]
         const before = marks[step - 1]

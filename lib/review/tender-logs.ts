@@ -1,9 +1,10 @@
+import { tenderSteps } from '../field-log'
 import type { ShuttleSpec } from '../shuttle'
 import type { NoteAssumption } from './assumption'
 import { fillMissing } from './fill-missing'
 import { findStays } from './find-stays'
 import { finishedDumps, loadsOf, type Load, type ReviewTender } from './loads'
-import { marksAt, type PlaceKind, type Stay, type TenderEvent, type TripTimes } from './marks'
+import type { PlaceKind, Stay, TenderEvent, TripTimes } from './marks'
 import { loggedTimes, plannedTimes, refinedTimes, unplannedTimes } from './usual-times'
 
 /** What a log says of one tender: its stays with a time for every mark, and what it brought. */
@@ -47,7 +48,7 @@ function neverLogged(stays: readonly Stay[], note: NoteAssumption): Set<string> 
   for (const place of ['dump', 'fill'] as const satisfies readonly PlaceKind[]) {
     const here = stays.filter((stay) => stay.place === place && stay.seen.size > 0)
     if (here.length === 0) continue
-    for (const mark of marksAt[place]) {
+    for (const mark of tenderSteps[place]) {
       if (here.some(({ seen }) => seen.has(mark))) continue
       quiet.add(`${place}/${mark}`)
       note({ kind: 'never-logged', place, mark, eventIds: [] })

@@ -1,7 +1,8 @@
+import { tenderSteps } from '../field-log'
 import { middleOf } from '../middle-of'
 import { roundOf, tripStages, type ShuttleSpec, type TenderSpec, type TripStage } from '../shuttle'
 import { defaults } from '../supply'
-import { marksAt, stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
+import { stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
 
 /** Nobody knows the road of a log without a plan: assumed. */
 const ROAD_S = 300
@@ -29,7 +30,7 @@ const atLeast = (times: TripTimes): TripTimes => Object.fromEntries(tripStages.m
 export function loggedTimes(stays: readonly Stay[]): Record<TripStage, number[]> {
   const found = Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
   for (const [k, stay] of stays.entries()) {
-    const marks = marksAt[stay.place] as readonly Mark[]
+    const marks = tenderSteps[stay.place] as readonly Mark[]
     marks.forEach((mark, step) => {
       const stage = stageUpTo[stay.place][mark]
       const before = marks[step - 1]

@@ -1,4 +1,5 @@
-import { daysFromDay, findTimeOfDay_s } from '@/lib/field-log'
+import { daysFromDay } from '@/lib/calendar'
+import { findTimeOfDay_s } from '@/lib/field-log'
 
 const clocks = new Map<string, Intl.DateTimeFormat>()
 

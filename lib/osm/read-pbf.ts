@@ -1,4 +1,5 @@
 import { PbfReader } from 'pbf'
+import { dayFromDays } from '../calendar'
 import { ExtractBuilder } from './extract-builder'
 import type { OsmExtract } from './osm-extract'
 import { OsmFault, osmFault } from './osm-fault'
@@ -128,23 +129,11 @@ function readBounds(pbf: PbfReader, builder: ExtractBuilder): void {
   builder.addBounds({ south, west, north, east })
 }
 
-/**
- * ISO 8601 date and time of seconds since 1970, or undefined outside the years 2000 to 2200.
- *
- * @source civil-from-days arithmetic of the proleptic Gregorian calendar (public domain, Howard Hinnant)
- */
+/** ISO 8601 date and time of seconds since 1970, or undefined outside the years 2000 to 2200. */
 export function isoFromSeconds(seconds: number): string | undefined {
   if (!(seconds >= 946_684_800 && seconds < 7_258_118_400)) return undefined
   const days = Math.floor(seconds / 86_400)
-  const z = days + 719_468
-  const era = Math.floor(z / 146_097)
-  const dayOfEra = z - era * 146_097
-  const yearOfEra = Math.floor((dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365)
-  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100))
-  const shifted = Math.floor((5 * dayOfYear + 2) / 153)
-  const month = shifted < 10 ? shifted + 3 : shifted - 9
-  const day = dayOfYear - Math.floor((153 * shifted + 2) / 5) + 1
-  const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0)
+  const { year, month, day } = dayFromDays(days)
   const rest = seconds - days * 86_400
   const two = (value: number): string => String(value).padStart(2, '0')
   return `${year}-${two(month)}-${two(day)}T${two(Math.floor(rest / 3600))}:${two(Math.floor((rest % 3600) / 60))}:${two(rest % 60)}Z`

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { daysFromDay, findMoment, findTimeOfDay_s, isoFromMoment, logCsv, logFileText, readLogCsv, readLogFile, type CsvContext } from '@/lib/field-log'
+import { daysFromDay } from '@/lib/calendar'
+import { findMoment, findTimeOfDay_s, isoFromMoment, logCsv, logFileText, readLogCsv, readLogFile, type CsvContext } from '@/lib/field-log'
 import { sayIssue } from '@/app/_text'
 import type { FieldLog, SiteEvent } from '@/lib/plan'
 import { DAY_MS, event, uuid } from './site-events'

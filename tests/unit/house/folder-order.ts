@@ -1,7 +1,7 @@
 import path from 'node:path'
 
 /** The ground: each may import those before it. */
-const GROUND = ['units', 'written-units', 'middle-of', 'evidence', 'issue', 'random', 'geo'] as const
+const GROUND = ['units', 'written-units', 'middle-of', 'calendar', 'evidence', 'issue', 'random', 'geo'] as const
 const NUMBERS = ['hydraulics', 'terrain', 'osm', 'demand', 'relay', 'priming', 'shuttle', 'roads'] as const
 const LADDER = ['plan', 'exchange', 'supply', 'doubt', 'advise', 'exercise', 'field-log', 'review', 'report', 'book'] as const
 

@@ -1,4 +1,4 @@
-import { advise, baselineOf, dependableGains, requestList, type Advice, type DependableGains, type Progress, type RequestAsk, type RequestList, type ResolveWays } from '@/lib/advise'
+import { adviseOn, baselineOf, dependableGains, requestList, type Advice, type DependableGains, type Progress, type RequestAsk, type RequestList, type ResolveWays } from '@/lib/advise'
 import type { Issue } from '@/lib/issue'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
 import { driveWork } from './drive-work'
@@ -45,11 +45,14 @@ export function adviceService(findBlob: FindBlob, turn: () => Promise<void>, now
       const own = (newest += 1)
       const resolve = await resolver(bundle)
       if (own !== newest) return false
-      const tried = await drive(own, advise(bundle, resolve), ({ doneShare }) => { onPart({ kind: 'progress', stage: 'trying', doneShare }) })
+      const base = baselineOf(bundle, resolve)
+      if (!base) {
+        onPart({ kind: 'advice', advice: undefined })
+        return true
+      }
+      const tried = await drive(own, adviseOn(base, resolve), ({ doneShare }) => { onPart({ kind: 'progress', stage: 'trying', doneShare }) })
       if (!tried) return false
       onPart({ kind: 'advice', advice: tried.result })
-      const base = tried.result && baselineOf(bundle, resolve)
-      if (!tried.result || !base) return true
       const { helpful, unproven } = tried.result.ranked
       const doubted = dependableGains(base, [...helpful, ...unproven].slice(0, DOUBTED_COUNT), resolve)
       const done = await drive(own, doubted, ({ doneShare, soFar }) => {

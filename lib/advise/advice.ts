@@ -1,12 +1,11 @@
 import type { Bundle } from '../plan'
-import { compilePlan, limitingLinkOf, type Link } from '../supply'
+import { limitingLinkOf, type Link } from '../supply'
 import { candidatesOf } from './candidates/candidates'
-import { planWith } from './plan-with'
 import { ifStops, type StopReport } from './stops/if-stops'
 import type { Progress } from './progress'
 import { rankTrials, type Ranked } from './rank'
 import { tendersToMeet, type TendersToMeet } from './tenders-to-meet'
-import { baselineOf, isTrial, tryCandidate, type Baseline, type NoTrial, type Trial } from './trial'
+import { baselineOf, changedPlan, isTrial, tryCandidate, type Baseline, type NoTrial, type Trial } from './trial'
 import type { ResolveWays } from './ways-with-closure'
 
 /** What would help, and what happens if something stops. */
@@ -34,7 +33,11 @@ export type Advice = {
  */
 export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress, Advice | undefined> {
   const base = baselineOf(given, resolve)
-  if (!base) return undefined
+  return base && (yield* adviseOn(base, resolve))
+}
+
+/** Advice for a plan that is worked out already. */
+export function* adviseOn(base: Baseline, resolve: ResolveWays): Generator<Progress, Advice> {
   yield { doneShare: 0 }
   const candidates = candidatesOf(base.bundle, resolve)
   const trials: Trial[] = []
@@ -50,7 +53,7 @@ export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress
   const stops = ifStops(base, trials, resolve)
   const { needed_gpm } = base.compiled.demand
   const isOpen = needed_gpm !== undefined && base.figures.flow_gpm < needed_gpm && !trials.some(({ meetsNeed }) => meetsNeed)
-  const toMeet = isOpen ? yield* asProgress(tendersToMeet(base.bundle, needed_gpm, resolve), 1 - 0.1 / whole) : undefined
+  const toMeet = isOpen ? yield* asProgress(tendersToMeet(base.bundle, needed_gpm, resolve, base.compiled), 1 - 0.1 / whole) : undefined
   const ranked = rankTrials(trials)
   const limits = yield* asProgress(limitsWith(base, [...ranked.helpful, ...ranked.unproven], resolve), 1 - 0.05 / whole)
   const limit = limitingLinkOf(base.compiled, base.figures.flow_gpm)
@@ -61,8 +64,8 @@ export function* advise(given: Bundle, resolve: ResolveWays): Generator<Progress
 function* limitsWith(base: Baseline, trials: readonly Trial[], resolve: ResolveWays): Generator<Progress, Map<string, Link | null>> {
   const limits = new Map<string, Link | null>()
   for (const [index, { candidate, after }] of trials.entries()) {
-    const changed = planWith(base.bundle.plan, candidate.edits)
-    if (!('code' in changed)) limits.set(candidate.id, limitingLinkOf(compilePlan(resolve({ ...base.bundle, plan: changed.plan })), after.flow_gpm))
+    const changed = changedPlan(base, candidate, resolve)
+    if (!('because' in changed)) limits.set(candidate.id, limitingLinkOf(changed, after.flow_gpm))
     yield { doneShare: (index + 1) / trials.length }
   }
   return limits

@@ -1,8 +1,7 @@
 import { dependableFlow, NIGHT_COUNT, prepareDoubt } from '../doubt'
-import { compilePlan, type CompiledPlan } from '../supply'
-import { planWith } from './plan-with'
+import type { CompiledPlan } from '../supply'
 import type { Progress } from './progress'
-import type { Baseline, Trial } from './trial'
+import { changedPlan, type Baseline, type Trial } from './trial'
 import type { ResolveWays } from './ways-with-closure'
 
 /** Dependable flow of the plan, and with each change by its id. */
@@ -22,9 +21,9 @@ export function* dependableGains(base: Baseline, trials: readonly Trial[], resol
   const known = (): DependableGains => ({ base_gpm, after_gpm: new Map(after_gpm), nightCount: NIGHT_COUNT })
   for (const [index, { candidate }] of trials.entries()) {
     yield { doneShare: (index + 1) / (trials.length + 1), soFar: known() }
-    const changed = planWith(base.bundle.plan, candidate.edits)
-    if ('code' in changed) continue
-    const flow_gpm = dependableOf(compilePlan(resolve({ ...base.bundle, plan: changed.plan })))
+    const changed = changedPlan(base, candidate, resolve)
+    if ('because' in changed) continue
+    const flow_gpm = dependableOf(changed)
     if (flow_gpm !== undefined) after_gpm.set(candidate.id, flow_gpm)
   }
   return known()

@@ -1,5 +1,5 @@
 /** What would help, what happens if something stops, and whom to ask. */
-export { advise, type Advice } from './advice'
+export { advise, adviseOn, type Advice } from './advice'
 export { candidateKinds, provisos, type Candidate, type CandidateKind, type Effort, type Proviso } from './candidate'
 export { candidatesOf } from './candidates/candidates'
 export { dependableGains, dependableOf, type DependableGains } from './dependable-gain'

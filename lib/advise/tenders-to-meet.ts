@@ -30,11 +30,11 @@ const IDLE_IN_A_ROW = 3
  * "Like the plan's own": the home tender of middle load among those that haul, so that neither the largest nor the
  * smallest of the district decides; where all are mutual aid, one of them.
  *
+ * @param planned the plan as it is, where it is worked out already
  * @returns a generator whose result is undefined where no tender hauls or something blocks the plan
  */
-export function* tendersToMeet(bundle: Bundle, asked_gpm: number, resolve: ResolveWays): Generator<Progress, TendersToMeet | undefined> {
+export function* tendersToMeet(bundle: Bundle, asked_gpm: number, resolve: ResolveWays, planned: CompiledPlan = compilePlan(bundle)): Generator<Progress, TendersToMeet | undefined> {
   const like = findTypical(bundle)
-  const planned = compilePlan(bundle)
   const first = like && figuresOf(planned)
   if (!like || !first) return undefined
   let best = { flow_gpm: first.flow_gpm, compiled: planned }

@@ -38,14 +38,34 @@ export function baselineOf(given: Bundle, resolve: ResolveWays): Baseline | unde
   return figures && { bundle, compiled, figures }
 }
 
-/** Applies a change to a copy of the plan and works it out by the same road as the plan itself. */
-export function tryCandidate(base: Baseline, candidate: Candidate, resolve: ResolveWays): Trial | NoTrial {
+/** Plans with a change, for as long as the plan as it is and the change are held: a trial itself is posted and stays small. */
+const kept = new WeakMap<Baseline, WeakMap<Candidate, CompiledPlan>>()
+
+/**
+ * Applies a change to a copy of the plan and works it out as far as numbers, by the same road as the plan itself; once for each plan
+ * and change.
+ *
+ * @param resolve that of the baseline
+ */
+export function changedPlan(base: Baseline, candidate: Candidate, resolve: ResolveWays): CompiledPlan | NoTrial {
+  const known = kept.get(base) ?? new WeakMap<Candidate, CompiledPlan>()
+  kept.set(base, known)
+  const made = known.get(candidate)
+  if (made) return made
   const changed = planWith(base.bundle.plan, candidate.edits)
   if ('code' in changed) return { candidate, because: 'refused', issues: [changed] }
   const bundle = resolve({ ...base.bundle, plan: changed.plan })
   // A straight line beside routed ways would make any new place look near.
   if (lacksWays(bundle)) return { candidate, because: 'roads-unknown', issues: [] }
   const compiled = compilePlan(bundle)
+  known.set(candidate, compiled)
+  return compiled
+}
+
+/** What the plan gives with a change. */
+export function tryCandidate(base: Baseline, candidate: Candidate, resolve: ResolveWays): Trial | NoTrial {
+  const compiled = changedPlan(base, candidate, resolve)
+  if ('because' in compiled) return compiled
   const after = figuresOf(compiled)
   if (!after) return { candidate, because: 'blocked', issues: compiled.issues.filter(({ severity }) => severity === 'block') }
   const effort = effortOfTrial(candidate, compiled)

@@ -77,7 +77,7 @@ export function* requestList(bundle: Bundle, ask: RequestAsk, resolve: ResolveWa
   const most = curve.toSorted((a, b) => b.flow_gpm - a.flow_gpm || a.tenderCount - b.tenderCount)[0]
   const fallback = (late?.metIds ?? most?.flowIds ?? []).reduce((set, id) => set | (1 << desk.ids.indexOf(id)), 0)
   const set = found ?? fallback
-  const beyond = found === undefined && !late ? yield* tendersToMeet(whole.bundle, ask.flow_gpm, resolve) : undefined
+  const beyond = found === undefined && !late ? yield* tendersToMeet(whole.bundle, ask.flow_gpm, resolve, whole) : undefined
   const answer = desk.answer(set)
   return {
     ask, outcome: found !== undefined ? 'met' : late ? 'late' : 'short',

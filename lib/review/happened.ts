@@ -1,7 +1,7 @@
 import { middleOf } from '../middle-of'
 import { roundOf, type ShuttleSpec } from '../shuttle'
 import type { Stay } from './marks'
-import { readyAt_s, waitsFor_s, type Turn } from './places'
+import { readyAt_s, turnOf, waitsFor_s } from './places'
 import { siteIndex, tenderHappened, type TenderHappened } from './tender-happened'
 import type { TenderLog } from './tender-logs'
 
@@ -54,9 +54,4 @@ export function happenedOf(spec: ShuttleSpec, logs: readonly TenderLog[], end_s:
     return [id, factors.length >= SITE_LEAST ? middleOf(factors) : 1]
   }))
   return { tenders, ready_s, fillFactor, missingIds: spec.tenders.flatMap(({ id }) => (served.some(({ tender }) => tender.id === id) ? [] : [id])) }
-}
-
-function turnOf({ place, times_s }: Stay): Turn | undefined {
-  const taken_s = place === 'dump' ? times_s.dumping : times_s.hookedUp
-  return times_s.arrived === undefined || taken_s === undefined ? undefined : { arrived_s: times_s.arrived, taken_s, left_s: times_s.left }
 }

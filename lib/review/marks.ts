@@ -1,5 +1,5 @@
 import { tenderSteps } from '../field-log'
-import type { TripStage } from '../shuttle'
+import { tripStages, type TripStage } from '../shuttle'
 
 /** Where a tender gives water and where it takes it. */
 export type PlaceKind = 'dump' | 'fill'
@@ -23,6 +23,9 @@ export type TenderEvent = {
 
 /** Times of a round's stages with nobody in the way. [s] */
 export type TripTimes = Readonly<Record<TripStage, number>>
+
+/** Room for what each stage took, time after time: none so far. [s] */
+export const noTimes = (): Record<TripStage, number[]> => Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
 
 /**
  * One stay of a tender at a place. A mark has a time once it is seen or taken; what comes after the last that was

@@ -2,14 +2,14 @@ import { tenderSteps } from '../field-log'
 import { middleOf } from '../middle-of'
 import { SECONDS_PER_MINUTE } from '../units'
 import { dumpAlone_s } from '../shuttle/round-of'
-import { tripStages, type ShuttleSpec, type TripStage } from '../shuttle'
+import type { ShuttleSpec, TripStage } from '../shuttle'
 import { maybeHeldBack } from './held-back'
 import type { Load } from './loads'
 import type { LogEvents } from './log-events'
-import { stageUpTo, type Mark, type Stay } from './marks'
+import { noTimes, stageUpTo, type Mark, type Stay } from './marks'
 import { GUESS_SPREAD, meanWithDoubt, ODD_FACTOR } from './mean-with-doubt'
 import { pumpMeasures } from './pump-measures'
-import { waitsFor_s, type Turn } from './places'
+import { turnOf, waitsFor_s } from './places'
 import type { TenderLog } from './tender-logs'
 
 /** A number that a log measured, for an item of the district or of the plan. */
@@ -97,7 +97,7 @@ function clearTimes(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): 
     }
   }
   return new Map(logs.map(({ tender, stays }) => {
-    const times = Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
+    const times = noTimes()
     for (const stay of stays) {
       const marks = tenderSteps[stay.place] as readonly Mark[]
       marks.forEach((mark, step) => {
@@ -111,11 +111,6 @@ function clearTimes(logs: readonly TenderLog[], spec: ShuttleSpec | undefined): 
     }
     return [tender.id, times]
   }))
-}
-
-function turnOf({ place, times_s: { arrived, dumping, hookedUp, left } }: Stay): Turn | undefined {
-  const taken_s = place === 'dump' ? dumping : hookedUp
-  return arrived === undefined || taken_s === undefined ? undefined : { arrived_s: arrived, taken_s, left_s: left }
 }
 
 /** A rate so far below what the plan has is put down to a full tank, not to the tender: that is to be timed into an empty one. Assumed. */

@@ -1,5 +1,13 @@
+import type { Stay } from './marks'
+
 /** One stay at a place that few can use at once. */
 export type Turn = { readonly arrived_s: number; readonly taken_s: number; readonly left_s: number | undefined }
+
+/** The turn of a stay; undefined while nobody knows when it came or took its place. */
+export function turnOf({ place, times_s: { arrived, dumping, hookedUp, left } }: Stay): Turn | undefined {
+  const taken_s = place === 'dump' ? dumping : hookedUp
+  return arrived === undefined || taken_s === undefined ? undefined : { arrived_s: arrived, taken_s, left_s: left }
+}
 
 /**
  * How long each waited for a place, first come first served: until as many were left as there are places. Whatever else

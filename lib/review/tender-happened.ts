@@ -1,5 +1,5 @@
-import { tripStages, type ShuttleSpec, type TripStage } from '../shuttle'
-import type { PlaceKind, Stay } from './marks'
+import type { ShuttleSpec, TripStage } from '../shuttle'
+import { noTimes, type PlaceKind, type Stay } from './marks'
 import type { TenderLog } from './tender-logs'
 
 /** What happened to one tender, trip by trip, from its first dump on; counted as the simulation counts. */
@@ -48,7 +48,7 @@ export function siteIndex(spec: ShuttleSpec, { tender }: TenderLog, { place, sit
 export function tenderHappened(spec: ShuttleSpec, log: TenderLog, waits: ReadonlyMap<Stay, number>, ready_s: ReadonlyMap<string, number>, fillings: readonly Filling[], end_s: number): TenderHappened {
   const from = log.stays.findIndex((stay) => stay.place === 'dump' && stay.times_s.dumping !== undefined)
   const stays = log.stays.slice(from)
-  const stages = Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
+  const stages = noTimes()
   const dumpWaits_s: number[] = []
   const fillWaits_s: number[] = []
   const stops_s: number[] = []

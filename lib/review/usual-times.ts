@@ -2,7 +2,7 @@ import { tenderSteps } from '../field-log'
 import { middleOf } from '../middle-of'
 import { roundOf, tripStages, type ShuttleSpec, type TenderSpec, type TripStage } from '../shuttle'
 import { defaults } from '../supply'
-import { stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
+import { noTimes, stageUpTo, type Mark, type Stay, type TripTimes } from './marks'
 
 /** Nobody knows the road of a log without a plan: assumed. */
 const ROAD_S = 300
@@ -28,7 +28,7 @@ const atLeast = (times: TripTimes): TripTimes => Object.fromEntries(tripStages.m
 
 /** How long each stage took where both its ends were logged; positions hold the waiting before them. */
 export function loggedTimes(stays: readonly Stay[]): Record<TripStage, number[]> {
-  const found = Object.fromEntries(tripStages.map((stage) => [stage, []])) as unknown as Record<TripStage, number[]>
+  const found = noTimes()
   for (const [k, stay] of stays.entries()) {
     const marks = tenderSteps[stay.place] as readonly Mark[]
     marks.forEach((mark, step) => {

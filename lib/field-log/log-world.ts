@@ -1,5 +1,6 @@
 import type { District, FieldLog } from '../plan'
-import { compilePlan } from '../supply'
+import { dumpAlone_s } from '../shuttle/round-of'
+import { compilePlan, defaults } from '../supply'
 
 /**
  * How long a trip should take, and by how much it may be more or less; and by how much more the one direction may take than
@@ -28,8 +29,6 @@ export const TRIP_DOUBT_SHARE = 0.3
 export const TRIP_DOUBT_S = 30
 /** Loaded and empty, uphill and down: so much of a planned trip may the one direction take more and the other not. Common practice, no source. */
 const LOPSIDED_SHARE = 0.1
-/** Part of a nominal tank that is carried and given each trip, where nobody has said. Fire-service handbook form, 0.9. */
-const USABLE_SHARE = 0.9
 
 /**
  * @param log      with its plan as planned, or without
@@ -42,8 +41,8 @@ export function logWorld(log: Pick<FieldLog, 'planned' | 'places' | 'units'>, di
   const tenders = new Map((compiled?.spec?.tenders ?? []).map((tender) => [tender.id, tender]))
   const dumps = new Map((compiled?.spec?.dumps ?? []).map((dump) => [dump.id, dump]))
   const fills = compiled?.spec?.fills ?? []
-  const tanks = new Map<string, number>(log.units.flatMap(({ id, tank_gal }) => (tank_gal === undefined ? [] : [[id, tank_gal * USABLE_SHARE] as const])))
-  for (const unit of apparatus) if (unit.kind === 'tender' && unit.tank_gal !== undefined) tanks.set(unit.id, unit.tank_gal * (unit.usableShare ?? USABLE_SHARE))
+  const tanks = new Map<string, number>(log.units.flatMap(({ id, tank_gal }) => (tank_gal === undefined ? [] : [[id, tank_gal * defaults.usableShare.value] as const])))
+  for (const unit of apparatus) if (unit.kind === 'tender' && unit.tank_gal !== undefined) tanks.set(unit.id, unit.tank_gal * (unit.usableShare ?? defaults.usableShare.value))
   const wayBack = (id: string, fillSiteId: string, dumpSiteId: string) => {
     const tender = tenders.get(id)
     if (!tender) return undefined
@@ -67,9 +66,7 @@ export function logWorld(log: Pick<FieldLog, 'planned' | 'places' | 'units'>, di
     },
     dump_s: (id) => {
       const tender = tenders.get(id)
-      if (!tender || tender.dumpRate_gpm.length === 0) return undefined
-      const part_gal = tender.usable_gal / tender.dumpRate_gpm.length
-      return tender.dumpRate_gpm.reduce((sum, rate_gpm) => sum + (part_gal / rate_gpm) * 60, 0)
+      return tender && tender.dumpRate_gpm.length > 0 ? dumpAlone_s(tender) : undefined
     },
     findTrip: (id, from, to) => {
       const travel_s = wayBack(id, from, to)?.toDump_s ?? wayBack(id, to, from)?.toFill_s

@@ -1,4 +1,4 @@
-import { compilePlan, type CompiledPlan } from '../supply'
+import { compilePlan, defaults, type CompiledPlan } from '../supply'
 import type { District, FieldLog, SiteEvent } from '../plan'
 import type { NoteAssumption } from './assumption'
 import type { ReviewTender } from './loads'
@@ -33,7 +33,6 @@ const MS = 1000
 const readingKinds: readonly string[] = ['flow', 'pressure', 'tankLevel', 'primeGot']
 const tenderOnly: readonly string[] = ['dumping', 'empty', 'filling', 'full']
 const anyTender: readonly string[] = [...tenderOnly, 'arrived', 'left', 'hookedUp']
-const USABLE_SHARE = 0.9
 
 /**
  * Turns the events of a log into what a review counts with.
@@ -91,8 +90,8 @@ function tendersOf(log: FieldLog, compiled: CompiledPlan | undefined, district: 
   const known = new Set(planned.map(({ id }) => id))
   const others = (log.planned?.district ?? district)?.apparatus ?? []
   const more = others.flatMap((unit): ReviewTender[] => (unit.kind === 'tender' && !known.has(unit.id)
-    ? [{ id: unit.id, ...(unit.tank_gal !== undefined && { usable_gal: unit.tank_gal * (unit.usableShare ?? USABLE_SHARE) }) }] : []))
+    ? [{ id: unit.id, ...(unit.tank_gal !== undefined && { usable_gal: unit.tank_gal * (unit.usableShare ?? defaults.usableShare.value) }) }] : []))
   for (const { id } of more) known.add(id)
-  const guests = log.units.flatMap((unit): ReviewTender[] => (known.has(unit.id) ? [] : [{ id: unit.id, ...(unit.tank_gal !== undefined && { usable_gal: unit.tank_gal * USABLE_SHARE }) }]))
+  const guests = log.units.flatMap((unit): ReviewTender[] => (known.has(unit.id) ? [] : [{ id: unit.id, ...(unit.tank_gal !== undefined && { usable_gal: unit.tank_gal * defaults.usableShare.value }) }]))
   return [...planned, ...more, ...guests]
 }

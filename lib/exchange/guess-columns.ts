@@ -102,7 +102,7 @@ function formOf(column: string, { to, unit }: { to: string; unit: Unit | undefin
 }
 
 /** The unit that a column's name says, in brackets or at its end. */
-export function statedUnit(column: string, unit: Unit): string | undefined {
+function statedUnit(column: string, unit: Unit): string | undefined {
   const [, bracketed] = /[([{]\s*(.*?)\s*[)\]}]/.exec(column) ?? []
   const words = wordsOf(column).split(' ')
   const tries = [bracketed, words.slice(-2).join(''), words.at(-1), ...(words.length > 2 ? [words.slice(-3).join('')] : [])]

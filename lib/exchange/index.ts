@@ -2,7 +2,7 @@
  * Places of a district and its plans in the formats of others, out and in. Readers and writers bring libraries with
  * them and are imported by their own files, where and when they are wanted: `read-places`, `write-geojson` and its kin.
  */
-export { exchangeFormats, type ExchangeFormat, type FoundFile } from './read-report'
+export type { ExchangeFormat, FoundFile } from './read-report'
 export { exchangeLimits } from './exchange-limits'
 export { mappableFields, plainEnds, usualUnit, type ColumnUse, type Mapping } from './mapping'
 export { findField, type FieldSpec } from './list-fields'

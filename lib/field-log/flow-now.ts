@@ -4,7 +4,7 @@ import type { LogWorld } from './log-world'
 /** Flow over the last ten minutes. `readings`: of gauges at the attack, each until the next; `loads`: what was dumped, averaged. */
 export type FlowNow = { basis: 'readings' | 'loads'; flow_gpm: number; doubt_gpm: number; over_s: number } | { basis: 'none' }
 
-export const FLOW_WINDOW_S = 600
+const FLOW_WINDOW_S = 600
 /** A flow read off a gauge may be off by so much of it, and more the longer ago it was. Common practice, no source. */
 const READ_SHARE = 0.1
 const LOAD_SHARE = 0.1

@@ -17,7 +17,7 @@ export type CalibrationRow = { readonly promisedShare: number; readonly heldCoun
 /** Standard normal point that leaves a twentieth outside. */
 const Z_95 = 1.959963984540054
 
-export const PROMISED_SHARES = [0.5, 0.6, 0.7, 0.8, 0.9, 0.95] as const
+const PROMISED_SHARES = [0.5, 0.6, 0.7, 0.8, 0.9, 0.95] as const
 /** With fewer logs the doubt is wider than any promise. Assumed. */
 export const LEAST_LOGS = 5
 

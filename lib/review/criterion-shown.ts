@@ -30,7 +30,7 @@ export type AskedStages = readonly { readonly from_s: number; readonly flow_gpm:
 const MET_SHARE = 0.95
 
 /** A flow that was read counts until the next reading, at most so long. Assumed. */
-export const READING_HOLDS_S = 15 * SECONDS_PER_MINUTE
+const READING_HOLDS_S = 15 * SECONDS_PER_MINUTE
 
 /**
  * Whether a log shows that a flow was there from a moment on, for a time, without a break.

@@ -11,9 +11,9 @@ export type Curves = {
   readonly needed_gal?: readonly number[]
 }
 
-export const CURVE_STEP_S = 60
+const CURVE_STEP_S = 60
 /** Flow over the last ten minutes. */
-export const LATELY_S = 600
+const LATELY_S = 600
 const MOST_POINTS = 1500
 
 /**

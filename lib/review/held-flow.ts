@@ -2,7 +2,7 @@ import { SECONDS_PER_MINUTE } from '../units'
 import { broughtBy_gal, type Load } from './loads'
 
 /** A flow held for less says nothing about one that is to last. Assumed. */
-export const LEAST_HELD_S = 1800
+const LEAST_HELD_S = 1800
 
 /**
  * The greatest constant flow that the water of a log would have held, from the first load in the tank to the end: never

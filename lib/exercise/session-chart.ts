@@ -2,16 +2,17 @@ import type { SupplyChart } from '../supply'
 import { NEVER_S } from './closures'
 import type { Session } from './session'
 import type { SessionRecord } from './session-record'
-import { viewOf } from './view'
+import { viewOf, type ExerciseView } from './view'
 
 /**
  * The exercise so far, as the string chart draws a run.
  *
  * @param record of the same session
+ * @param viewed its tenders at the clock, where they are known already
  */
-export function sessionChart(session: Session, { tenders, levels, flow, run }: SessionRecord): SupplyChart {
+export function sessionChart(session: Session, { tenders, levels, flow, run }: SessionRecord, viewed: ExerciseView['tenders'] = viewOf(session).tenders): SupplyChart {
   const { spec } = session.now.scenario
-  const left_s = new Map(viewOf(session).tenders.map((tender) => [tender.id, tender.isHeldUp ? NEVER_S : tender.alongShare === undefined ? 0 : (tender.left_s ?? 0)]))
+  const left_s = new Map(viewed.map((tender) => [tender.id, tender.isHeldUp ? NEVER_S : tender.alongShare === undefined ? 0 : (tender.left_s ?? 0)]))
   return {
     end_s: Math.max(1, session.clock_s),
     tenders: tenders.map(({ id, segments }) => {

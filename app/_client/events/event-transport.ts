@@ -1,5 +1,5 @@
 import type { SiteEvent } from '@/lib/plan'
-import { Unreachable } from '../transport'
+import { askStation, asJson, readAnswer } from '../ask-station'
 
 export type EventPage = { events: readonly SiteEvent[]; last: number; total: number; isDeleted: boolean }
 
@@ -12,37 +12,18 @@ export type EventTransport = {
   since(logId: string, after: number): Promise<EventPage | 'missing'>
 }
 
-const LONGEST_MS = 20_000
-/** Answers that say nothing of the events themselves. */
-const PASSING = [401, 408, 425, 429, 500, 502, 503, 504]
-
 export function httpEventTransport(root = '/api', fetcher: typeof fetch = (input, init) => fetch(input, init)): EventTransport {
-  const ask = async (logId: string, query: string, init?: RequestInit): Promise<Response> => {
-    const response = await fetcher(`${root}/documents/${encodeURIComponent(logId)}/events${query}`, { cache: 'no-store', signal: AbortSignal.timeout(LONGEST_MS), ...init }).catch((error: unknown) => {
-      throw new Unreachable(String(error))
-    })
-    if (PASSING.includes(response.status)) throw new Unreachable(String(response.status))
-    return response
-  }
+  const ask = (logId: string, query: string, init?: RequestInit) => askStation(`${root}/documents/${encodeURIComponent(logId)}/events${query}`, init, fetcher)
   return {
     async send(logId, events) {
-      const response = await ask(logId, '', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ events }) })
+      const response = await ask(logId, '', asJson({ events }))
       if (response.ok) return { kind: 'taken' }
-      const { error } = (await read(response)) as { error?: { sentence?: string } }
+      const { error } = (await readAnswer(response)) as { error?: { sentence?: string } }
       return { kind: 'refused', sentence: error?.sentence ?? String(response.status), isMissing: response.status === 404, isAboutEvents: [400, 409, 413, 422].includes(response.status) }
     },
     async since(logId, after) {
       const response = await ask(logId, `?after=${after}`)
-      return response.ok ? ((await read(response)) as EventPage) : 'missing'
+      return response.ok ? ((await readAnswer(response)) as EventPage) : 'missing'
     },
-  }
-}
-
-/** A body that is not what it should be comes from something between here and the station. */
-async function read(response: Response): Promise<unknown> {
-  try {
-    return await response.json()
-  } catch (error) {
-    throw new Unreachable(String(error))
   }
 }

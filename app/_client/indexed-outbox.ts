@@ -1,5 +1,6 @@
-import { openDB, type DBSchema } from 'idb'
+import type { DBSchema } from 'idb'
 import type { Conflict } from './conflict'
+import { keepsNothing, lastingDb, STRICT } from './lasting-db'
 import { memoryOutbox, type Created, type Outbox } from './outbox'
 import type { Unsent } from './replica'
 
@@ -9,26 +10,14 @@ type Schema = DBSchema & {
   conflicts: { key: string; value: { docId: string; open: readonly Conflict[] } }
 }
 
-/** On the disk itself before it counts as kept, not only with the system. */
-const STRICT = { durability: 'strict' } as const
-
-/** @param lost called when the connection is gone: closed here for a newer window, or by the browser while the page slept */
-const open = (name: string, lost: () => void) => openDB<Schema>(name, 2, {
-  upgrade(db, from) {
-    if (from < 1) {
-      const unsent = db.createObjectStore('unsent', { autoIncrement: true })
-      unsent.createIndex('docId', 'docId')
-      unsent.createIndex('editId', 'editId', { unique: true })
-    }
-    db.createObjectStore('created', { autoIncrement: true }).createIndex('docId', 'docId', { unique: true })
-    db.createObjectStore('conflicts', { keyPath: 'docId' })
-  },
-  // A window of the next version waits for this one to let go; nothing is lost by it.
-  blocking: (_from, _to, event) => {
-    (event.target as IDBDatabase | null)?.close()
-    lost()
-  },
-  terminated: lost,
+const open = (name: string) => lastingDb<Schema>(name, 2, (db, from) => {
+  if (from < 1) {
+    const unsent = db.createObjectStore('unsent', { autoIncrement: true })
+    unsent.createIndex('docId', 'docId')
+    unsent.createIndex('editId', 'editId', { unique: true })
+  }
+  db.createObjectStore('created', { autoIncrement: true }).createIndex('docId', 'docId', { unique: true })
+  db.createObjectStore('conflicts', { keyPath: 'docId' })
 })
 
 /**
@@ -38,8 +27,7 @@ const open = (name: string, lost: () => void) => openDB<Schema>(name, 2, {
 export function indexedOutbox(name = 'millrace-outbox'): Outbox {
   const fallback = unlasting(memoryOutbox())
   if (typeof indexedDB === 'undefined') return fallback
-  let opened: ReturnType<typeof open> | undefined
-  const begin = () => (opened ??= open(name, () => { opened = undefined })).catch(() => undefined)
+  const begin = open(name)
   return {
     async docIds() {
       const db = await begin()
@@ -107,7 +95,7 @@ export function indexedOutbox(name = 'millrace-outbox'): Outbox {
 function unlasting(outbox: Outbox): Outbox {
   const unkept = async (done: Promise<void>) => {
     await done
-    throw new Error('this browser keeps nothing for the page')
+    throw keepsNothing()
   }
   return {
     ...outbox,

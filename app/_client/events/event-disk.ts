@@ -1,5 +1,6 @@
-import { openDB, type DBSchema } from 'idb'
+import type { DBSchema } from 'idb'
 import type { SiteEvent } from '@/lib/plan'
+import { keepsNothing, lastingDb, STRICT } from '../lasting-db'
 
 /** An event as this device holds it. */
 export type KeptEvent = { event: SiteEvent; isSent: boolean }
@@ -43,21 +44,11 @@ export function memoryEventDisk(): EventDisk {
   }
 }
 
-/** On the disk itself before it counts as kept, not only with the system: a phone may die in the next second. */
-const STRICT = { durability: 'strict' } as const
-
-const open = (name: string, lost: () => void) => openDB<Schema>(name, 1, {
-  upgrade(db) {
-    const events = db.createObjectStore('events', { keyPath: 'id' })
-    events.createIndex('logId', 'logId')
-    events.createIndex('unsent', 'unsent')
-    db.createObjectStore('cursors')
-  },
-  blocking: (_from, _to, event) => {
-    (event.target as IDBDatabase | null)?.close()
-    lost()
-  },
-  terminated: lost,
+const open = (name: string) => lastingDb<Schema>(name, 1, (db) => {
+  const events = db.createObjectStore('events', { keyPath: 'id' })
+  events.createIndex('logId', 'logId')
+  events.createIndex('unsent', 'unsent')
+  db.createObjectStore('cursors')
 })
 
 /** The device's own disk. Where the browser keeps nothing for the page, it works from memory and `keep` rejects, so that the user hears of it. */
@@ -67,12 +58,11 @@ export function indexedEventDisk(name = 'millrace-events'): EventDisk {
     ...fallback,
     keep: async (events, isSent) => {
       await fallback.keep(events, isSent)
-      if (!isSent) throw new Error('this browser keeps nothing for the page')
+      if (!isSent) throw keepsNothing()
     },
   }
   if (typeof indexedDB === 'undefined') return unlasting
-  let opened: ReturnType<typeof open> | undefined
-  const begin = () => (opened ??= open(name, () => { opened = undefined })).catch(() => undefined)
+  const begin = open(name)
   return {
     async eventsOf(logId) {
       const db = await begin()

@@ -2,8 +2,9 @@
 
 import { useEffect, useMemo, useState } from 'react'
 import { findBounds } from '@/lib/geo'
+import { pointsOnMap } from '../_exercise/points-on-map'
 import { DistrictMap, drawnDistrictFromBlob, type DrawnDistrict, type MapSite } from '../_map'
-import { say, type NameOf } from '../_text'
+import type { NameOf } from '../_text'
 import type { SeatAnswer, SeatInfo } from './seat-messages'
 
 type Props = { map: NonNullable<SeatInfo['map']>; points: SeatAnswer['points']; names: NameOf }
@@ -11,7 +12,7 @@ type Props = { map: NonNullable<SeatInfo['map']>; points: SeatAnswer['points']; 
 /** Where everybody is, for a seat that is told. */
 export function SeatMap({ map, points = [], names }: Props) {
   const drawn = useSeatDistrict(map.hash)
-  const all = useMemo<MapSite[]>(() => [...map.sites, ...points.map(({ id, point, number, isHeldUp }) => ({ id, kind: 'tender' as const, point, name: names(id) ?? id, letter: String(number), ...(isHeldUp && { isMarked: true, note: say('exercise.held-up') }) }))], [map.sites, points, names])
+  const all = useMemo<MapSite[]>(() => [...map.sites, ...pointsOnMap(points, names)], [map.sites, points, names])
   const home = useMemo(() => findBounds(map.sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [map.sites])
   return <DistrictMap {...(drawn && { district: drawn })} isLoading={false} sites={all} routes={[]} {...(home && { home })} {...(map.attribution !== undefined && { attribution: [map.attribution] })} />
 }

@@ -1,6 +1,6 @@
-import { FIRE_GROUND, findPlace } from '@/lib/supply'
 import { namesOf } from '@/lib/plan'
 import { isSession, seesMap } from '@/lib/exercise'
+import { placesOf } from '@/app/_exercise/plan-places'
 import type { SeatInfo } from '@/app/_seat/seat-messages'
 import { say } from '@/app/_text'
 import type { Grant } from '../devices/grants'
@@ -31,7 +31,7 @@ export function seatInfo(running: Running, grant: Grant<SeatScope>): SeatInfo {
   const all = namesOf(bundle)
   const named = [...new Set<string>([...places.map(({ id }) => id as string), ...units.flatMap((id) => (id === undefined ? [] : [id as string]))])]
   const ids = (items: readonly { readonly id: string }[] = []) => (role === 'waterSupply' ? items.map(({ id }) => id) : [])
-  const fire = findPlace(bundle, FIRE_GROUND)
+  const onMap = placesOf(bundle, say('plan.fire-ground'))
   return {
     seatId: grant.id, exercise: exercise.name, role, ...(siteId !== undefined && { siteId }), by: personAt(grant, siteNameOf(running, siteId)),
     names: Object.fromEntries(named.flatMap((id) => { const name = all.get(id); return name === undefined ? [] : [[id, name]] })),
@@ -39,12 +39,7 @@ export function seatInfo(running: Running, grant: Grant<SeatScope>): SeatInfo {
     ...(seesMap(role) && {
       map: {
         ...(district.map && { hash: district.map.hash, attribution: district.map.attribution }),
-        sites: [
-          ...plan.fillSites.map(({ id, name, point }) => ({ id: id as string, kind: 'fillSite' as const, name, point })),
-          ...plan.dumpSites.map(({ id, name, point }) => ({ id: id as string, kind: 'dumpSite' as const, name, point })),
-          ...(fire ? [{ id: FIRE_GROUND, kind: 'fireGround' as const, name: say('plan.fire-ground'), point: fire }] : []),
-          ...district.stations.map(({ id, name, point }) => ({ id: id as string, kind: 'station' as const, name, point })),
-        ],
+        sites: [...onMap.sites, ...onMap.stations],
       },
     }),
   }

@@ -1,6 +1,6 @@
 'use client'
 
-import type { SessionRecord } from '@/lib/exercise'
+import { stepsWithin, type SessionRecord } from '@/lib/exercise'
 import type { Fact } from '@/lib/plan'
 import { formatMinutes, formatQuantity, say, type NameOf } from '../_text'
 import { minuteMarks } from '../_plan/chart-lines'
@@ -47,7 +47,7 @@ export function Timeline({ record, facts, codes, end_s, counted_s, names }: { co
         ))}
         <text className={styles.label} x={LEFT - 8} y={TOP + 4} textAnchor="end">{formatQuantity(most_gpm, 'gpm', system)}</text>
         <text className={styles.label} x={LEFT - 8} y={base} textAnchor="end">0</text>
-        <path className={styles.short} d={`${line(countedSteps(record.asked, counted_s))}V${base}H${x(counted_s).toFixed(1)}Z`} />
+        <path className={styles.short} d={`${line(stepsWithin(record.asked, counted_s, Infinity))}V${base}H${x(counted_s).toFixed(1)}Z`} />
         <path className={styles.came} d={`${line(record.flow)}V${base}H${x(record.flow[0]?.from_s ?? 0).toFixed(1)}Z`} />
         <path className={styles.asked} d={line(record.asked)} />
         <line className={styles.edge} x1={LEFT} x2={width - RIGHT} y1={base} y2={base} />
@@ -80,10 +80,4 @@ export function Timeline({ record, facts, codes, end_s, counted_s, names }: { co
       </ul>
     </figure>
   )
-}
-
-/** Steps from a moment on. */
-function countedSteps(steps: readonly Step[], from_s: number): Step[] {
-  const at = steps.findLast((step) => step.from_s <= from_s)
-  return [{ from_s, flow_gpm: at?.flow_gpm ?? 0 }, ...steps.filter((step) => step.from_s > from_s)]
 }

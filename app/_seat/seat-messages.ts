@@ -1,6 +1,6 @@
 import type { Point } from '@/lib/geo'
 import type { Change } from '@/lib/plan'
-import type { SeatNews, SeatRole, SeatView, TenderPoint } from '@/lib/exercise'
+import type { SeatRole, SeatView, TenderPoint } from '@/lib/exercise'
 
 /** What a seat is, and what it can name: sites and units by their ids. */
 export type SeatInfo = {
@@ -19,9 +19,6 @@ export type SeatInfo = {
 
 /** What a seat knows at a moment of the exercise. */
 export type SeatAnswer = { clock_s: number; view: SeatView; points?: readonly TenderPoint[] }
-
-/** News with its number; numbers of one seat follow one another from 1. */
-export type NumberedNews = { number: number; news: SeatNews }
 
 /**
  * Events of a seat's stream: `begin` says after which number news follow, `seat` who sits here, `news` what came about

@@ -31,7 +31,7 @@ export function meetsAt(path: readonly Point[], closed: readonly Closure[]): num
 }
 
 /** The quickest way round that meets no closed place; undefined where none is known. */
-export const findDetour = ({ closed, detours }: Roads, apparatusId: string, fromId: string, toId: string): Detour | undefined =>
+const findDetour = ({ closed, detours }: Roads, apparatusId: string, fromId: string, toId: string): Detour | undefined =>
   detours
     .filter((way) => way.apparatusId === apparatusId && way.fromId === fromId && way.toId === toId && meetsAt(way.path, closed) === undefined)
     .sort((a, b) => a.travel_s - b.travel_s)[0]

@@ -91,7 +91,7 @@ function tankLines(pieces: readonly Piece[]): SessionRecord['levels'] {
 }
 
 /** Steps that hold within a time, the first from its beginning. */
-function stepsWithin(steps: readonly Step[], from_s: number, to_s: number): Step[] {
+export function stepsWithin(steps: readonly Step[], from_s: number, to_s: number): Step[] {
   const at = steps.findLast((step) => step.from_s <= from_s)
   return [{ from_s, flow_gpm: at?.flow_gpm ?? 0 }, ...steps.filter((step) => step.from_s > from_s && step.from_s < to_s)]
 }

@@ -42,7 +42,7 @@ async function findByCookie(database: Database, cookies: string | null, cookie: 
   return grantOf(row)
 }
 
-export const isSeatGrant = (grant: Grant): grant is Grant<SeatScope> => grant.scope.kind === 'seat'
+const isSeatGrant = (grant: Grant): grant is Grant<SeatScope> => grant.scope.kind === 'seat'
 const isDistrictGrant = (grant: Grant): grant is Grant<DistrictScope> => grant.scope.kind !== 'seat'
 
 /** The district that the cookies of a request open; undefined for none, one taken back, one that has ended, and a seat's token under this name. */

@@ -91,3 +91,13 @@ export function findBounds(points: Iterable<Point>): Bounds | undefined {
 
 export const isInside = (bounds: Bounds, { lat, lon }: Point): boolean =>
   lat >= bounds.south && lat <= bounds.north && lon >= bounds.west && lon <= bounds.east
+
+/** Whether a place lies in a ring of points, open or closed, by the even-odd rule in degrees. Not for rings across the antimeridian. */
+export function isInRing(ring: readonly Point[], { lat, lon }: Point): boolean {
+  let isIn = false
+  for (let i = 0, before = ring.length - 1; i < ring.length; before = i++) {
+    const a = ring[i], b = ring[before]
+    if (a && b && a.lat > lat !== b.lat > lat && lon < ((b.lon - a.lon) * (lat - a.lat)) / (b.lat - a.lat) + a.lon) isIn = !isIn
+  }
+  return isIn
+}

@@ -1,4 +1,4 @@
-import type { Point } from '../geo'
+import { isInRing, type Point } from '../geo'
 import { placeKinds, type DistrictMap, type MapFeature, type MapLayer, type SourceKind } from './district-map'
 import { isPossibleSource, isRestriction, isWaterArea } from './kept-tags'
 import { DEGREES_E7, MISSING_NODE, type OsmExtract, type Tags } from './osm-extract'
@@ -121,16 +121,6 @@ function areaRuns(extract: OsmExtract, outers: readonly number[][], inners: read
     }
   }
   return { runs, isHole }
-}
-
-/** Even-odd rule. */
-function isInRing(ring: readonly Point[], { lat, lon }: Point): boolean {
-  let isIn = false
-  for (let i = 0, before = ring.length - 1; i < ring.length; before = i++) {
-    const a = ring[i], b = ring[before]
-    if (a && b && a.lat > lat !== b.lat > lat && lon < ((b.lon - a.lon) * (lat - a.lat)) / (b.lat - a.lat) + a.lon) isIn = !isIn
-  }
-  return isIn
 }
 
 /** Kind of source that tags name, or undefined. A hydrant of type pond draws on open water: it is no pressure hydrant. */

@@ -1,4 +1,4 @@
-import { nearestOnLine, type Point } from '../geo'
+import { isInRing, nearestOnLine, type Point } from '../geo'
 import { feetFromMetres } from '../units'
 import type { DistrictMap, MapFeature } from './district-map'
 
@@ -27,14 +27,4 @@ function away_ft({ runs, shape }: MapFeature, place: Point): number {
     const closed = shape === 'area' && run[0] ? [...run, run[0]] : run
     return closed.length < 2 ? least : Math.min(least, nearestOnLine(closed, place).distance_m)
   }, Infinity))
-}
-
-/** Crossings of the ring to the east of the place are odd. */
-function isInRing(ring: readonly Point[], { lat, lon }: Point): boolean {
-  let inside = false
-  for (let i = 0, before = ring.length - 1; i < ring.length; before = i++) {
-    const a = ring[before]!, b = ring[i]!
-    if (a.lat > lat !== b.lat > lat && lon < a.lon + ((lat - a.lat) / (b.lat - a.lat)) * (b.lon - a.lon)) inside = !inside
-  }
-  return inside
 }

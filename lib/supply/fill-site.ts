@@ -7,6 +7,7 @@ import { suctionNotCarried } from './stock'
 import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
 import { take, takeKnown, type Ledger } from './ledger'
 import type { ResolvedLay } from './hose-lay/resolve-lays'
+import { sourceOfLay } from './hose-lay/source-of-lay'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
 import type { Staffed } from './staffing'
@@ -118,7 +119,7 @@ function fedSite(bundle: Bundle, site: FillSite, tenders: readonly Tender[], sta
   const bayCount = placesOpen(site.bayCount ?? 1, staffed)
   const inlet_gpm = Math.min(...(tenders.length === 0 ? [{}] : tenders).map((tender: Pick<Tender, 'fillInlet_in' | 'fillInletCount'>) =>
     linesInto(site, tender) * assumedInletCoefficient(tender.fillInlet_in ?? defaults.fillInlet_in.value) * Math.sqrt(outlet_psi)))
-  const source = findSource(bundle, findDraftSite(bundle, lay.fromId)?.sourceId ?? lay.fromId)
+  const source = sourceOfLay(bundle, lay.fromId)
   const opens_s = Math.max(ready_s, staffed?.placeAt_s[0] ?? 0)
   return {
     site, source, water, ready_s: opens_s, ...laterPlaces('bayAfter_s', bayCount, opens_s, staffed),

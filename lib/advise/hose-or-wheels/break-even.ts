@@ -1,5 +1,5 @@
-import { findDraftSite, findSource, type Bundle, type LegNote } from '../../plan'
-import { defaults, FIRE_GROUND, lastingFlow_gpm, layFlow, seasonDrop, sourceWater } from '../../supply'
+import type { Bundle, LegNote } from '../../plan'
+import { defaults, FIRE_GROUND, lastingFlow_gpm, layFlow, seasonDrop, sourceOfLay, sourceWater, type SourceWater } from '../../supply'
 import { FEET_PER_MILE, METRES_PER_FOOT } from '../../units'
 import type { Progress } from '../progress'
 import type { ResolveWays } from '../ways-with-closure'
@@ -42,7 +42,9 @@ export function* breakEven(given: Bundle, candidate: Candidate, equipment: Equip
   const hose_ft = supplyHose_ft(equipment.hose)
   if (!first || !dump || tenderIds.length === 0 || hose_ft <= 0) return undefined
   const fill = fillAt(given, candidate, tenderIds.length, first)
-  const relay = (distance_mi: number): number => relayAt(given, candidate, equipment, free, distance_mi)
+  const source = sourceOfLay(given, candidate.fromId)
+  const water = sourceWater(source, seasonDrop(source, given.plan.season))
+  const relay = (distance_mi: number): number => relayAt(given, candidate, equipment, free, water, distance_mi)
   const shuttle = (distance_mi: number): number => {
     const note = (id: string, fromId: string, toId: string): LegNote => ({ id, fromId, toId, distance_mi })
     const plan = planOf(given.plan, { fill, dump, tenderIds })
@@ -72,11 +74,9 @@ export function* breakEven(given: Bundle, candidate: Candidate, equipment: Equip
 }
 
 /** The largest flow of a relay over so much level ground: each pumper at the source in turn, the rest in the lay. */
-function relayAt(given: Bundle, candidate: Candidate, equipment: Equipment, pumperIds: readonly string[], distance_mi: number): number {
+function relayAt(given: Bundle, candidate: Candidate, equipment: Equipment, pumperIds: readonly string[], water: SourceWater, distance_mi: number): number {
   const { point } = candidate
   const far = { lat: point.lat - Math.sign(point.lat || 1) * ((distance_mi * FEET_PER_MILE * METRES_PER_FOOT) / METRES_PER_DEGREE), lon: point.lon }
-  const source = findSource(given, findDraftSite(given, candidate.fromId)?.sourceId ?? candidate.fromId)
-  const water = sourceWater(source, seasonDrop(source, given.plan.season))
   const most = pumperIds.reduce((most_gpm, sourceId) => {
     const lay = layAlong(equipment, candidate, [point, far], FIRE_GROUND, [sourceId, ...pumperIds.filter((id) => id !== sourceId)])
     if (!lay) return most_gpm

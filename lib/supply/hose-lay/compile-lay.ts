@@ -13,6 +13,7 @@ import { suctionNotCarried } from '../stock'
 import { layGround, type LayGround } from './lay-ground'
 import type { LayPlaces } from './lay-key'
 import { layHose, type LaidHose } from './lay-hose'
+import { sourceOfLay } from './source-of-lay'
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
 
@@ -105,7 +106,7 @@ function findPumps(docs: Docs, lay: Lay, issues: Issue[]): DraftingPump[] {
 /** What the first pumper gives into the hose: at draft by the laws of drafting, at a pressure hydrant by its flow test. */
 function findLaySource(docs: Docs, ledger: Ledger, lay: Lay, pump: DraftingPump | undefined, issues: Issue[]): { readonly source: RelaySource; readonly lift_ft?: number } | undefined {
   const draftSite = findDraftSite(docs, lay.fromId)
-  const water = findSource(docs, draftSite?.sourceId ?? lay.fromId)
+  const water = sourceOfLay(docs, lay.fromId)
   if (!draftSite && !water) issues.push(issue('lay-source-missing', 'block', [lay.id]))
   if (!pump || (!draftSite && !water)) return undefined
   if (water?.kind === 'pressureHydrant') {

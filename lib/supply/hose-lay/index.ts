@@ -6,4 +6,5 @@ export { layGround, wayDistances_ft, type LayGround, type LayHeights } from './l
 export { findLayHeights, layHeightsKey, type LayPlaces } from './lay-key'
 export { findOwnSupply, layStops, type ResolvedLay } from './resolve-lays'
 export { crossingsOf, layFlow, type LayFlow } from './lay-flow'
+export { sourceOfLay } from './source-of-lay'
 export { coefficientOfSize, hoseOfSize, layHose, type LaidStretch } from './lay-hose'

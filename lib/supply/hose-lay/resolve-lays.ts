@@ -1,5 +1,5 @@
 import { issue, type Issue } from '../../issue'
-import { FIRE_GROUND, findDraftingPump, findDraftSite, findSource, isCounted, type Bundle, type Lay } from '../../plan'
+import { FIRE_GROUND, findDraftingPump, isCounted, type Bundle, type Lay } from '../../plan'
 import { pumperStops } from '../../relay'
 import type { FeedSpec } from '../../shuttle'
 import { arrival } from '../arrival'
@@ -12,6 +12,7 @@ import type { Ways } from '../ways'
 import { findLayHeights } from './lay-key'
 import { isHoseLacking } from './hose-needed'
 import { draftIssues, layFlow, riseDoubt, type LayFlow } from './lay-flow'
+import { sourceOfLay } from './source-of-lay'
 
 /** A hose lay that counts in the plan's flow. */
 export type ResolvedLay = {
@@ -103,10 +104,8 @@ export function layStops(bundle: Bundle, lay: Lay): { readonly id: string; reado
   return pumperStops(spec, found.result.placed, found.result.flow_gpm).map(({ id, flow_gpm }) => ({ id, flow_gpm }))
 }
 
-const sourceOf = (bundle: Bundle, fromId: string) => findSource(bundle, findDraftSite(bundle, fromId)?.sourceId ?? fromId)
-
 function waterOf(bundle: Bundle, ledger: Ledger, lay: Lay): Pick<ResolvedLay, 'water' | 'sourceId'> {
-  const source = sourceOf(bundle, lay.fromId)
+  const source = sourceOfLay(bundle, lay.fromId)
   return { water: doubtedWater(ledger, source, sourceWater(source, seasonDrop(source, bundle.plan.season))), ...(source && { sourceId: source.id }) }
 }
 

@@ -5,7 +5,7 @@ import { say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
-import { screenHref } from '../_ui/screens'
+import { itemHref, screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
 import { bookHref } from '../_book/book-href'
 import { backUpCardHref } from './draft-href'
@@ -35,7 +35,7 @@ export function DraftScreen({ districtId, draftSiteId }: { districtId: string; d
                 <h1 className={styles.title}>{draftSite.name}</h1>
               </div>
               <div className={styles.actions}>
-                <ButtonLink href={`${screenHref('survey', districtId)}?item=${encodeURIComponent(draftSite.id)}`} label={say('draft.to-survey')} icon="arrowLeft" size="s" />
+                <ButtonLink href={itemHref('survey', districtId, draftSite.id)} label={say('draft.to-survey')} icon="arrowLeft" size="s" />
                 <ButtonLink href={bookHref(here.districtId, { draftSiteId: here.draftSiteId })} label={say('book.print-draft')} icon="print" size="s" />
                 {pump?.kind === 'pumper' && <ButtonLink href={backUpCardHref(here)} label={say('draft.card.open')} icon="print" size="s" />}
               </div>

@@ -3,7 +3,7 @@ import type { CreditCheck, CreditLineCode } from '@/lib/supply'
 import { fieldName, formatGiven, isTextKey, say, type NameOf } from '../_text'
 import { Icon } from '../_look/icon'
 import { ButtonLink } from '../_ui/button-link'
-import { screenHref } from '../_ui/screens'
+import { itemHref, screenHref } from '../_ui/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { creditWords, ruleWords } from './credit-words'
 import styles from './handbook.module.css'
@@ -55,8 +55,7 @@ export function CreditList({ credit, names, district, plan }: Props) {
 
 /** Where the missing figure is entered: the item's card in Resources or Survey, else the plan itself. */
 function hrefOf(itemId: string, district: District, plan: Plan): string {
-  const item = `?item=${encodeURIComponent(itemId)}`
-  if (district.apparatus.some(({ id }) => id === itemId)) return `${screenHref('resources', district.id)}${item}`
-  if (district.sources.some(({ id }) => id === itemId)) return `${screenHref('survey', district.id)}${item}`
+  if (district.apparatus.some(({ id }) => id === itemId)) return itemHref('resources', district.id, itemId)
+  if (district.sources.some(({ id }) => id === itemId)) return itemHref('survey', district.id, itemId)
   return screenHref('plan', district.id, plan.id)
 }

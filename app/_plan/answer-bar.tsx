@@ -5,7 +5,7 @@ import { isUnknownWater } from '@/lib/supply'
 import type { PlanAnswerState } from '../_worker'
 import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeWords } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
-import { screenHref } from '../_ui/screens'
+import { itemHref } from '../_ui/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { BeingWorkedOut } from './being-worked-out'
 import { FigureRow } from './figure-row'
@@ -38,7 +38,7 @@ export function AnswerBar({ pending }: { pending: PlanAnswerState['pending'] }) 
       measure={unknown ? (
         <>
           {say('plan.first-measure.water', { kind: unknown.code === 'source-flow-unknown' ? 'flow' : 'volume', source: names(unknown.subjectIds[0] ?? '') ?? say('issue.unnamed') })}{' '}
-          <Link href={`${screenHref('survey', district.id)}?item=${encodeURIComponent(unknown.subjectIds[0] ?? '')}`}>{say('plan.first-measure.water.enter')}</Link>
+          <Link href={itemHref('survey', district.id, unknown.subjectIds[0] ?? '')}>{say('plan.first-measure.water.enter')}</Link>
         </>
       ) : measure === null ? (result.dependable || isBlocked ? undefined : say('plan.first-measure.pending')) : (
         <>

@@ -10,7 +10,7 @@ import { say, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
-import { screenHref } from '../_ui/screens'
+import { itemHref } from '../_ui/screens'
 import { EquipmentFields } from './equipment-fields'
 import type { Resource } from './resource-kinds'
 import { resourceSummary } from './resource-summary'
@@ -67,7 +67,7 @@ function StationParts({ resource: { item }, district }: { resource: Resource & {
         <ItemText field="notes" isLong />
       </Section>
       <Section title={say('survey.point')}>
-        <ButtonLink size="s" icon="pick" label={say('resources.on-map')} href={`${screenHref('survey', district.id)}?item=${encodeURIComponent(item.id)}`} />
+        <ButtonLink size="s" icon="pick" label={say('resources.on-map')} href={itemHref('survey', district.id, item.id)} />
       </Section>
     </div>
   )

@@ -6,7 +6,7 @@ import { defaults } from '@/lib/supply'
 import { ItemCheck, ItemQuantity } from '../_fields/item-inputs'
 import { formatQuantity, say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
-import { screenHref } from '../_ui/screens'
+import { itemHref } from '../_ui/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
@@ -24,7 +24,7 @@ export function StationFields({ station }: { station: Station }) {
       <ItemCheck field="mutualAid" />
       <div className={styles.links}>
         <p className={styles.legend}>{say('survey.station.units', { count: units.length })}</p>
-        {units.map(({ id, name }) => <ButtonLink key={id} size="s" look="quiet" iconAfter="arrowRight" label={name} href={`${screenHref('resources', district.id)}?item=${encodeURIComponent(id)}`} />)}
+        {units.map(({ id, name }) => <ButtonLink key={id} size="s" look="quiet" iconAfter="arrowRight" label={name} href={itemHref('resources', district.id, id)} />)}
       </div>
       <Arrivals station={station} />
     </>

@@ -1,4 +1,4 @@
-import { bandPath, partOfLink, STRIP_HEIGHT } from '../_plan/supply-strip'
+import { bandPath, halfOf, partOfLink, STRIP_HEIGHT } from '../_plan/supply-strip'
 import { chainParts, type SupplyResult } from '@/lib/supply'
 import { formatGiven, say } from '../_text'
 import { joinClasses } from '../_ui/join-classes'
@@ -11,13 +11,12 @@ type Props = { results: readonly SupplyResult[]; full_gpm: number; chosen: numbe
 /** The chains of several plans as outlines over each other, at one scale; the figures stand under each part. */
 export function OverlaidStrips({ results, full_gpm, chosen }: Props) {
   const [system] = useUnitSystem()
-  const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full_gpm) / full_gpm) * (STRIP_HEIGHT / 2 - 3))
   const drawn = results.flatMap((result, index) => (result.chain.length === chainParts.length ? [{ result, index }] : []))
   return (
     <div role="group" aria-label={say('compare.overlay.strips')}>
       <svg className={styles.strip} viewBox={`0 0 ${chainParts.length * 100} ${STRIP_HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
         {drawn.map(({ result, index }) => (
-          <path key={result.planId} className={joinClasses(styles.outline, isBack(chosen, index) && styles.back)} d={bandPath(result.chain.map(({ capacity_gpm }) => half(capacity_gpm)))} strokeDasharray={markOfPlan(index).dash} />
+          <path key={result.planId} className={joinClasses(styles.outline, isBack(chosen, index) && styles.back)} d={bandPath(result.chain.map(({ capacity_gpm }) => halfOf(capacity_gpm, full_gpm)))} strokeDasharray={markOfPlan(index).dash} />
         ))}
       </svg>
       <ol className={styles.parts}>

@@ -40,7 +40,7 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
   if (chain.length === 0) return <p className={styles.empty}>{say('plan.strip.empty')}</p>
   const narrowest = Math.min(...chain.map(({ capacity_gpm }) => capacity_gpm))
   const full = full_gpm ?? fullWidthOf(result)
-  const half = (flow_gpm: number) => Math.max(1, (Math.min(flow_gpm, full) / full) * (STRIP_HEIGHT / 2 - 3))
+  const half = (flow_gpm: number) => halfOf(flow_gpm, full)
   const unknown = result.issues?.find(({ code }) => code === 'source-volume-unknown' || code === 'source-flow-unknown')
   const limiting = limitingLink ? partOfLink[limitingLink.kind] : undefined
   return (
@@ -77,6 +77,9 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
     </div>
   )
 }
+
+/** Half the width of the band for a flow, as drawn: at least a hair, at most the whole strip but its margin. */
+export const halfOf = (flow_gpm: number, full_gpm: number): number => Math.max(1, (Math.min(flow_gpm, full_gpm) / full_gpm) * (STRIP_HEIGHT / 2 - 3))
 
 /** Outline of a band, symmetric about the middle, that eases from one half-width to the next at the column edges. */
 export function bandPath(halves: readonly number[]): string {

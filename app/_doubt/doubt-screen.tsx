@@ -4,7 +4,7 @@ import type { DoubtAnswer } from '@/lib/doubt'
 import { isUnknownWater } from '@/lib/supply'
 import { BeingWorkedOut } from '../_plan/being-worked-out'
 import { PlanStudy, type Study } from '../_plan/plan-study'
-import { formatAsked, formatGiven, formatMinutes, formatShare, LOCALE, say, sayIssue } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, formatShare, listWords, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { EmptyState } from '../_ui/empty-state'
 import { FigureTile } from '../_ui/figure-tile'
@@ -14,8 +14,6 @@ import { useDoubt } from '../_worker'
 import { DoubtCharts } from './doubt-charts'
 import styles from './doubt.module.css'
 import { RankingList } from './ranking-list'
-
-const all = new Intl.ListFormat(LOCALE, { type: 'conjunction' })
 
 /** How sure the answer to a plan is, what that hangs on, and what to go and measure. */
 export function DoubtScreen({ districtId, planId }: { districtId: string; planId: string }) {
@@ -80,7 +78,7 @@ function Found({ answer, study: { board } }: { answer: DoubtAnswer; study: Study
       {blockedShare > 0 && <p>{say('doubt.no-answer-nights', { share: formatShare(blockedShare) })}</p>}
       <h3>{say('doubt.measure.title')}</h3>
       <p className={styles.quiet}>{say('doubt.measure.about')}</p>
-      {unknown.length > 0 && <p className={styles.first}>{say('doubt.measure.water', { sources: all.format(unknown) })}</p>}
+      {unknown.length > 0 && <p className={styles.first}>{say('doubt.measure.water', { sources: listWords(unknown) })}</p>}
       <div className={styles.rankings}>
         <RankingList title={say('doubt.measure.flow')} ranking={answer.ofFlow} />
         <RankingList title={say('doubt.measure.ready')} ranking={answer.ofReady} />

@@ -1,17 +1,16 @@
 import type { Issue } from '@/lib/issue'
 import { findUnit } from '@/lib/units'
 import { formatBetween, formatShortBy } from './format-figure'
-import { formatNumber, formatShare, LOCALE } from './format-number'
+import { formatNumber, formatShare } from './format-number'
 import { formatQuantity } from './format-quantity'
 import { issueRounding } from './issue-rounding'
+import { listWords } from './list-words'
 import { argumentsOf, isTextKey, say } from './say'
 import type { TextValue } from './say'
 import type { UnitSystem } from './unit-system'
 
 /** Name of an item for the sentence, or undefined where the id means nothing to the reader. */
 export type NameOf = (id: string) => string | undefined
-
-const list = new Intl.ListFormat(LOCALE, { type: 'conjunction' })
 
 /**
  * One value of an issue as the sentence shows it: quantities by the unit their key ends in,
@@ -61,7 +60,7 @@ export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): strin
   if (first !== undefined) values.subject = first
   if (second !== undefined) values.subject2 = second
   if (third !== undefined) values.subject3 = third
-  if (subjects.length > 0) values.subjects = list.format([...new Set(subjects)])
+  if (subjects.length > 0) values.subjects = listWords(new Set(subjects))
   values.about = subjects.length > 0 ? say('issue.about', { subjects: values.subjects ?? '' }) : ''
   values.placeCount ??= 1
 

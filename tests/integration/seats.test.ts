@@ -12,8 +12,10 @@ import { pageAccess } from '@/app/_server/devices/page-access'
 import type { Scope, SeatScope } from '@/app/_server/devices/scope'
 import { findViewer } from '@/app/_server/devices/viewer'
 import { createDocument, getDocument, softDelete } from '@/app/_server/documents'
+import { Room } from '@/app/_server/exercise/room'
 import { readRunning } from '@/app/_server/exercise/running'
 import { personAt, siteNameOf } from '@/app/_server/exercise/seat-info'
+import { onChanged } from '@/app/_server/live/changes'
 import { newsFor } from '@/lib/exercise'
 import { isBundle, readBundle, type Change, type EditableDocument, type Exercise } from '@/lib/plan'
 import { district, plan } from './support/documents'
@@ -245,6 +247,25 @@ describe('a stream taken up again', () => {
     abort.abort()
     return events
   }
+
+  test('tells what an act has read before the room looked, and nothing where nothing is new', async () => {
+    const exerciseId = await makeExercise(900)
+    const scope = scopeOf(exerciseId, 'attack')
+    const { grant } = await makeGrant(scratch.database, { scope, name: 'Ann', days: 1 })
+    const room = new Room(exerciseId, () => Promise.resolve(scratch.database))
+    const told: string[] = []
+    const stop = onChanged(`document:${exerciseId}`, () => void room.current())
+    const leave = await room.join({ ...grant, scope }, { send: ({ event }) => { told.push(event) }, close: () => undefined }, 0)
+    const begun = told.length
+    await lead(exerciseId, { kind: 'addItem', collection: 'facts', item: { id: 'f1', at_s: 900, cause: 'decision', by: 'Lead', change: { kind: 'demand', flow_gpm: 300 } } })
+    await room.current()
+    expect(told.slice(begun)).toContain('news')
+    const after = told.length
+    await room.look()
+    expect(told).toHaveLength(after)
+    leave()
+    stop()
+  })
 
   test('goes on after the number it is asked for, and begins anew for one that this station never gave', async () => {
     const exerciseId = await makeExercise(900)

@@ -32,7 +32,8 @@ const note = (...parts: readonly (string | undefined)[]): string => parts.filter
 export function findEntries(scope: FindScope): FindEntry[] {
   const { entries, here } = scope
   const there = entries.filter(({ deletedAt }) => deletedAt === undefined)
-  const nameOf = (id: string | undefined): string | undefined => there.find((entry) => entry.id === id)?.name
+  const names = new Map(there.map(({ id, name }): [string, string] => [id, name]))
+  const nameOf = (id: string | undefined): string | undefined => (id === undefined ? undefined : names.get(id))
   const nearFirst = <T extends { districtId: string | undefined }>(list: readonly T[]): T[] => [...list].sort((a, b) => Number(b.districtId === here.districtId) - Number(a.districtId === here.districtId))
   return [
     ...pagesHere(here, nameOf),

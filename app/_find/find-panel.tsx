@@ -10,13 +10,14 @@ import { findPage } from '../_shell/pages'
 import { say } from '../_text'
 import { findEntries, findGroups, type FindEntry, type FindGroup } from './find-entries'
 import styles from './find.module.css'
-import { matchScore } from './match-entries'
+import { readyName, readyTyped, scoreOf, type Readied } from './match-entries'
 
 /** Until something is typed, no more of each group than one can take in. */
 const FEW = 6
 /** Of each group, when something is typed. */
 const MANY = 20
 
+type ReadyEntry = { readonly entry: FindEntry; readonly name: Readied }
 type FoundGroup = { readonly group: FindGroup; readonly best: number; readonly entries: readonly FindEntry[] }
 
 /** The list of everything with a name; choosing one goes there. */
@@ -27,7 +28,7 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
   const [typed, setTyped] = useState('')
   const districts = useDocuments<District>(entries.filter(({ kind, deletedAt }) => kind === 'district' && deletedAt === undefined).map(({ id }) => id))
   const plans = useDocuments<Plan>(planId === undefined ? [] : [planId])
-  const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }), [entries, districts, plans, districtId, planId])
+  const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }).map((entry): ReadyEntry => ({ entry, name: readyName(entry.label, entry.note) })), [entries, districts, plans, districtId, planId])
   const found = useMemo(() => matching(all, typed), [all, typed])
   const go = ({ href }: FindEntry) => {
     onDone()
@@ -59,9 +60,10 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
 }
 
 /** With something typed the best comes first, and its group with it; else groups keep their order. */
-function matching(all: readonly FindEntry[], typed: string): FoundGroup[] {
+function matching(all: readonly ReadyEntry[], typed: string): FoundGroup[] {
   const isAsked = typed.trim() !== ''
-  const scored = all.map((entry) => ({ entry, score: matchScore(entry.label, entry.note, typed) })).filter(({ score }) => score > 0)
+  const asked = readyTyped(typed)
+  const scored = all.map(({ entry, name }) => ({ entry, score: scoreOf(name, asked) })).filter(({ score }) => score > 0)
   const groups = findGroups.map((group) => {
     const own = scored.filter(({ entry }) => entry.group === group).sort((a, b) => b.score - a.score)
     const most = isAsked ? MANY : group === 'here' ? own.length : FEW

@@ -4,8 +4,6 @@ import type { SupplyResult } from '../supply'
 /** A plan with every way found, and its answer. */
 export type AnsweredPlan = { readonly bundle: Bundle; readonly result: SupplyResult }
 
-export type SheetKind = 'plan' | 'fill' | 'dump' | 'draft' | 'hazard'
-
 /** One sheet of the book, by what it is about. */
 export type SheetRef =
   | { readonly kind: 'plan'; readonly planId: string }

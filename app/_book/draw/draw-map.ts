@@ -9,7 +9,7 @@ import { drawRoutes, type MapWay } from './draw-ways'
 import { drawNorth, drawScaleBar, scaleBar } from './scale-bar'
 import { drawSymbol } from './symbol'
 
-export type MapPlace = { readonly kind: SiteKind; readonly point: Point; readonly name: string; readonly letter?: string; /** Where the view need not reach: drawn small, named last. */ readonly isMinor?: boolean; /** Of its sheet. */ readonly note?: string }
+export type MapPlace = { readonly kind: SiteKind; readonly point: Point; readonly name: string; readonly letter?: string; /** Where the view need not reach: drawn small, named last. */ readonly isMinor?: boolean }
 
 export type MapAsk = {
   readonly map?: Pick<DistrictMap, 'features'> | undefined
@@ -145,7 +145,7 @@ function drawLabels(page: Page, measure: Measure, box: Box, taken: readonly Box[
     return { lines, size, isBold, ink, across: Math.max(...lines.map((line) => measure.across(line, size, isBold ? 'bold' : 'regular'))) + 4, down: lines.length * size * LEADING + 1 }
   }
   const ofPlaces = places.map(({ place, spot, size }): LabelWish<Label> => {
-    const what = label(place.note === undefined ? place.name : `${place.name} ${place.note}`, place.isMinor ? 7 : 8.5, !place.isMinor, 'ink', place.isMinor ? 90 : 120)
+    const what = label(place.name, place.isMinor ? 7 : 8.5, !place.isMinor, 'ink', place.isMinor ? 90 : 120)
     return { what, across: what.across, down: what.down, places: placesBeside(spot, size / 2, what.across, what.down) }
   })
   const ofGround = (drawn?.names ?? []).map(({ text, kind, rank, places: at }): LabelWish<Label> => {

@@ -77,13 +77,10 @@ export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Bo
 
   const spotBoxes = sketch.spots.map(({ x_ft, y_ft }) => boxAround({ x: x(x_ft), y: y(y_ft) }, 11, 11))
   const inside = sketch.rects.filter(({ part }) => part !== 'road' && part !== 'lane' && part !== 'water').map((rect) => ({ rect, box: boxOf(rect) }))
-  const written: Box[] = []
   const outside: { texts: readonly string[]; box: Box }[] = []
   for (const one of inside) {
     const texts = words.rect(one.rect.part, one.rect.itemId, one.rect.number)
-    const found = writeInside(page, measure, texts, one.box, one.rect.part === 'pumper')
-    if (found) written.push(found)
-    else outside.push({ texts, box: one.box })
+    if (!writeInside(page, measure, texts, one.box, one.rect.part === 'pumper')) outside.push({ texts, box: one.box })
   }
   const wish = (text: string, middleX: number, middleY: number, weight: Weight, isAlong = false): LabelWish<{ lines: string[]; weight: Weight }> => {
     const lines = wrap(measure, text, 150, TYPE, weight)
@@ -94,7 +91,6 @@ export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Bo
     const upright = [{ x: middleX, y: middleY - down / 2 - 4 }, { x: middleX, y: middleY + down / 2 + 4 }]
     return { what: { lines, weight }, across, down, places: isAlong ? [...upright, ...around] : around }
   }
-  const fixed = sketch.rects.filter(({ part }) => part !== 'road' && part !== 'lane' && part !== 'water').map(boxOf)
   const lineRooms = sketch.lines.flatMap(({ points }) => points.slice(1).flatMap((to, i) => {
     const from = points[i] ?? to
     return Array.from({ length: 9 }, (_, n) => boxAround({ x: x(from[0] + ((to[0] - from[0]) * n) / 8), y: y(from[1] + ((to[1] - from[1]) * n) / 8) }, 5, 5))
@@ -114,7 +110,7 @@ export function drawSketch(page: Page, measure: Measure, sketch: Sketch, box: Bo
     ...(hydrant && !water ? [wish(words.rect('water', undefined, undefined)[0] ?? '', x(hydrant.x_ft), y(hydrant.y_ft), 'bold')] : []),
     ...(water ? [wish(words.rect('water', undefined, undefined)[0] ?? '', x(water.x_ft) + 24, y(water.y_ft + water.down_ft) - 10, 'bold')] : []),
   ].filter(({ what }) => what.lines.join('') !== '')
-  const { placed } = placeLabels(wishes, { left: foot.left + 3, top: foot.top + 3, right: foot.right - 3, bottom: foot.bottom - 1 }, [...corners, ...fixed, ...lineRooms, ...spotBoxes, ...written])
+  const { placed } = placeLabels(wishes, { left: foot.left + 3, top: foot.top + 3, right: foot.right - 3, bottom: foot.bottom - 1 }, [...corners, ...inside.map(({ box: own }) => own), ...lineRooms, ...spotBoxes])
   for (const { what, x: at, y: middle, box: own } of placed) {
     page.rect({ left: own.left + 1, top: own.top + 1, right: own.right - 1, bottom: own.bottom - 1 }, { fill: 'paper', opacity: 0.85 })
     what.lines.forEach((line, i) => { page.line(line, at, middle - (what.lines.length * TYPE * LEADING) / 2 + i * TYPE * LEADING, { size: TYPE, weight: what.weight }, 'middle') })
@@ -150,7 +146,7 @@ function drawSpot(page: Page, part: Sketch['spots'][number]['part'], x: number, 
 }
 
 /** The fullest text that fits a shape, level or upright. @returns where it stands; undefined where none fits */
-function writeInside(page: Page, measure: Measure, texts: readonly string[], box: Box, isOnInk: boolean): Box | undefined {
+function writeInside(page: Page, measure: Measure, texts: readonly string[], box: Box, isOnInk: boolean): boolean {
   const across = box.right - box.left - 5, down = box.bottom - box.top - 3
   const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]
   const look = { size: TYPE, weight: 'bold' as const, ink: isOnInk ? 'paper' as const : 'ink' as const }
@@ -162,13 +158,13 @@ function writeInside(page: Page, measure: Measure, texts: readonly string[], box
       const width = Math.max(...lines.map((line) => measure.across(line, TYPE, 'bold')))
       if (!isOnInk) page.rect({ left: x - width / 2 - 2, top: y - half, right: x + width / 2 + 2, bottom: y + half }, { fill: 'paper', opacity: 0.8 })
       lines.forEach((line, i) => { page.line(line, x, y - half + i * TYPE * LEADING, look, 'middle') })
-      return box
+      return true
     }
     const length = measure.across(measure.clean(text), TYPE, 'bold')
     if (length <= down && TYPE * LEADING <= across + 3) {
       page.turned(text, x, y, -Math.PI / 2, look)
-      return box
+      return true
     }
   }
-  return undefined
+  return false
 }

@@ -12,13 +12,11 @@ export type Room = { page: Page; readonly left: number; readonly across: number;
  */
 export function flow(blocks: readonly Block[], room: Room, more: () => Room): Room {
   let now = room
-  let isFresh = false
   blocks.forEach((block, i) => {
     let needed = block.down
     for (let next = i; blocks[next]?.keepsNext && next + 1 < blocks.length; next++) needed += blocks[next + 1]?.down ?? 0
-    if (now.top + needed > now.bottom && !isFresh) {
+    if (now.top + needed > now.bottom) {
       now = more()
-      isFresh = true
       if (block.head) {
         block.head.draw(now.page, now.left, now.top)
         now.top += block.head.down
@@ -26,7 +24,6 @@ export function flow(blocks: readonly Block[], room: Room, more: () => Room): Ro
     }
     block.draw(now.page, now.left, now.top)
     now.top += block.down
-    isFresh = false
   })
   return now
 }

@@ -115,7 +115,7 @@ function setDraftSite(kit: BookKit, { draftSite, pumper: { pump, from, planName 
     ...(source ? sourceGaps(source).map((gap) => ({ text: say(`draft.gap.${gap}`), sign: '?' })) : []),
   ], 8.2)))
   open.add(cautions(measure, across, ['banks', 'traffic', 'freezing', 'contaminated']))
-  open.add([space(2), ...writeIns(measure, across, ['book.write.owner', 'book.write.key'])])
+  open.add([space(2), ...writeIns(across, ['book.write.owner', 'book.write.key'])])
   if (sheet && backUp) {
     open.turn()
     // Set as large as goes on one side.

@@ -36,7 +36,7 @@ export function coverSheet(kit: BookKit, sheets: readonly MadeSheet[]): MadeShee
     ...signRows(kit, across),
     ...paragraph(measure, across, say('book.cover.grey'), { size: 9 }, 6),
     heading(measure, across, say('book.cover.issue')),
-    ...writeIns(measure, across, ['book.write.issued', 'book.write.vehicle', 'book.write.checked', 'book.write.replaces']),
+    ...writeIns(across, ['book.write.issued', 'book.write.vehicle', 'book.write.checked', 'book.write.replaces']),
   ])
   return { key: COVER_KEY, title: what, what, symbol: 'station', pages: sheet.pages }
 }
@@ -126,5 +126,3 @@ function placeOf({ district, answered }: BookKit, ref: SheetRef, letter: string)
     case 'fill': case 'dump': return []
   }
 }
-
-export const FRONT_KEYS = { cover: COVER_KEY, contents: CONTENTS_KEY, index: INDEX_KEY } as const

@@ -39,6 +39,6 @@ export function hazardSheet(kit: BookKit, hazardId: string): MadeSheet {
   const down = Math.max(290, Math.min(380, sheet.left() - 210))
   sheet.add(mapBlocks(kit, across, { least: down, most: down }, setting))
   sheet.add(cautions(measure, across, ['bridges', 'traffic', 'banks']))
-  sheet.add(section(measure, across, say('book.contacts'), writeIns(measure, across, ['book.write.owner', 'book.write.key', 'book.write.utilities', 'book.write.dispatch'])))
+  sheet.add(section(measure, across, say('book.contacts'), writeIns(across, ['book.write.owner', 'book.write.key', 'book.write.utilities', 'book.write.dispatch'])))
   return { key: sheetKey({ kind: 'hazard', hazardId }), title: hazard.name, what: say('book.sheet.hazard'), symbol: 'hazard', pages: sheet.pages }
 }

@@ -1,4 +1,3 @@
-import { findBounds } from '@/lib/geo'
 import type { AnsweredPlan } from '@/lib/book'
 import type { DistrictMap } from '@/lib/osm'
 import { namesOf, type District, type Plan } from '@/lib/plan'
@@ -51,6 +50,3 @@ export function getAnswered({ answered }: Pick<BookKit, 'answered'>, planId: str
   if (!found) throw new RangeError(`planId is ${planId}, must be one of the book's plans`)
   return found
 }
-
-/** Where a district lies as a whole, by its own places. */
-export const boundsOfPlaces = ({ stations, sources, draftSites, hazards }: District) => findBounds([stations, sources, draftSites, hazards].flatMap((list) => list.map(({ point }) => point)))

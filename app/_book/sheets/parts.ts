@@ -36,7 +36,7 @@ export function tiles(measure: Measure, across: number, all: readonly Tile[], in
 }
 
 /** Lines left free to write on, each with what belongs there, so many in a row. */
-export function writeIns(measure: Measure, across: number, keys: readonly Extract<TextKey, `book.write.${string}`>[], inRow = 2): Block[] {
+export function writeIns(across: number, keys: readonly Extract<TextKey, `book.write.${string}`>[], inRow = 2): Block[] {
   const gap = 14
   const width = (across - gap * (inRow - 1)) / inRow
   const one = (key: (typeof keys)[number]): Block => ({

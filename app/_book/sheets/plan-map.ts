@@ -43,7 +43,7 @@ export function minorPlaces({ roadNotes, draftSites, sources, hazards, stations 
 }
 
 /** The ways a plan drives, and its hose lays. */
-export function planWays({ bundle }: AnsweredPlan): MapWay[] {
+function planWays({ bundle }: AnsweredPlan): MapWay[] {
   const { plan } = bundle
   const siteIds = new Set<string>([...plan.fillSites, ...plan.dumpSites].map(({ id }) => id))
   const legs = new Map(bundle.legs.map((leg) => [leg.key, leg]))

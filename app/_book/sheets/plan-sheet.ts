@@ -67,7 +67,7 @@ function setPlan(kit: BookKit, planId: string, tightness: 0 | 1 | 2): MadeSheet 
     ...inColumns(measure, across, notes.map((text) => ({ text })), 8),
   ]))
   sheet.add(cautions(measure, across, ['bridges', 'traffic', 'banks', 'pressure', 'freezing', 'fatigue']))
-  sheet.add(section(measure, across, say('book.contacts'), writeIns(measure, across, ['book.write.dispatch', 'book.write.command', 'book.write.supply', 'book.write.owner', 'book.write.mutual-aid', 'book.write.roads', 'book.write.key', 'book.write.utilities', 'book.write.channel-command', 'book.write.channel-supply'], 3)))
+  sheet.add(section(measure, across, say('book.contacts'), writeIns(across, ['book.write.dispatch', 'book.write.command', 'book.write.supply', 'book.write.owner', 'book.write.mutual-aid', 'book.write.roads', 'book.write.key', 'book.write.utilities', 'book.write.channel-command', 'book.write.channel-supply'], 3)))
   sheet.add(section(measure, across, say('book.evidence'), evidenceBlocks(answered, kit, across)))
   return { key: sheetKey({ kind: 'plan', planId }), title: head.title, what: head.what, symbol: head.symbol, pages: sheet.pages }
 }

@@ -108,13 +108,13 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.who.brings'), bringsWords(district.equipment.filter(({ carriedBy }) => carriedBy !== undefined && carriedBy === site.pumperId))],
     [say('book.notes'), site.notes ?? ''],
   ]
-  const tankName = (itemId: string | undefined, number: number | undefined): string[] => {
+  const tankName = (number: number | undefined): string[] => {
     const tank = tanks[(number ?? 1) - 1]
     const volume = tank ? formatQuantity(tank.capacity_gal, 'gal', system) : ''
     return [say('book.sketch.tank', { number: number ?? 1, volume }), say('book.sketch.tank.short', { number: number ?? 1 })]
   }
   const words: SketchWords = {
-    rect: (part, itemId, number) => part === 'tank' ? tankName(itemId, number) : part === 'tender' ? [say('book.sketch.position', { number: number ?? 1 }), String(number)] : part === 'nurse' ? [names(itemId ?? '') ?? '', say('book.sketch.nurse')] : part === 'pumper' ? pumperWords(names(itemId ?? '')) : [],
+    rect: (part, itemId, number) => part === 'tank' ? tankName(number) : part === 'tender' ? [say('book.sketch.position', { number: number ?? 1 }), String(number)] : part === 'nurse' ? [names(itemId ?? '') ?? '', say('book.sketch.nurse')] : part === 'pumper' ? pumperWords(names(itemId ?? '')) : [],
     line: (part) => part === 'suction' ? strainerWords(district.equipment, site.pumperId) : part === 'supplyLine' ? say('book.sketch.to-fire', { hose: supply === '' ? 'none' : supply }) : part === 'siphon' ? say('choice.kind.jetSiphon') : part === 'arriving' ? say('book.sketch.arriving-loaded') : part === 'leaving' ? say('book.sketch.leaving-empty') : '',
   }
   return siteSheet(kit, answered, {
@@ -154,7 +154,7 @@ function setSite(kit: BookKit, answered: AnsweredPlan, { what, symbol, site, let
     ...sketchNotes(kit, sketch, across), ...(extra === undefined ? [] : list(measure, across, [{ text: extra, sign: '!' }], 8.4)),
     ...section(measure, across, say('result.issues'), inColumns(measure, across, issues.map((issue) => ({ text: sayIssue(issue, names, system), sign: issue.severity === 'note' ? '•' : '!' })), 8.2)),
     ...cautions(measure, across, cautionKinds), space(2),
-    ...writeIns(measure, across, ['book.write.in-charge', 'book.write.channel-supply', 'book.write.owner', 'book.write.key']),
+    ...writeIns(across, ['book.write.in-charge', 'book.write.channel-supply', 'book.write.owner', 'book.write.key']),
   ]
   // The sketch takes what the rest leaves; where that is too little the rest goes over the page.
   const spare = sheet.left() - downOf(rest) - SKETCH_HEAD

@@ -105,7 +105,7 @@ function middleOf(ring: readonly number[]): Spot {
 const STRAY = 2.2
 
 /** Middles of the straight stretches of a line, the longest first, the text upright. */
-export function straightPlaces(line: readonly number[]): NamedPlace[] {
+function straightPlaces(line: readonly number[]): NamedPlace[] {
   const places: NamedPlace[] = []
   let start = 0
   while (start + 3 < line.length) {

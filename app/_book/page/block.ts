@@ -12,6 +12,9 @@ export type Block = {
   readonly head?: Block
 }
 
+/** Height of blocks one under the other. */
+export const downOf = (blocks: readonly Block[]): number => blocks.reduce((sum, { down }) => sum + down, 0)
+
 export const space = (down: number): Block => ({ down, draw: () => undefined })
 
 /** A text, line by line, so that a long one may run over to the next page. */
@@ -105,7 +108,7 @@ export function facts(measure: Measure, across: number, rows: readonly (readonly
 
 /** Columns side by side as one block: for what is short. */
 export function sideBySide(columns: readonly { readonly across: number; readonly blocks: readonly Block[] }[], gap: number): Block {
-  const heights = columns.map(({ blocks }) => blocks.reduce((sum, { down }) => sum + down, 0))
+  const heights = columns.map(({ blocks }) => downOf(blocks))
   return {
     down: Math.max(...heights),
     draw: (page, x, y) => {
@@ -125,7 +128,7 @@ export function sideBySide(columns: readonly { readonly across: number; readonly
 /** A frame around blocks, with a sign where it must be seen. */
 export function framed(across: number, blocks: readonly Block[], { fill, width = 1.2 }: { readonly fill?: Ink; readonly width?: number } = {}): Block {
   const pad = 7
-  const down = blocks.reduce((sum, block) => sum + block.down, 0) + 2 * pad - 2
+  const down = downOf(blocks) + 2 * pad - 2
   return {
     down: down + 5,
     draw: (page, x, y) => {

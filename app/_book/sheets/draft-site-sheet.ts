@@ -10,7 +10,7 @@ import { flowText, rangeText, setupText } from '@/app/_draft/sheet-words'
 import { sitePumper, type SitePumper } from '@/app/_draft/site-pumper'
 import { trialOf } from '@/app/_draft/trial-of'
 import { formatAbout, formatGiven, formatPoint, formatQuantity, formatTime, sayIssue, say } from '@/app/_text'
-import { facts, framed, heading, insideFrame, list, paragraph, sideBySide, space, table, type Block, type Cell } from '../page/block'
+import { downOf, facts, framed, heading, insideFrame, list, paragraph, sideBySide, space, table, type Block, type Cell } from '../page/block'
 import { LEADING, wrap, type Measure } from '../page/measure'
 import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'
@@ -103,7 +103,7 @@ function setDraftSite(kit: BookKit, { draftSite, pumper: { pump, from, planName 
     [say('draft.fact.inspection'), source?.inspectionDue === undefined ? '' : `${dayWords(source.inspectionDue)}${source.inspectionDue < kit.day ? ` (${say('draft.fact.overdue')})` : ''}`],
     [say('book.notes'), [source?.notes, draftSite.notes].filter(Boolean).join(' ')],
   ], FACTS[tightness], 0.36)
-  const factsDown = factBlocks.reduce((sum, { down }) => sum + down, 0)
+  const factsDown = downOf(factBlocks)
   const size = Math.max(LEAST_MAPS[tightness], Math.min(290, factsDown))
   if (factsDown < open.left() - 20) open.add([sideBySide([{ across: half, blocks: mapBlocks(kit, half, { least: size, most: size }, setting) }, { across: across - GAP - half, blocks: factBlocks }], GAP)])
   else open.add([...mapBlocks(kit, across, { least: 220, most: 220 }, setting), ...factBlocks])
@@ -119,7 +119,7 @@ function setDraftSite(kit: BookKit, { draftSite, pumper: { pump, from, planName 
   if (sheet && backUp) {
     open.turn()
     // Set as large as goes on one side.
-    const fitting = CARD_SIZES.map((k) => cardBlocks(kit, sheet, backUp, across, k)).find((blocks) => blocks.reduce((sum, { down }) => sum + down, 0) <= open.left())
+    const fitting = CARD_SIZES.map((k) => cardBlocks(kit, sheet, backUp, across, k)).find((blocks) => downOf(blocks) <= open.left())
     open.add(fitting ?? cardBlocks(kit, sheet, backUp, across, 1))
   }
   return { key: sheetKey({ kind: 'draft', draftSiteId }), title: draftSite.name, what: say('draft.title'), symbol: 'draftSite', pages: open.pages }

@@ -1,5 +1,5 @@
 import type { Ink } from '../page/marks'
-import { framed, heading, insideFrame, list, paragraph, sideBySide, space, type Block } from '../page/block'
+import { downOf, framed, heading, insideFrame, list, paragraph, sideBySide, space, type Block } from '../page/block'
 import { LEADING, wrap, type Measure } from '../page/measure'
 import { say, type TextKey } from '@/app/_text'
 import type { CautionKind } from '@/app/_ui/caution'
@@ -54,7 +54,6 @@ export function inColumns(measure: Measure, across: number, items: Parameters<ty
   const gap = 14
   const width = (across - gap) / 2
   const sets = items.map((item) => list(measure, width, [item], size))
-  const downOf = (blocks: readonly Block[]) => blocks.reduce((sum, { down }) => sum + down, 0)
   const rows = Array.from({ length: Math.ceil(sets.length / 2) }, (_, i) => [sets[2 * i] ?? [], sets[2 * i + 1] ?? []] as const)
   return rows.map(([left, right]) => sideBySide(downOf(right) > 0 ? [{ across: width, blocks: left }, { across: width, blocks: right }] : [{ across: width, blocks: left }], gap))
 }

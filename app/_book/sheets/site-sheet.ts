@@ -5,7 +5,7 @@ import { crewNeeded, defaults } from '@/lib/supply'
 import { formatFrom, formatGiven, formatQuantity, sayIssue, say, thereAndReady } from '@/app/_text'
 import { rangeText } from '@/app/_draft/sheet-words'
 import { drawSketch, type SketchWords } from '../draw/draw-sketch'
-import { facts, list, paragraph, sideBySide, space, type Block } from '../page/block'
+import { downOf, facts, list, paragraph, sideBySide, space, type Block } from '../page/block'
 import { fewestPages } from './fewest-pages'
 import { openSheet } from './frame'
 import { getAnswered, namesFor, widthOf, type BookKit, type MadeSheet } from './kit'
@@ -167,8 +167,6 @@ function setSite(kit: BookKit, answered: AnsweredPlan, { what, symbol, site, let
 
 /** What is there of several, in a line. */
 const joined = (texts: readonly string[]): string => texts.filter((text) => text !== '').join('; ')
-
-const downOf = (blocks: readonly Block[]): number => blocks.reduce((sum, { down }) => sum + down, 0)
 
 function sketchNotes({ measure, system }: BookKit, { doubts, x_deg }: Sketch, across: number): Block[] {
   const words = (doubt: SketchDoubt): string => {

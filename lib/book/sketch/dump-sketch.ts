@@ -1,6 +1,6 @@
 import { GALLONS_PER_CUBIC_FOOT } from '../../units'
 import type { DumpSite } from '../../plan'
-import { ROAD_WIDTH_FT, roadAxis, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type SiteTraffic, type Sketch, type SketchDoubt, type SketchLine, type SketchRect, type SketchSpot } from './sketch'
+import { addRoad, CLEAR_FT, OFF_FT, ROAD_WIDTH_FT, roadAxis, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type SiteTraffic, type Sketch, type SketchDoubt, type SketchLine, type SketchRect, type SketchSpot } from './sketch'
 
 export type SketchTank = { readonly id?: string; readonly capacity_gal: number; readonly height_in: number }
 
@@ -12,9 +12,7 @@ export const tankSide_ft = ({ capacity_gal, height_in }: SketchTank): number => 
 const TANK_GAP_FT = 3
 const SIDE_ROOM_FT = 12
 const IN_LINE_ROOM_FT = 8
-const CLEAR_FT = 2
 const SUCTION_FT = 10
-const OFF_FT = 30
 /** Where in a tank suction and siphons end, down the paper: its name stands in the middle. */
 const LOW_SHARE = 0.84
 
@@ -78,20 +76,4 @@ export function dumpSketch(site: Pick<DumpSite, 'manner' | 'positionCount' | 'ta
   }
   addRoad(rects, lines, edge_ft, arrives, leaves, isBacking ? undefined : { from_ft: Math.min(...places) - across_ft / 2 - OFF_FT / 2, to_ft: Math.max(...places) + across_ft / 2 + OFF_FT / 2 })
   return { rects, lines, spots, doubts, ...(x_deg !== undefined && { x_deg }) }
-}
-
-/** The road along all that stands there, with the arrows of who comes and who goes. */
-export function addRoad(rects: SketchRect[], lines: SketchLine[], edge_ft: number, arrives: 1 | -1, leaves: 1 | -1, lane?: { readonly from_ft: number; readonly to_ft: number }): void {
-  const left_ft = Math.min(...rects.map((rect) => rect.x_ft)) - OFF_FT
-  const right_ft = Math.max(...rects.map((rect) => rect.x_ft + rect.across_ft)) + OFF_FT
-  rects.unshift({ part: 'road', x_ft: left_ft, y_ft: -edge_ft, across_ft: right_ft - left_ft, down_ft: 2 * edge_ft })
-  if (lane) rects.splice(1, 0, { part: 'lane', x_ft: lane.from_ft, y_ft: edge_ft, across_ft: lane.to_ft - lane.from_ft, down_ft: VEHICLE_WIDTH_FT + 2 * CLEAR_FT })
-  const arrow = (isLeft: boolean, direction: 1 | -1): readonly (readonly [number, number])[] => {
-    // Right-hand traffic: along x one drives on the lower side.
-    const y_ft = direction === 1 ? edge_ft / 2 : -edge_ft / 2
-    const from_ft = isLeft ? left_ft + 4 : right_ft - 4 - OFF_FT * 0.7
-    const ends: readonly [number, number] = [from_ft, from_ft + OFF_FT * 0.7]
-    return direction === 1 ? [[ends[0], y_ft], [ends[1], y_ft]] : [[ends[1], y_ft], [ends[0], y_ft]]
-  }
-  lines.push({ part: 'arriving', points: arrow(arrives === 1, arrives) }, { part: 'leaving', points: arrow(leaves === -1, leaves) })
 }

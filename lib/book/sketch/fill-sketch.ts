@@ -1,9 +1,7 @@
 import type { FillSite, Source } from '../../plan'
-import { addRoad } from './dump-sketch'
-import { ROAD_WIDTH_FT, roadAxis, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type SiteTraffic, type Sketch, type SketchDoubt, type SketchLine, type SketchRect, type SketchSpot } from './sketch'
+import { addRoad, CLEAR_FT, ROAD_WIDTH_FT, roadAxis, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type SiteTraffic, type Sketch, type SketchDoubt, type SketchLine, type SketchRect, type SketchSpot } from './sketch'
 
 /* Room between things, in feet. Common practice, no source. */
-const CLEAR_FT = 2
 const IN_LINE_ROOM_FT = 10
 const BANK_FT = 6
 const HYDRANT_FT = 12

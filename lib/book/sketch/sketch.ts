@@ -43,6 +43,10 @@ export const VEHICLE_LENGTH_FT = 30
 export const VEHICLE_WIDTH_FT = 8.5
 /** Two narrow lanes. Common practice, no source. */
 export const ROAD_WIDTH_FT = 20
+/** Between things that stand beside each other. Common practice, no source. */
+export const CLEAR_FT = 2
+/** How far the road is drawn on beyond what stands along it. Common practice, no source. */
+export const OFF_FT = 30
 
 /** Room the sketch takes, in feet. */
 export function extentOf({ rects, lines, spots }: Pick<Sketch, 'rects' | 'lines' | 'spots'>): { left_ft: number; top_ft: number; right_ft: number; bottom_ft: number } {
@@ -65,4 +69,20 @@ export function roadAxis({ arriving_deg, leaving_deg, towards_deg }: SiteTraffic
   const x_deg = (arriving_deg + (isRight ? 0 : 180)) % 360
   const along = (heading: number): 1 | -1 => (Math.cos(radians(heading - x_deg)) >= 0 ? 1 : -1)
   return { x_deg, arrives: along(arriving_deg), leaves: along(leaving_deg ?? arriving_deg) }
+}
+
+/** The road along all that stands there, with the arrows of who comes and who goes. */
+export function addRoad(rects: SketchRect[], lines: SketchLine[], edge_ft: number, arrives: 1 | -1, leaves: 1 | -1, lane?: { readonly from_ft: number; readonly to_ft: number }): void {
+  const left_ft = Math.min(...rects.map((rect) => rect.x_ft)) - OFF_FT
+  const right_ft = Math.max(...rects.map((rect) => rect.x_ft + rect.across_ft)) + OFF_FT
+  rects.unshift({ part: 'road', x_ft: left_ft, y_ft: -edge_ft, across_ft: right_ft - left_ft, down_ft: 2 * edge_ft })
+  if (lane) rects.splice(1, 0, { part: 'lane', x_ft: lane.from_ft, y_ft: edge_ft, across_ft: lane.to_ft - lane.from_ft, down_ft: VEHICLE_WIDTH_FT + 2 * CLEAR_FT })
+  const arrow = (isLeft: boolean, direction: 1 | -1): readonly (readonly [number, number])[] => {
+    // Right-hand traffic: along x one drives on the lower side.
+    const y_ft = direction === 1 ? edge_ft / 2 : -edge_ft / 2
+    const from_ft = isLeft ? left_ft + 4 : right_ft - 4 - OFF_FT * 0.7
+    const ends: readonly [number, number] = [from_ft, from_ft + OFF_FT * 0.7]
+    return direction === 1 ? [[ends[0], y_ft], [ends[1], y_ft]] : [[ends[1], y_ft], [ends[0], y_ft]]
+  }
+  lines.push({ part: 'arriving', points: arrow(arrives === 1, arrives) }, { part: 'leaving', points: arrow(leaves === -1, leaves) })
 }

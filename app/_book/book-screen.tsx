@@ -34,6 +34,7 @@ export function BookScreen({ districtId }: { districtId: string }) {
   const [remembered, remember] = useChoice(PAPER_COOKIE, undefined)
   const paper: Paper = isPaper(remembered) ? remembered : system === 'us' ? 'letter' : 'a4'
   const refs = useMemo(() => (district ? sheetsOf(district, plans) : []), [district, plans])
+  const groups = useMemo(() => (district ? sheetGroups(district, plans, refs) : []), [district, plans, refs])
   const asked = useMemo(() => refs.filter((ref) => isAsked(ref, address.plan, address.draft)).map(sheetKey), [refs, address.plan, address.draft])
   const [chosen, setChosen] = useState<ReadonlySet<string>>()
   const keys = chosen ?? new Set(asked)
@@ -52,7 +53,6 @@ export function BookScreen({ districtId }: { districtId: string }) {
     }
     setChosen(next)
   }
-  const groups = sheetGroups(district, plans, refs)
   const begin = () => {
     const [only] = picked
     const title = hasFront || picked.length !== 1 || !only ? say('book.file.book', { district: district.name }) : say('book.file.sheet', { title: groups.flatMap(({ sheets }) => sheets).find(({ ref }) => ref === only)?.title ?? '', district: district.name })

@@ -1,4 +1,4 @@
-import { findApparatus, isCounted, type Bundle, type Equipment } from '../plan'
+import { findApparatus, findStation, isCounted, type Bundle, type Equipment } from '../plan'
 import { defaults, FIRE_GROUND, sitesOfTask, type SupplyResult } from '../supply'
 
 export type PartTask = 'firstDue' | 'fillPumper' | 'dumpPumper' | 'nurse' | 'layPumper' | 'tender'
@@ -29,7 +29,7 @@ export function whoBringsWhat(bundle: Bundle, result: SupplyResult): PlanPart[] 
   const add = (apparatusId: string | undefined, task: PartTask, placeId: string, more: Partial<PlanPart> = {}) => {
     const unit = findApparatus(bundle, apparatusId)
     if (!unit) return
-    const station = district.stations.find(({ id }) => id === unit.stationId)
+    const station = findStation(bundle, unit.stationId)
     const arrive_s = more.arrive_s ?? arrivalOf(bundle, result, unit.id, placeId)
     parts.push({
       apparatusId: unit.id, task, placeId,
@@ -62,7 +62,7 @@ export function whoBringsWhat(bundle: Bundle, result: SupplyResult): PlanPart[] 
 /** Turnout, then the way from the station, as the answer has it. */
 function arrivalOf(bundle: Bundle, result: SupplyResult, apparatusId: string, placeId: string): number | undefined {
   const unit = findApparatus(bundle, apparatusId)
-  const station = bundle.district.stations.find(({ id }) => id === unit?.stationId)
+  const station = findStation(bundle, unit?.stationId)
   const leg = station && result.legs.find((one) => one.apparatusId === apparatusId && one.fromId === station.id && one.toId === placeId)
   return leg?.travel_s === undefined || leg.travel_s === null ? undefined : (unit?.turnout_s ?? station?.turnout_s ?? defaults.turnout_s.value) + leg.travel_s
 }

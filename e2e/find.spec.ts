@@ -9,7 +9,8 @@ test('anything with a name is a few keys away, from any screen', async ({ page }
   const ask = page.getByRole('combobox', { name: 'Find anything' })
   await expect(ask).toBeFocused()
   await ask.fill('tender 21')
-  await expect(page.getByRole('option', { name: /^Tender 21/ })).toHaveAttribute('aria-selected', 'true')
+  // Other journeys may have left copies of the district; its own come first.
+  await expect(page.getByRole('option', { name: /^Tender 21/ }).first()).toHaveAttribute('aria-selected', 'true')
   await expectAccessible(page)
   await page.keyboard.press('Enter')
   await expect(page).toHaveURL(/\/resources\?item=/)
@@ -22,7 +23,7 @@ test('anything with a name is a few keys away, from any screen', async ({ page }
   await ask.fill('no such thing')
   await expect(page.getByText('Nothing here has such a name.')).toBeVisible()
   await ask.fill('tender 22')
-  await page.getByRole('option', { name: /^Tender 22/ }).click()
+  await page.getByRole('option', { name: /^Tender 22/ }).first().click()
   await expect(page.getByRole('button', { name: /^Tender 22/ })).toHaveAttribute('aria-expanded', 'true')
   await expect(page.getByRole('button', { name: /^Tender 21/ })).toHaveAttribute('aria-expanded', 'false')
   await page.keyboard.press('Control+k')

@@ -15,8 +15,11 @@ import { itemHref, screenHref, screenIcons, screens } from '../_ui/screens'
 export const findGroups = ['here', 'plan', 'exercise', 'log', 'place', 'resource', 'site', 'elsewhere'] as const
 export type FindGroup = (typeof findGroups)[number]
 
-/** Something one can go to by its name. `note` tells apart what has one name: its kind and its district. */
-export type FindEntry = { readonly id: string; readonly group: FindGroup; readonly label: string; readonly note: string; readonly href: string; readonly icon: IconName }
+/**
+ * Something one can go to by its name. `note` tells apart what has one name: its kind and its district. `key` is its own
+ * among all of them: a copy of a district holds the ids of what it was copied from.
+ */
+export type FindEntry = { readonly key: string; readonly id: string; readonly group: FindGroup; readonly label: string; readonly note: string; readonly href: string; readonly icon: IconName }
 
 /** What there is to find: `plans` are those whose sites are wanted; `here` is what the screen shows. */
 export type FindScope = {
@@ -41,10 +44,10 @@ export function findEntries(scope: FindScope): FindEntry[] {
     ...nearFirst(scope.districts.flatMap((district) => [...placeEntries(district), ...resourceEntries(district)])),
     ...nearFirst(scope.plans.flatMap(siteEntries)),
     ...pagesElsewhere(here),
-  ].map(({ districtId: _, ...entry }) => entry)
+  ].map(({ districtId, ...entry }) => ({ key: [districtId, entry.group, entry.id].join('/'), ...entry }))
 }
 
-type Located = FindEntry & { districtId: string | undefined }
+type Located = Omit<FindEntry, 'key'> & { districtId: string | undefined }
 
 function pagesHere({ districtId, planId }: FindScope['here'], nameOf: (id: string | undefined) => string | undefined): Located[] {
   if (districtId === undefined) return []

@@ -45,7 +45,7 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
         {found.map(({ group, entries: own }) => (
           <Command.Group key={group} heading={say(`find.group.${group}`)} className={styles.group}>
             {own.map((entry) => (
-              <Command.Item key={entry.id} value={entry.id} onSelect={() => { go(entry) }} className={styles.item}>
+              <Command.Item key={entry.key} value={entry.key} onSelect={() => { go(entry) }} className={styles.item}>
                 <Icon name={entry.icon} />
                 <span className={styles.label}>{entry.label}</span>
                 <span className={styles.note}>{entry.note}</span>

@@ -50,6 +50,11 @@ describe('what there is to find', () => {
     expect(found.find(({ id }) => id === plan.fillSites[0]?.id)?.href).toBe(`/district/${district.id}/plan/${plan.id}?part=fill`)
   })
 
+  test('each has a key of its own, though a copied district holds the same ids', () => {
+    expect(new Set(found.map(({ id }) => id)).size).toBeLessThan(found.length)
+    expect(new Set(found.map(({ key }) => key)).size).toBe(found.length)
+  })
+
   test('with no district on screen, no page of one', () => {
     expect(findEntries({ entries, districts: [], plans: [], here: {} }).filter(({ group }) => group === 'here')).toEqual([])
   })

@@ -2,6 +2,7 @@ import { issue, type Issue } from '@/lib/issue'
 import type { Edit, EditableDocument, EditBody } from '@/lib/plan'
 import type { Conflict } from './conflict'
 import { DiskQueue } from './disk-queue'
+import { EDITS_A_REQUEST, nextBatch } from './next-batch'
 import type { Outbox } from './outbox'
 import type { Shelf } from './shelf'
 import { addUnsent, conflictFromHistory, newReplica, receive, resolveConflict, withdraw, type Received, type Replica, type Unsent } from './replica'
@@ -185,23 +186,39 @@ export class DocumentStore {
     void this.#options.shelf?.keep({ doc, sequence, isDeleted: this.#status === 'deleted' }).catch(() => undefined)
   }
 
+  /**
+   * Sends the queue, many edits at a time. The server takes all of a request or none, so where it will not, fewer go
+   * at once, until the one that it means stands alone.
+   */
   async #sendAll(): Promise<void> {
+    let most = EDITS_A_REQUEST
     while (this.#status === 'ready' && this.#replica) {
-      const next = this.#replica.unsent[0]
+      const batch = nextBatch(this.#replica.unsent, most)
+      const [next] = batch
       if (!next) break
       this.#setSending('sending')
-      const answer = await this.#options.transport.send(next.edit)
+      const answer = await this.#options.transport.send(batch.map(({ edit }) => edit))
       if (answer.kind === 'refused' && answer.issue.code === 'document-deleted') {
         this.#become('deleted')
         break
+      }
+      if (answer.kind === 'refused' && batch.length > 1) {
+        most = Math.ceil(batch.length / 2)
+        continue
       }
       if (answer.kind === 'refused') {
         this.#take({ ...withdraw(this.#replica, next.edit.id), refused: [{ unsent: next, issue: answer.issue }] })
         continue
       }
       this.#take(receive(this.#replica, answer.history))
-      const isLeft = this.#replica.unsent.some(({ edit }) => edit.id === next.edit.id)
-      if (isLeft) this.#take(this.#unexplained(next, answer.kind, answer.history))
+      const left = batch.filter((item) => this.#replica?.unsent.some(({ edit }) => edit.id === item.edit.id))
+      if (answer.kind === 'overlap' && batch.length > 1) {
+        // What was new in the history may have taken out of the queue what overlapped; else it is looked for.
+        if (left.length === batch.length) most = Math.ceil(batch.length / 2)
+        continue
+      }
+      for (const item of left) this.#take(this.#unexplained(item, answer.kind, answer.history))
+      most = Math.min(EDITS_A_REQUEST, most * 2)
     }
     this.#setSending('idle')
   }

@@ -1,4 +1,5 @@
 import { issue, type Issue } from '@/lib/issue'
+import type { Edit } from '@/lib/plan'
 import { askStation, asJson, readAnswer } from './ask-station'
 import type { DocumentEntry, LoadedDocument, SequencedEdit, Transport } from './transport'
 import { Unreachable } from './transport'
@@ -26,14 +27,15 @@ export function httpTransport(root = '/api', fetcher: typeof fetch = (input, ini
       const response = await ask('', asJson({ doc }))
       return response.ok ? ((await readAnswer(response)) as LoadedDocument) : issueFrom(response, doc.id)
     },
-    async send(edit) {
-      const response = await send(edit.docId, [edit])
+    async send(edits) {
+      const [{ docId, base }] = edits as readonly [Edit]
+      const response = await send(docId, edits)
       if (response.ok) return { kind: 'applied', history: ((await readAnswer(response)) as { history: SequencedEdit[] }).history }
       const body = response.status === 409 ? ((await readAnswer(response.clone())) as ErrorBody) : {}
       if (body.error?.code === 'overlap') return { kind: 'overlap', history: body.history ?? [] }
       // The server's copy is older than what it once confirmed, after a restored backup: the document is loaded again.
-      if (body.error?.code === 'base-ahead') throw new RangeError(`base is ${edit.base}, must be a state the server has`)
-      return { kind: 'refused', issue: await issueFrom(response, edit.docId) }
+      if (body.error?.code === 'base-ahead') throw new RangeError(`base is ${base}, must be a state the server has`)
+      return { kind: 'refused', issue: await issueFrom(response, docId) }
     },
     async since(docId, sequence) {
       const history: SequencedEdit[] = []

@@ -100,15 +100,16 @@ export function keptTransport({ server, shelf, outbox, timers = realTimers, refu
         return loaded
       }
     },
-    async send(edit) {
-      const answer = await after(edit.docId, async () => ((await isWaiting(edit.docId)) ? undefined : server.send(edit)))
+    async send(edits) {
+      const docId = edits[0]?.docId ?? ''
+      const answer = await after(docId, async () => ((await isWaiting(docId)) ? undefined : server.send(edits)))
       if (!answer) throw new Unreachable('the document itself has not been taken')
       if (answer.kind !== 'refused' || answer.issue.code !== 'document-missing') return answer
       // Made in another window that has closed since.
       waiting = undefined
-      if (!(await isWaiting(edit.docId))) return answer
+      if (!(await isWaiting(docId))) return answer
       await settle()
-      return server.send(edit)
+      return server.send(edits)
     },
     since: (docId, sequence) => after(docId, () => server.since(docId, sequence)),
     async remove(docId) {

@@ -19,8 +19,8 @@ export type LoadedDocument = { doc: EditableDocument; sequence: number; isDelete
 export type SequencedEdit = { id: string; sequence: number; body: EditBody; touches: readonly string[]; by: string; at: string }
 
 /**
- * What the server made of one edit. `history` holds every edit after the base it was sent
- * with, in order; when it was applied, itself too.
+ * What the server made of the edits of one request: it takes all of them or none. `history` holds every edit after the
+ * oldest base that they were sent with, in order; when they were applied, themselves too.
  */
 export type SendAnswer =
   | { kind: 'applied'; history: readonly SequencedEdit[] }
@@ -33,7 +33,8 @@ export type Transport = {
   load(docId: string): Promise<LoadedDocument | Issue>
   /** @param label what the act is called, for where it has to wait */
   create(doc: EditableDocument, label?: string): Promise<LoadedDocument | Issue>
-  send(edit: Edit): Promise<SendAnswer>
+  /** @param edits of one document, in the order they were made; one or more */
+  send(edits: readonly Edit[]): Promise<SendAnswer>
   /** Edits after a sequence number, in order, and whether the document has been put away. */
   since(docId: string, sequence: number): Promise<{ history: readonly SequencedEdit[]; isDeleted: boolean }>
   remove(docId: string): Promise<Issue | undefined>

@@ -60,6 +60,7 @@ export async function appendEdits(database: Database, docId: string, sent: reado
     const fresh = dropKnown(sent, docId, known)
 
     let { doc, sequence } = start
+    const made: (EditRow & { kind: string })[] = []
     for (const edit of fresh) {
       if (edit.base > start.sequence) throw refusal('base-ahead', {}, 'base')
       const since = foreign.filter((other) => other.sequence > edit.base)
@@ -71,9 +72,12 @@ export async function appendEdits(database: Database, docId: string, sent: reado
       sequence += 1
       const data = { id: edit.id, docId, sequence, kind: edit.body.kind, by: edit.by, at: new Date(edit.at) }
       const texts = { body: JSON.stringify(edit.body), inverse: JSON.stringify(applied.inverse), touches: JSON.stringify(applied.touches) }
-      await rows.edit.create({ data: { ...data, ...texts } })
+      made.push({ ...data, ...texts })
     }
-    if (sequence > start.sequence) await writeDocument(rows, doc, sequence)
+    if (made.length > 0) {
+      await rows.edit.createMany({ data: made })
+      await writeDocument(rows, doc, sequence)
+    }
     return { sequence, history: await listEdits(rows, docId, base) }
   })
   tellChanged(`document:${docId}`)

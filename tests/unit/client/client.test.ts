@@ -132,6 +132,65 @@ describe('a server that is away', () => {
   })
 })
 
+describe('an act of very many edits', () => {
+  const COUNT = 600
+  const pond = (k: number) => ({ kind: 'addItem' as const, collection: 'sources', item: { id: `N${k}`, name: `Pond ${k}`, kind: 'pond', point: { lat: 50, lon: 11 } } })
+  const ponds = () => Array.from({ length: COUNT }, (_, k) => pond(k))
+  const sourceIds = () => (server.doc('D').sources as { id: string }[]).map(({ id }) => id)
+
+  it('is stored in few requests, in its order, and goes back as one', async () => {
+    const client = await opened(newClient(), 'D')
+    client.edit('D', ponds(), { label: 'file' })
+    await client.flush()
+    expect(server.requestCount).toBe(3)
+    expect(sourceIds()).toEqual(['S1', ...ponds().map(({ item }) => item.id)])
+    await client.undo()
+    await client.flush()
+    expect(sourceIds()).toEqual(['S1'])
+    expect(client.undoState().canUndo).toBe(false)
+    await client.redo()
+    await client.flush()
+    expect(sourceIds()).toHaveLength(COUNT + 1)
+    expect(client.view('D')).toMatchObject({ unsentCount: 0, conflicts: [] })
+  })
+
+  it('leaves in doubt only what another has changed meanwhile, and stores the rest', async () => {
+    const other = await opened(newClient({ actor: 'other' }), 'D')
+    const client = await opened(newClient(), 'D')
+    other.edit('D', { kind: 'setFields', collection: 'sources', id: 'S1', set: { usable_gal: 9 } }, { label: 'theirs' })
+    await other.flush()
+    client.edit('D', [...ponds().slice(0, 300), { kind: 'setFields', collection: 'sources', id: 'S1', set: { usable_gal: 5 } }, ...ponds().slice(300)], { label: 'file' })
+    await client.flush()
+    expect(client.view('D').conflicts).toMatchObject([{ values: [{ path: 'sources/S1/usable_gal', mine: 5, theirs: 9 }] }])
+    expect(sourceIds()).toHaveLength(COUNT + 1)
+    expect(server.doc('D').sources).toMatchObject([{ id: 'S1', usable_gal: 9 }, ...ponds().map(({ item: { id } }) => ({ id }))])
+  })
+
+  it('finds the one that the server will not have, says so, and stores the rest', async () => {
+    const client = await opened(newClient(), 'D')
+    client.edit('D', ponds(), { label: 'file' })
+    server.refusesId = 'N321'
+    await client.flush()
+    expect(sourceIds()).toEqual(['S1', ...ponds().map(({ item }) => item.id).filter((id) => id !== 'N321')])
+    expect(client.saveState()).toMatchObject({ unsentCount: 0, refusals: [{ label: 'file' }] })
+    expect(server.requestCount).toBeLessThan(40)
+  })
+
+  it('goes on where it was broken off', async () => {
+    const outbox = memoryOutbox()
+    const first = await opened(newClient({ outbox }), 'D')
+    server.goesAwayAfter = 1
+    first.edit('D', ponds(), { label: 'file' })
+    await first.flush()
+    expect(first.saveState()).toMatchObject({ state: 'waiting', unsentCount: COUNT - 250 })
+    server.isAway = false
+    server.goesAwayAfter = Infinity
+    const second = await opened(newClient({ outbox }), 'D')
+    await second.flush()
+    expect(sourceIds()).toEqual(['S1', ...ponds().map(({ item }) => item.id)])
+  })
+})
+
 describe('a page that goes away', () => {
   it('sends what it has, and the next visit does not send it again', async () => {
     const outbox = memoryOutbox()

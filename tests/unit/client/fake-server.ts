@@ -12,6 +12,11 @@ export class FakeServer {
   /** While true calls get through, and their answers are lost. */
   losesAnswers = false
   sent: string[] = []
+  requestCount = 0
+  /** The item with this id is against a rule that the device does not know. */
+  refusesId: string | undefined
+  /** After so many requests with edits no call gets through. */
+  goesAwayAfter = Infinity
 
   doc(docId: string): EditableDocument {
     const kept = this.kept.get(docId)
@@ -19,11 +24,28 @@ export class FakeServer {
     return kept.doc
   }
 
-  take(edit: Edit): Awaited<ReturnType<Transport['send']>> {
+  /** All edits of a request, or none of them. */
+  takeAll(edits: readonly Edit[]): Awaited<ReturnType<Transport['send']>> {
+    const kept = this.kept.get(edits[0]!.docId)
+    const before = kept && { doc: kept.doc, history: [...kept.history] }
+    const base = Math.min(...edits.map((edit) => edit.base))
+    for (const edit of edits) {
+      const answer = this.take(edit, new Set(edits.map(({ id }) => id)))
+      if (answer.kind === 'applied') continue
+      if (before) Object.assign(kept, before)
+      return answer.kind === 'overlap' ? { kind: 'overlap', history: before!.history.slice(base) } : answer
+    }
+    return { kind: 'applied', history: kept!.history.slice(base) }
+  }
+
+  /** @param together edits sent with it: they do not overlap with each other */
+  take(edit: Edit, together: ReadonlySet<string> = new Set()): Awaited<ReturnType<Transport['send']>> {
     const kept = this.kept.get(edit.docId)
     if (!kept) return { kind: 'refused', issue: issue('document-missing', 'block', [edit.docId]) }
-    const history = kept.history.slice(edit.base)
-    if (kept.history.some(({ id }) => id === edit.id)) return { kind: 'applied', history }
+    if (edit.body.kind === 'addItem' && edit.body.item.id === this.refusesId) return { kind: 'refused', issue: issue('server-refused', 'block', [edit.docId]) }
+    const since = kept.history.slice(edit.base)
+    if (kept.history.some(({ id }) => id === edit.id)) return { kind: 'applied', history: since }
+    const history = since.filter(({ id }) => !together.has(id))
     const applied = applyEdit(kept.doc, edit.body)
     const touches = 'code' in applied ? touchesOf(edit) : applied.touches
     const isOverlap = history.some((entry) => entry.touches.some((a) => touches.some((b) => pathsOverlap(a, b))))
@@ -32,7 +54,7 @@ export class FakeServer {
     kept.doc = applied.doc
     const entry = { id: edit.id, sequence: kept.history.length + 1, body: edit.body, touches, by: edit.by, at: edit.at }
     kept.history.push(entry)
-    return { kind: 'applied', history: [...history, entry] }
+    return { kind: 'applied', history: [...since, entry] }
   }
 
   transport(): Transport {
@@ -59,7 +81,12 @@ export class FakeServer {
           if (!this.kept.has(doc.id)) this.kept.set(doc.id, { doc, history: [], isDeleted: false })
           return { doc, sequence: 0, isDeleted: false }
         }),
-      send: (edit) => answer(() => ((this.sent.push(edit.id)), this.take(edit))),
+      send: (edits) => answer(() => {
+        this.requestCount += 1
+        this.isAway = this.isAway || this.requestCount >= this.goesAwayAfter
+        this.sent.push(...edits.map(({ id }) => id))
+        return this.takeAll(edits)
+      }),
       since: (docId, sequence) =>
         answer(() => {
           const kept = this.kept.get(docId)

@@ -23,19 +23,19 @@ const refusal = (status: number, code: string, extra: object = {}) => Response.j
 describe('sending an edit', () => {
   it('is applied, with the history since its base', async () => {
     const { transport, calls } = answering(Response.json({ sequence: 4, history: [entry] }))
-    expect(await transport.send(edit)).toEqual({ kind: 'applied', history: [entry] })
+    expect(await transport.send([edit])).toEqual({ kind: 'applied', history: [entry] })
     expect(calls).toEqual([{ url: '/api/documents/P/edits', method: 'POST', body: { edits: [edit] } }])
   })
 
   it('brings the history back where it overlaps', async () => {
     const { transport } = answering(refusal(409, 'overlap', { history: [entry] }))
-    expect(await transport.send(edit)).toEqual({ kind: 'overlap', history: [entry] })
+    expect(await transport.send([edit])).toEqual({ kind: 'overlap', history: [entry] })
   })
 
   it('is refused with the issue of the document’s own rules', async () => {
     const issue = { code: 'edit-item-missing', severity: 'block' as const, subjectIds: ['F1'], values: {} }
     const { transport } = answering(Response.json({ error: { code: issue.code, sentence: '', path: '', issue } }, { status: 422 }))
-    expect(await transport.send(edit)).toEqual({ kind: 'refused', issue })
+    expect(await transport.send([edit])).toEqual({ kind: 'refused', issue })
   })
 
   it.each([
@@ -44,23 +44,23 @@ describe('sending an edit', () => {
     [403, 'other-origin', 'server-refused'],
   ])('answered %i is an issue of its own', async (status, code, expected) => {
     const { transport } = answering(refusal(status, code))
-    expect(await transport.send(edit)).toMatchObject({ kind: 'refused', issue: { code: expected } })
+    expect(await transport.send([edit])).toMatchObject({ kind: 'refused', issue: { code: expected } })
   })
 
   it('made on a state the server has not got calls for loading again', async () => {
     const { transport } = answering(refusal(409, 'base-ahead'))
-    await expect(transport.send(edit)).rejects.toThrow(RangeError)
+    await expect(transport.send([edit])).rejects.toThrow(RangeError)
   })
 
   it.each([[503], [500], [502], [429]])('answered %i may be tried again', async (status) => {
     const { transport } = answering(refusal(status, 'busy'))
-    await expect(transport.send(edit)).rejects.toThrow(Unreachable)
+    await expect(transport.send([edit])).rejects.toThrow(Unreachable)
   })
 
   it('without an answer, or with one that is no JSON, may be tried again', async () => {
     const { transport } = answering(new TypeError('failed'), new Response('<html>'))
-    await expect(transport.send(edit)).rejects.toThrow(Unreachable)
-    await expect(transport.send(edit)).rejects.toThrow(Unreachable)
+    await expect(transport.send([edit])).rejects.toThrow(Unreachable)
+    await expect(transport.send([edit])).rejects.toThrow(Unreachable)
   })
 })
 

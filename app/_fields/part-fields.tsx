@@ -7,8 +7,10 @@ import styles from './part-fields.module.css'
 /**
  * Fields of a part inside an item, such as the suction of a fill site: the part is kept whole,
  * begun from `base` when its first field is set, and taken away with its last.
+ *
+ * @param isSaid a part that counts by being there: one entered just as `base` has it stays until a field is cleared
  */
-export function PartFields({ label, field, part, base, children }: { label: string; field: string; part: Readonly<Record<string, unknown>> | undefined; base: Readonly<Record<string, unknown>>; children: ReactNode }) {
+export function PartFields({ label, field, part, base, isSaid = false, children }: { label: string; field: string; part: Readonly<Record<string, unknown>> | undefined; base: Readonly<Record<string, unknown>>; isSaid?: boolean; children: ReactNode }) {
   const outer = useItem()
   return (
     <fieldset className={styles.part}>
@@ -26,7 +28,8 @@ export function PartFields({ label, field, part, base, children }: { label: stri
               else delete merged[name]
             }
             const isBase = Object.keys(merged).every((name) => merged[name] === base[name])
-            outer.set({ [field]: isBase ? undefined : merged }, evidence && Object.fromEntries(Object.entries(evidence).map(([name, value]) => [`${field}.${name}`, value])))
+            const isCleared = Object.values(fields).some((value) => value === undefined)
+            outer.set({ [field]: isBase && (isCleared || !isSaid) ? undefined : merged }, evidence && Object.fromEntries(Object.entries(evidence).map(([name, value]) => [`${field}.${name}`, value])))
           },
         }}
       >

@@ -1,9 +1,10 @@
 'use client'
 
-import { defaults } from '@/lib/supply'
+import { defaults, likelySupplyLine } from '@/lib/supply'
 import { equipmentTemplates, type DumpSite, type Equipment } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
+import { PartFields } from '../_fields/part-fields'
 import { formatGiven, formatQuantity, say, type TextKey } from '../_text'
 import { Button } from '../_ui/button'
 import { CheckField } from '../_ui/check-field'
@@ -16,7 +17,7 @@ import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
 import { UnitChoice } from './unit-choice'
 
-const moreFields = ['setUp_s', 'pumpSetUp_s', 'reprime_s'] as const
+const moreFields = ['supplyLine', 'supplyLineRise_ft', 'setUp_s', 'pumpSetUp_s', 'reprime_s'] as const
 const tankFields = ['transfer_gpm', 'draftLimit_in', 'tankSlope_in', 'leak_gpm'] as const
 
 /** Where tenders give their water: portable tanks, positions, and the pumper that drafts there. */
@@ -75,6 +76,12 @@ export function DumpCard({ site }: { site: DumpSite }) {
           </div>
         )}
         <Fold title={say('plan.more-fields')} note={say(site.nurseId ? 'plan.more.nurse' : 'plan.more.dump')} setCount={countSet(site, site.nurseId ? moreFields : [...moreFields, ...tankFields])}>
+          <PartFields isSaid label={say('plan.supply-line')} field="supplyLine" part={site.supplyLine} base={likelySupplyLine({ district, plan }, site)}>
+            <ItemQuantity field="size_in" absent={say('plan.supply-line.none')} />
+            <ItemQuantity field="length_ft" absent={say('plan.supply-line.none')} hint={say('plan.hint.supply-line')} />
+            <ItemCount field="lineCount" standIn={1} />
+          </PartFields>
+          {site.supplyLine && <ItemQuantity field="supplyLineRise_ft" absent={say('entry.none.level')} />}
           <ItemQuantity field="setUp_s" standIn={defaults.dumpSetUp_s} />
           <ItemQuantity field="pumpSetUp_s" standIn={defaults.pumpSetUp_s} />
           <ItemQuantity field="reprime_s" standIn={defaults.reprime_s} />

@@ -6,7 +6,7 @@ type Kind = 'fillSites' | 'dumpSites'
 /** What was measured or noted at a place and for a pumper, and is not so at another. */
 const ownToPlace = {
   fillSites: ['lift_ft', 'rate_gpm', 'setUp_s', 'fillLineRise_ft', 'draftSiteId', 'sourceId', 'evidence'],
-  dumpSites: ['tankSlope_in', 'transfer_gpm', 'leak_gpm', 'intake_gpm', 'outlet_gpm', 'setUp_s', 'pumpSetUp_s', 'draftLimit_in', 'evidence'],
+  dumpSites: ['tankSlope_in', 'transfer_gpm', 'leak_gpm', 'intake_gpm', 'outlet_gpm', 'setUp_s', 'pumpSetUp_s', 'draftLimit_in', 'supplyLine', 'supplyLineRise_ft', 'evidence'],
 } as const
 
 /**

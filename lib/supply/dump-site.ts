@@ -1,17 +1,17 @@
-import { draftCapacity, draftLimitHeight_in, jetSiphonFlow, portableTankCapacity_gal, portableTankVolume_gal, type PortableTank } from '../hydraulics'
+import { draftLimitHeight_in, jetSiphonFlow, portableTankCapacity_gal, portableTankVolume_gal, type FlowThroughLay, type PortableTank } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import { findDraftingPump, findTender, type Bundle, type DumpSite, type Tender } from '../plan'
 import type { DumpSpec } from '../shuttle'
 import { GALLONS_PER_CUBIC_FOOT, SECONDS_PER_MINUTE } from '../units'
 import { arrival } from './arrival'
 import { defaults } from './defaults'
-import { draftPlace, pumpAbility, pumperHydraulics } from './drafting'
+import { dumpPumping } from './dump-pumper'
 import { laterPlaces, placesOpen } from './fill-site'
-import { numberKey, take, takeDefault, takeKnown, type Ledger } from './ledger'
+import { numberKey, take, takeKnown, type Ledger } from './ledger'
 import type { Staffed } from './staffing'
 import type { Ways } from './ways'
 
-export type ResolvedDumpSite = { readonly site: DumpSite; readonly spec: DumpSpec; readonly pump_gpm: number; readonly issues: readonly Issue[] }
+export type ResolvedDumpSite = { readonly site: DumpSite; readonly spec: DumpSpec; readonly pump_gpm: number; readonly line?: FlowThroughLay; readonly issues: readonly Issue[] }
 
 /** Flows at which the depth that loses the draft is tabled for the shuttle. */
 const LIMIT_FLOWS_GPM = [0, 100, 250, 500, 750, 1000, 1500, 2000, 3000]
@@ -57,26 +57,18 @@ export function resolveDumpSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const ready_s = tankArrive_s + take(ledger, site, 'setUp_s', site.setUp_s, defaults.dumpSetUp_s)
   const pumpReady_s = Math.max(ready_s, pumpArrive_s + take(ledger, site, 'pumpSetUp_s', site.pumpSetUp_s, defaults.pumpSetUp_s))
 
-  let pump_gpm = pump?.rated_gpm ? 0 : takeDefault(ledger, site.id, 'dumpPump_gpm', defaults.dumpPump_gpm)
-  if (pump?.rated_gpm) {
-    const hydraulics = pumperHydraulics(pump)
-    const size_in = pump.kind === 'pumper' ? (pump.suction_in ?? defaults.suctionSize_in.value) : defaults.suctionSize_in.value
-    pump_gpm = pumpAbility(ledger, pump) * draftCapacity({
-      pumper: hydraulics,
-      suction: { size_in, length_ft: defaults.suctionLength_ft.value, lineCount: 1, strainer: 'low-level' },
-      place: draftPlace(ledger, bundle.district, take(ledger, site, 'dumpLift_ft', undefined, defaults.dumpLift_ft), undefined),
-      ask: { discharge_psi: take(ledger, site, 'dumpDischarge_psi', undefined, defaults.dumpDischarge_psi) },
-    }).flow_gpm
-  } else issues.push(issue('dump-pumper-assumed', 'warn', [site.id], { rated_gpm: pump_gpm }))
-
-  pump_gpm = Math.max(0, Math.min(pump_gpm, nursed?.outlet_gpm ?? Infinity) - drive_gpm)
+  const pumping = dumpPumping(bundle, ledger, site, pump)
+  if (!pump?.rated_gpm) issues.push(issue('dump-pumper-assumed', 'warn', [site.id], { rated_gpm: defaults.dumpPump_gpm.value }))
+  // Drive water comes out of the same pump; through a hose that decides, the pump has it to spare.
+  const spare_gpm = pumping.line?.limitedBy === 'lay' ? pumping.line.spare_gpm : 0
+  const pump_gpm = Math.max(0, Math.min(pumping.pump_gpm, nursed?.outlet_gpm ?? Infinity) - Math.max(0, drive_gpm - spare_gpm))
   if (chain && drive_gpm > 0) issues.push(issue('siphon-drive-water', 'note', [site.id], { drive_gpm, transfer_gpm: chain.front.transfer_gpm }))
   if (site.tankLink === 'jetSiphon' && !chain) issues.push(issue('siphon-without-tanks', 'warn', [site.id]))
   // While the draft is lost the jets run on the pumper's own tank, at least as long as it re-primes.
   const reprime_s = take(ledger, site, 'reprime_s', site.reprime_s, defaults.reprime_s)
   const positionCount = placesOpen(site.positionCount ?? 1, staffed)
   return {
-    site, pump_gpm, issues,
+    site, pump_gpm, ...(pumping.line && { line: pumping.line }), issues,
     spec: {
       id: site.id, ready_s, pumpReady_s, capacity_gal, draftLimit, demandShare,
       positionCount,

@@ -5,6 +5,7 @@ import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
 import { laterStarts } from './later-starts'
+import { lineToFireIssues } from './line-to-fire'
 import { inOrderOfEffect } from './order-issues'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
 import { pumpCapacity_gpm } from './pump-capacity'
@@ -49,6 +50,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
   const { firstArrive_s } = compiled
 
   const issues = [...withoutDoubles(compiled.issues, ({ values }) => JSON.stringify(values)), ...withoutDoubles([...planned.issues, ...found.issues])]
+  issues.push(...linesToFire(compiled))
   if (found.flow_gpm > pump_gpm) issues.push(issue('dump-pump-limits', 'note', compiled.dumps.map(({ site }) => site.id), { pump_gpm }))
   if (needed_gpm !== null && sustainable_gpm < needed_gpm) issues.push(issue('short-of-need', 'warn', [plan.id], { flow_gpm: sustainable_gpm, needed_gpm }))
   return {
@@ -71,6 +73,13 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
     ...(later.length > 0 && { laterFlows: later }),
     issues: inOrderOfEffect(issues, { sustainable_gpm, links, tenderCount: compiled.tenders.length }),
   }
+}
+
+/** Of each dump site, for its part of what hose lays do not bring. */
+function linesToFire({ bundle, dumps, lays, demand: { needed_gpm } }: CompiledPlan): Issue[] {
+  if (needed_gpm === undefined) return []
+  const left_gpm = needed_gpm - pumpCapacity_gpm({ dumps: [], lays }, Infinity)
+  return dumps.flatMap((dump) => (left_gpm * dump.spec.demandShare > 0 ? lineToFireIssues(bundle, dump, left_gpm * dump.spec.demandShare) : []))
 }
 
 function head({ bundle: { plan }, duration_s }: CompiledPlan) {

@@ -1,4 +1,4 @@
-import type { SuctionSetup } from '../hydraulics'
+import type { StrainerKind, SuctionSetup } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import type { Bundle, DraftingPump, Equipment, Source } from '../plan'
 
@@ -49,5 +49,9 @@ export function findHoseOf(docs: Pick<Bundle, 'district'>, pump: DraftingPump): 
   if (pump.kind === 'pumper' && pump.supplyHose_in !== undefined && pump.supplyHose_ft !== undefined) return [{ size_in: pump.supplyHose_in, length_ft: pump.supplyHose_ft }]
   return undefined
 }
+
+/** Kinds of strainer that a pump is listed to bring; none where nobody has listed any. */
+export const findStrainersOf = (docs: Pick<Bundle, 'district'>, pump: DraftingPump): StrainerKind[] =>
+  carriedBy(docs, pump.id).flatMap((item) => (item.kind === 'strainer' ? [item.style] : []))
 
 export const lengthOf_ft = (stock: readonly Stock[] | undefined, size_in: number): number => stock?.find((one) => one.size_in === size_in)?.length_ft ?? 0

@@ -65,7 +65,7 @@ export function dumpRows(answered: AnsweredPlan, kit: BookKit, letter: (index: n
       { text: say('book.site.name', { letter: letter(i), name: site.name }), isStrong: true },
       { text: tankWords(site, kit), quiet: site.tankLink === undefined || site.nurseId !== undefined ? '' : say(`choice.tankLink.${site.tankLink}`) },
       { text: say('book.site.positions', { count: site.positionCount ?? 1 }), quiet: say(`choice.manner.${site.manner ?? 'backIn'}`) },
-      { text: names(site.pumperId ?? '') ?? say('book.site.no-pumper'), quiet: found && found.pump_gpm !== null ? say('book.site.sends', { flow: formatGiven(found.pump_gpm, kit.system) }) : '' },
+      { text: names(site.pumperId ?? '') ?? say('book.site.no-pumper'), quiet: found && found.pump_gpm !== null ? say('book.site.sends', { flow: formatGiven(found.pump_gpm, kit.system), hose: site.supplyLine ? 'counted' : 'none' }) : '' },
       known(found?.pumpReady_s ?? found?.ready_s),
     ]
   })

@@ -90,7 +90,8 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
   const found = dumpResultOf(answered, siteId)
   const { tanks, isAssumed } = dumpTanks(district, site)
   const pump = findDraftingPump(bundle, site.pumperId)
-  const supply = pump?.kind === 'pumper' && pump.supplyHose_in !== undefined ? say('book.dump.supply', { size: formatQuantity(pump.supplyHose_in, 'in', system), length: formatQuantity(pump.supplyHose_ft, 'ft', system) }) : ''
+  const line = site.supplyLine
+  const supply = line ? say('book.fill.line', { size: formatQuantity(line.size_in, 'in', system), length: formatQuantity(line.length_ft, 'ft', system), count: line.lineCount ?? 1 }) : pump?.kind === 'pumper' && pump.supplyHose_in !== undefined ? say('book.dump.supply', { size: formatQuantity(pump.supplyHose_in, 'in', system), length: formatQuantity(pump.supplyHose_ft, 'ft', system) }) : ''
   const sketch = dumpSketch(site, tanks, siteTraffic(bundle, siteId))
   const siphonCount = site.tankLink === 'jetSiphon' ? (site.jetSiphonCount ?? Math.max(0, tanks.length - 1)) : 0
   const rows: Fact[] = [
@@ -101,7 +102,7 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.dump.keep'), found && found.draftLimit_gal !== null ? say('book.dump.keep.value', { volume: formatQuantity(found.draftLimit_gal, 'gal', system, { style: 'headline', toward: 'up' }) }) : ''],
     [say('book.site.places'), say('book.dump.places', { count: site.positionCount ?? 1, manner: say(`choice.manner.${site.manner ?? 'backIn'}`) })],
     [say('book.site.pumper'), pump ? say('draft.pumper.choice', { name: pump.name, rated: formatQuantity(pump.rated_gpm, 'gpm', system) }) : say('book.site.no-pumper')],
-    [say('book.dump.sends'), found && found.pump_gpm !== null ? say('book.dump.sends.value', { flow: formatGiven(found.pump_gpm, system) }) : ''],
+    [say('book.dump.sends'), found && found.pump_gpm !== null ? say(line ? 'book.dump.sends.line' : 'book.dump.sends.value', { flow: formatGiven(found.pump_gpm, system) }) : ''],
     [say('book.dump.line'), supply],
     [say('book.site.times'), say('book.dump.ready', { tanks: found && found.ready_s !== null ? formatFrom(found.ready_s) : say('quantity.unknown'), pump: thereAndReady({ arrive_s: arrivesAt(answered, site), ready_s: found?.pumpReady_s ?? undefined, setUp_s: site.pumpSetUp_s ?? defaults.pumpSetUp_s.value }, 'tank') })],
     [say('book.site.people'), say('book.site.people.dump', { count: crewNeeded(site.positionCount ?? 1) })],

@@ -65,6 +65,8 @@ export const dumpSiteSchema = z.strictObject({
   intake_gpm: flowField.optional().describe('most the nurse tender takes from all that unload into it'),
   outlet_gpm: flowField.optional().describe('most the nurse tender gives to the pumper'),
   pumperId: idOf('apparatus').optional(),
+  supplyLine: hoseLaySchema.optional().describe('from the pumper to the fire ground; absent: its friction is not counted'),
+  supplyLineRise_ft: quantity(-300, 300).optional().describe('fire ground above the pumper'),
   positionCount: countField(1, 12).optional().describe('tenders that can dump at once'),
   manner: z.enum(dumpManners).optional(),
   setUp_s: timeField.optional().describe('from the first arrival with the tank to tank set'),

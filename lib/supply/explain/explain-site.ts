@@ -44,13 +44,20 @@ export function explainBayRate(compiled: CompiledPlan, fill: ResolvedFillSite, b
 }
 
 /** What the pumper at a dump site can send on. */
-export function explainDumpPump({ ledger, bundle }: CompiledPlan, { site, pump_gpm }: ResolvedDumpSite): Working {
+export function explainDumpPump({ ledger, bundle }: CompiledPlan, { site, pump_gpm, line }: ResolvedDumpSite): Working {
   const pump = bundle.district.apparatus.find(({ id }) => id === site.pumperId)
-  return working('dump-pump', 'flow_gpm', pump_gpm, LOSS_TABLE, [
+  return working(line ? 'dump-line' : 'dump-pump', 'flow_gpm', pump_gpm, line ? `hose friction FL = C (Q/100)² L/100; ${LOSS_TABLE}` : LOSS_TABLE, [
     ...(pump && pump.kind !== 'tender' ? [given(ledger, pump, 'rated_gpm', pump.rated_gpm ?? 0)] : []),
-    ...(['dumpLift_ft', 'dumpDischarge_psi'] as const).flatMap((field) => {
+    ...(['dumpLift_ft', 'dumpDischarge_psi', 'layOutlet_psi'] as const).flatMap((field) => {
       const noted = ledger.assumptions.get(`${site.id}/${field}`)
       return noted ? [given(ledger, site, field, noted.value)] : []
     }),
+    ...(site.supplyLine && line ? [
+      given(ledger, site, 'supplyLineSize_in', site.supplyLine.size_in),
+      given(ledger, site, 'supplyLineLength_ft', site.supplyLine.length_ft),
+      computed('supplyLineCount', site.supplyLine.lineCount ?? 1),
+      given(ledger, site, 'supplyLineRise_ft', site.supplyLineRise_ft ?? 0),
+      computed('pumpPressure_psi', line.discharge_psi),
+    ] : []),
   ])
 }

@@ -1,5 +1,5 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { syncPool } from './pool'
+import { setPoolLevel, syncPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 
@@ -45,7 +45,7 @@ export function carryPools(from: Scenario, old: SimState, to: Scenario, next: Si
       changed.push(p)
     }
     next.poolDry[p] = before >= 0 ? old.poolDry[before]! : 0
-    for (let f = 0; f < to.fills.count; f++) if (to.pools.ofFill[f] === p) next.source_gal[f] = next.pool_gal[p]!
+    setPoolLevel(to, next, p, next.pool_gal[p]!)
     for (let j = 0; j < to.feeds.count; j++) if (to.pools.ofFeed[j] === p && next.poolDry[p] === 1 && next.feed_gpm[j]! > 0) next.feed_gpm[j] = to.pools.lowFeed_gpm[j]!
   })
   to.spec.fills.forEach(({ id, usable_gal }, f) => {

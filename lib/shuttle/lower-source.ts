@@ -1,6 +1,6 @@
 import { requireThat } from '../issue'
 import { replanFill, syncFill } from './fill-site'
-import { replanPool, syncPool } from './pool'
+import { replanPool, setPoolLevel, syncPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 
@@ -20,7 +20,7 @@ export function lowerSource(scenario: Scenario, state: SimState, f: number, left
   const pool = scenario.pools.ofFill[f]!
   if (pool >= 0) {
     syncPool(scenario, state, pool, now_s)
-    state.pool_gal[pool] = state.pool_gal[pool]! * leftShare
+    setPoolLevel(scenario, state, pool, state.pool_gal[pool]! * leftShare)
     replanPool(scenario, state, pool, now_s, undefined)
     return
   }

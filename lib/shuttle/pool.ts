@@ -22,13 +22,18 @@ function laysOn({ pools, feeds }: Pick<Scenario, 'pools' | 'feeds'>, state: SimS
 
 /** Moves the water of shared source `p` along its present rates up to `now_s`. */
 export function syncPool(scenario: Scenario, state: SimState, p: number, now_s: number): void {
-  const { pools, fills } = scenario
+  const { pools } = scenario
   const elapsed_s = now_s - state.poolSince_s[p]!
   if (elapsed_s <= 0) return
   state.poolSince_s[p] = now_s
   const level_gal = state.pool_gal[p]! + ((pools.inflow_gpm[p]! - drawnFrom(scenario, state, p)) * elapsed_s) / SECONDS_PER_MINUTE
-  state.pool_gal[p] = Math.min(pools.usable_gal[p]!, Math.max(0, level_gal))
-  for (let f = 0; f < fills.count; f++) if (pools.ofFill[f] === p) state.source_gal[f] = state.pool_gal[p]!
+  setPoolLevel(scenario, state, p, Math.min(pools.usable_gal[p]!, Math.max(0, level_gal)))
+}
+
+/** What shared source `p` holds, and with it what each fill site that draws on it reads. */
+export function setPoolLevel({ pools, fills }: Pick<Scenario, 'pools' | 'fills'>, state: SimState, p: number, level_gal: number): void {
+  state.pool_gal[p] = level_gal
+  for (let f = 0; f < fills.count; f++) if (pools.ofFill[f] === p) state.source_gal[f] = level_gal
 }
 
 /**

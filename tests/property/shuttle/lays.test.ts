@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { advance, balanceOf, begin, carry, compileShuttle, fork, runShuttle, withDemand, type FeedSpec, type ShuttleSpec, type SimState } from '@/lib/shuttle'
+import { advance, balanceOf, begin, carry, compileShuttle, fork, lowerSource, runShuttle, withDemand, type FeedSpec, type ShuttleSpec, type SimState } from '@/lib/shuttle'
 import { anySpec } from './spec-arbitrary'
 
 const END_S = 9000
@@ -38,6 +38,26 @@ describe('with hose lays and shared water', () => {
       }
     }), { numRuns: 1000, seed: 21 })
     expect(sharedCount).toBeGreaterThan(250)
+  })
+
+  test('a source that turns out to hold less is read so at once at every fill site that draws on it', () => {
+    let sharedCount = 0
+    fc.assert(fc.property(anyWithLays, amount(0, END_S), amount(0, 1), (spec, time_s, leftShare) => {
+      const scenario = compileShuttle(spec)
+      const state = begin(scenario)
+      advance(scenario, state, time_s)
+      const f = scenario.pools.ofFill.findIndex((pool) => pool >= 0)
+      const p = f < 0 ? -1 : scenario.pools.ofFill[f]!
+      fc.pre(p >= 0)
+      lowerSource(scenario, state, f, leftShare)
+      expect(state.pool_gal[p]!).toBeLessThanOrEqual(scenario.pools.usable_gal[p]! * leftShare + 1e-9)
+      scenario.pools.ofFill.forEach((pool, at) => {
+        if (pool !== p) return
+        sharedCount++
+        expect(state.source_gal[at]).toBe(state.pool_gal[p])
+      })
+    }), { numRuns: 100, seed: 24 })
+    expect(sharedCount).toBeGreaterThan(100)
   })
 
   test('a run is the same to the bit when stopped, forked or carried to the same scenario', () => {

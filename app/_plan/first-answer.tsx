@@ -6,7 +6,7 @@ import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { Menu } from '../_ui/menu'
-import { firstNeeds, firstPlaces, missingNeeds } from './first-needs'
+import { firstNeeds, firstPlaces, isWaterNamed, missingNeeds } from './first-needs'
 import styles from './first-answer.module.css'
 import { FIRST_PUMPER, FIRST_TENDER, getTemplate, unitEdit } from './handbook-unit'
 import type { Placed } from './place-edit'
@@ -52,7 +52,7 @@ export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined;
           return (
             <li key={need} className={styles.need} data-there={isThere}>
               <span className={styles.tick}>{isThere && <Icon name="check" size={14} />}</span>
-              <span>{say(`plan.first.${need}`)} <span className={styles.state}>{say(isThere ? 'plan.first.there' : 'plan.first.missing')}</span></span>
+              <span>{say(`plan.first.${need}`)} <span className={styles.state}>{say(!isThere ? 'plan.first.missing' : need === 'fillSite' && !isWaterNamed(plan) ? 'plan.first.no-water' : 'plan.first.there')}</span></span>
             </li>
           )
         })}

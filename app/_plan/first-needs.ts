@@ -8,6 +8,10 @@ export type FirstNeed = (typeof firstNeeds)[number]
 /** Those placed on the map, in the order in which they are asked for one after the other. */
 export const firstPlaces = ['fillSite', 'dumpSite', 'fireGround'] as const satisfies readonly FirstNeed[]
 
+/** Whether every fill site says what it draws on: a draft site, a source, or a hose lay that feeds it. */
+export const isWaterNamed = ({ fillSites, hoseLays = [] }: Pick<Plan, 'fillSites' | 'hoseLays'>): boolean =>
+  fillSites.every(({ id, draftSiteId, sourceId }) => draftSiteId !== undefined || sourceId !== undefined || hoseLays.some(({ toId }) => toId === id))
+
 /** What the plan still lacks for a first answer. */
 export function missingNeeds(district: District, plan: Plan): FirstNeed[] {
   const has: Readonly<Record<FirstNeed, boolean>> = {

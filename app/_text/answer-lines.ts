@@ -16,7 +16,8 @@ export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly
 
 /** What an answer silently stands on unless its headline says it; and water that was planned and does not come, or may break off. */
 const saidInHeadline: ReadonlySet<string> = new Set([
-  'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
+  'fill-water-unnamed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'dump-line-unsaid', 'dump-line-short', 'dump-hose-short', 'dump-hose-thin',
+  'suction-not-carried', 'dry-vacuum-below-standard', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
 ])
 
 /**
@@ -34,7 +35,7 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
     lines.push({ look: 'danger', text: say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }) })
   lines.push(...shortLine(result, sustainable_gpm, system))
-  lines.push(...cautionsOf((one) => saidInHeadline.has(one.code) || isUnknownWater(one)))
+  lines.push(...cautionsOf((one) => saidInHeadline.has(one.code) || isUnknownWater(one) || (one.code === 'rated-hose-assumed' && one.severity === 'warn')))
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(say('result.ready', { ready: formatFrom(supplyReady_s) }))

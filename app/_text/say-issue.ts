@@ -1,6 +1,6 @@
 import type { Issue } from '@/lib/issue'
 import { findUnit } from '@/lib/units'
-import { formatBetween, formatShortBy } from './format-figure'
+import { formatBetween } from './format-figure'
 import { formatNumber, formatShare } from './format-number'
 import { formatQuantity } from './format-quantity'
 import { issueRounding } from './issue-rounding'
@@ -25,13 +25,9 @@ export function issueValue(key: string, value: number | string, names: NameOf, s
   return Number.isInteger(value) ? value : formatNumber(value, 2)
 }
 
-/** Differences between values of an issue, as `{short}` and `{gap}`: those of the figures as shown. */
-function shownDifferences({ values: { flow_gpm, needed_gpm, from_s, to_s } }: Issue, system: UnitSystem): Record<string, TextValue> {
-  const short = typeof flow_gpm === 'number' && typeof needed_gpm === 'number' ? formatShortBy(flow_gpm, needed_gpm, system) : undefined
-  return {
-    ...(short !== undefined && { short }),
-    ...(typeof from_s === 'number' && typeof to_s === 'number' && { gap: formatBetween(from_s, to_s) }),
-  }
+/** Differences between values of an issue, as `{gap}`: those of the figures as shown. */
+function shownDifferences({ values: { from_s, to_s } }: Issue): Record<string, TextValue> {
+  return typeof from_s === 'number' && typeof to_s === 'number' ? { gap: formatBetween(from_s, to_s) } : {}
 }
 
 /** Quantity that is named by its own value: `n20_inHg`, `n2p5_in`. */
@@ -47,7 +43,7 @@ function fixedQuantity(name: string, system: UnitSystem): string | undefined {
  * Besides the issue's own values a message may use `{subject}`, `{subject2}`, `{subject3}` (names of the
  * first three items it is about), `{subjects}` (all of them, as a list), `{about}` (a sentence of its own that names
  * them, empty where there is none), and where it has both ends of them the
- * differences `{short}` and `{gap}`. A value that the issue
+ * difference `{gap}`. A value that the issue
  * does not carry reads "not known"; a code without words is shown as it is, never hidden. A fixed
  * quantity of the sentence is written `{n20_inHg}`, so that it too follows the units in use.
  */
@@ -55,7 +51,7 @@ export function sayIssue(issue: Issue, names: NameOf, system: UnitSystem): strin
   const subjects = issue.subjectIds.map((id) => names(id) ?? say('issue.unnamed'))
   const values: Record<string, TextValue> = {}
   for (const [key, value] of Object.entries(issue.values)) values[key] = issueValue(key, value, names, system, issue.code)
-  Object.assign(values, shownDifferences(issue, system))
+  Object.assign(values, shownDifferences(issue))
   const [first, second, third] = subjects
   if (first !== undefined) values.subject = first
   if (second !== undefined) values.subject2 = second

@@ -5,6 +5,7 @@ import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
 import { laterStarts } from './later-starts'
+import { fillPrimingIssues } from './fill-priming'
 import { lineToFireIssues } from './line-to-fire'
 import { inOrderOfEffect } from './order-issues'
 import { dumpSiteResult, fillSiteResult, tenderResult, tenderOut } from './part-results'
@@ -15,7 +16,7 @@ import { handFigureOf } from './hand-figure'
 import { legResults } from './ways'
 
 export type EvaluateOptions = {
-  /** Leaves out the limiting link and the ranking of links, which take a search each. */
+  /** Leaves out the limiting link and the ranking of links, which take a search each, and the time to prime. */
   readonly quick?: boolean
 }
 
@@ -50,7 +51,8 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
   const { firstArrive_s } = compiled
 
   const issues = [...withoutDoubles(compiled.issues, ({ values }) => JSON.stringify(values)), ...withoutDoubles([...planned.issues, ...found.issues])]
-  issues.push(...linesToFire(compiled))
+  issues.push(...linesToFire(compiled, needed_gpm ?? sustainable_gpm))
+  if (!quick) issues.push(...compiled.fills.flatMap((fill) => fillPrimingIssues(compiled.bundle, fill)))
   if (found.flow_gpm > pump_gpm) issues.push(issue('dump-pump-limits', 'note', compiled.dumps.map(({ site }) => site.id), { pump_gpm }))
   if (needed_gpm !== null && sustainable_gpm < needed_gpm) issues.push(issue('short-of-need', 'warn', [plan.id], { flow_gpm: sustainable_gpm, needed_gpm }))
   return {
@@ -76,8 +78,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
 }
 
 /** Of each dump site, for its part of what hose lays do not bring. */
-function linesToFire({ bundle, dumps, lays, demand: { needed_gpm } }: CompiledPlan): Issue[] {
-  if (needed_gpm === undefined) return []
+function linesToFire({ bundle, dumps, lays }: CompiledPlan, needed_gpm: number): Issue[] {
   const left_gpm = needed_gpm - pumpCapacity_gpm({ dumps: [], lays }, Infinity)
   return dumps.flatMap((dump) => (left_gpm * dump.spec.demandShare > 0 ? lineToFireIssues(bundle, dump, left_gpm * dump.spec.demandShare) : []))
 }

@@ -59,6 +59,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const ready_s = Math.max(cannotReach ? 0 : reached.arrive_s, staffed?.placeAt_s[0] ?? 0) + take(ledger, site, 'setUp_s', site.setUp_s, defaults.fillSetUp_s)
   const shared = { site, source, pump, water, ready_s, ...laterPlaces('bayAfter_s', bayCount, ready_s, staffed), ...(site.bayOrder === 'oneAtATime' && bayCount > 1 && { flowingBayCount: 1 }) }
 
+  if (!source && !draftSite) issues.push(issue('fill-water-unnamed', 'warn', [site.id]))
   if (source?.kind === 'pressureHydrant' && water.hydrant_gpm === undefined) issues.push(issue('hydrant-untested', 'warn', [source.id]))
   if (!pump?.rated_gpm && site.rate_gpm === undefined) issues.push(issue('fill-site-without-pumper', 'block', [site.id]))
   if (!pump?.rated_gpm) {
@@ -95,7 +96,10 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const busiest = rates.cases[rates.cases.length - 1]
   const draft = isHydrant ? undefined : draftCapacity({ ...ask, ask: { discharge_psi: busiest?.pumpPressure_psi ?? maxDischarge_psi } })
   const about = (problem: Issue): Issue => ({ ...problem, subjectIds: [site.id, pump.id] })
-  if (draft) issues.push(...draft.issues.filter(({ code }) => code !== 'net-pressure-beyond-curve').map(about))
+  const limit = limitOf(busiest)
+  // What may be less counts as a warning where the fill lives on it.
+  const weighed = (problem: Issue): Issue => (problem.code === 'rated-hose-assumed' && limit === 'draft' ? { ...problem, severity: 'warn' } : problem)
+  if (draft) issues.push(...draft.issues.filter(({ code }) => code !== 'net-pressure-beyond-curve').map(about).map(weighed))
   issues.push(...rates.issues.filter(({ code }) => code !== 'no-fill-flow').map(about))
 
   const measured_gpm = site.rate_gpm === undefined ? undefined : takeKnown(ledger, site, 'rate_gpm', site.rate_gpm)
@@ -104,7 +108,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
     ...shared, ...(lift && { lift }), draft, fillCase: busiest,
     bayRate_gpm: bays(bayCount, (busy) =>
       measured_gpm === undefined ? total(busy) / busy : Math.min(measured_gpm, Math.max(measured_gpm, total(busy)) / busy)),
-    limit: measured_gpm === undefined ? limitOf(busiest) : 'measured',
+    limit: measured_gpm === undefined ? limit : 'measured',
     draftLimit: isHydrant ? 'hydrant' : (draft?.limitedBy ?? null),
     issues: cannotReach || total(1) > 0 || measured_gpm !== undefined ? issues : [...issues, issue('fill-site-dry', 'block', [site.id, pump.id])],
   }

@@ -17,10 +17,10 @@ const BESIDE_FT = 50
 /**
  * What the hose between a dump site and the fire ground may take from the flow.
  *
- * @param needed_gpm what the site is to send on, above 0
+ * @param needed_gpm what the site is to send on, above 0: its part of the need, else of the plan's flow
  * @returns `dump-line-short` (warn) where the hose that was said passes less; where none was said, reckoned along the straight line and
  *   the bends of hose: `dump-hose-short` (warn) where the pumper carries less than that, `dump-hose-thin` (warn) where one line of the
- *   widest it carries passes less than needed, `dump-line-unsaid` (note) where nothing is known of its hose and one 2.5 in line would
+ *   widest it carries passes less than needed, `dump-line-unsaid` (warn) where nothing is known of its hose and one 2.5 in line would
  */
 export function lineToFireIssues(bundle: Bundle, { site, line }: Pick<ResolvedDumpSite, 'site' | 'line'>, needed_gpm: number): Issue[] {
   const subjects = site.pumperId === undefined ? [site.id] : [site.id, site.pumperId]
@@ -32,7 +32,7 @@ export function lineToFireIssues(bundle: Bundle, { site, line }: Pick<ResolvedDu
   const hose = supplyHoseOf(bundle, site.pumperId)
   if (!hose) {
     const flow_gpm = passes(LEAST_SUPPLY_IN)
-    return flow_gpm < needed_gpm ? [issue('dump-line-unsaid', 'note', subjects, { away_ft, size_in: LEAST_SUPPLY_IN, flow_gpm, discharge_psi, needed_gpm })] : []
+    return flow_gpm < needed_gpm ? [issue('dump-line-unsaid', 'warn', subjects, { away_ft, size_in: LEAST_SUPPLY_IN, flow_gpm, discharge_psi, needed_gpm })] : []
   }
   const carried_ft = hose.reduce((sum, { length_ft }) => sum + length_ft, 0)
   if (carried_ft < away_ft) return [issue('dump-hose-short', 'warn', subjects, { away_ft, carried_ft })]

@@ -12,7 +12,7 @@ const unfinished: ReadonlySet<string> = new Set([
 const losses: readonly string[] = ['water-gap', 'short-of-need', 'flow-short', 'draft-lost', 'source-empty', 'lay-source-empty']
 
 /** The whole flow stands on it. */
-const carriesAll: ReadonlySet<string> = new Set(['dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'source-volume-unknown', 'source-flow-unknown'])
+const carriesAll: ReadonlySet<string> = new Set(['dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'fill-water-unnamed', 'dump-line-unsaid', 'dump-line-short', 'dump-hose-short', 'dump-hose-thin', 'source-volume-unknown', 'source-flow-unknown'])
 
 /** Whether an issue that blocks only says that something is still to be entered. */
 export const isUnfinished = ({ code }: Issue): boolean => unfinished.has(code)

@@ -135,7 +135,7 @@ function draftTiles(sheet: DraftSheet, { system }: BookKit): Tile[] {
     { label: say('draft.flow'), value: isImpossible ? say('book.fig.none') : flowText(capacity, system), note: say(`draft.limits.${capacity.limitedBy}`), isStrong: true },
     { label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${lift.from}`) },
     { label: say('draft.cover'), value: capacity.strainerCover && !isImpossible ? formatQuantity(capacity.strainerCover.advised_ft, 'ft', system) : say('book.fig.dash'), note: say('book.draft.cover') },
-    { label: say('draft.prime.time'), value: prime?.expected_s === undefined ? say(prime ? 'draft.prime.never' : 'book.fig.dash') : formatTime(prime.expected_s), note: prime ? say('book.draft.limit', { limit: formatTime(prime.limit_s) }) : '' },
+    { label: say('draft.prime.time'), value: prime?.expected_s === undefined ? say(prime ? 'draft.prime.never' : 'book.fig.dash') : formatTime(prime.expected_s), note: prime ? say('book.draft.limit', { limit: formatTime(prime.limit_s), within: prime.expected_s !== undefined && prime.expected_s <= prime.limit_s ? 'yes' : 'no' }) : '' },
     { label: say(capacity.limitedBy === 'pump' ? 'draft.highest' : 'draft.ends'), value: formatQuantity(most_ft, 'ft', system), note: say(capacity.limitedBy === 'pump' ? 'draft.highest.note' : 'draft.ends.note') },
   ]
 }
@@ -165,7 +165,9 @@ function cardBlocks({ measure, system }: BookKit, sheet: DraftSheet, { inputs, c
   const { verdict, unsure } = verdictWords(sheet, card, system)
   const steps = stepWords(card, system)
   const giveUp = giveUpWords(sheet, card, system)
-  const [left, right] = [(across - GAP) * 0.56, (across - GAP) * 0.44]
+  // Without steps what is left to do has the whole width.
+  const left = steps.length === 0 ? 0 : (across - GAP) * 0.56
+  const right = steps.length === 0 ? across : (across - GAP) * 0.44
   return [
     ...paragraph(measure, across, say('draft.card.title'), { size: 14 * k, weight: 'bold' }, 0),
     ...paragraph(measure, across, `${say('draft.card.heading', { pump: pump.name, site: draftSite.name })} · ${say('draft.card.lift', { lift: liftText(sheet, system), level: sheet.lift.drop_ft === 0 ? 'usual' : 'lower' })}`, { size: 10.5 * k, weight: 'bold' }, 5),
@@ -173,7 +175,7 @@ function cardBlocks({ measure, system }: BookKit, sheet: DraftSheet, { inputs, c
     ...(card.window.drainsTank ? list(measure, across, [{ text: say('draft.card.drains'), sign: '!', isStrong: true }]) : []),
     ...tiles(measure, across, windowWords(card, system), 4),
     sideBySide([
-      { across: left, blocks: steps.length === 0 ? [] : [heading(measure, left, say('draft.card.steps')), ...steps.map(({ act, until }, i) => stepBlock(measure, left, i + 1, act, until, k))] },
+      ...(steps.length === 0 ? [] : [{ across: left, blocks: [heading(measure, left, say('draft.card.steps')), ...steps.map(({ act, until }, i) => stepBlock(measure, left, i + 1, act, until, k))] }]),
       { across: right, blocks: [
         heading(measure, right, say('draft.card.budget')), ...list(measure, right, budgetWords(sheet, inputs, card, system).map((text) => ({ text })), 8.6 * k),
         ...(giveUp === undefined ? [] : [space(4), framed(right, [...paragraph(measure, insideFrame(right), say('draft.card.give-up'), { size: 11.5 * k, weight: 'bold' }, 1), ...giveUp.flatMap((text) => paragraph(measure, insideFrame(right), text, { size: 8.8 * k }, 2))])]),

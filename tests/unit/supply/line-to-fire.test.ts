@@ -41,11 +41,11 @@ describe('the hose from a dump site to the fire', () => {
     expect(result.sustainable_gpm).toBeLessThanOrEqual(about[0]!.values['flow_gpm'] as number)
   })
 
-  test('not said: nothing for a site beside the fire, a note where a 2.5 in line would not do', () => {
+  test('not said: nothing for a site beside the fire, a warning where a 2.5 in line would not do', () => {
     expect(resultOf({}).about).toEqual([])
     expect(resultOf(fireAt(200)).about).toEqual([])
     const [far] = resultOf(fireAt(2000)).about
-    expect(far).toMatchObject({ code: 'dump-line-unsaid', severity: 'note', values: { size_in: 2.5, needed_gpm: 250 } })
+    expect(far).toMatchObject({ code: 'dump-line-unsaid', severity: 'warn', values: { size_in: 2.5, needed_gpm: 250 } })
     expect(far!.values['away_ft']).toBeCloseTo(2100, 0)
     expect(far!.values['flow_gpm']).toBeCloseTo(200 * Math.sqrt((130 / 32) * (400 / 2100)), 0)
   })

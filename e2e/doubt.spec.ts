@@ -13,7 +13,7 @@ test('how sure the answer is, and from there to the number to measure', async ({
   // The first answer does not wait for the nights; they are told in it once they are done.
   await expect(page.getByText(/Not yet tested for doubt: expected [\d,]+\sgpm, needed/)).toBeVisible({ timeout: 60_000 })
   await expect(page.getByText(/Dependable [\d,]+\sgpm, expected [\d,]+\sgpm, needed 1,000\sgpm/)).toBeVisible({ timeout: 60_000 })
-  await expect(page.getByText(/No water for \d+\smin: the first engine’s tank is empty/)).toBeVisible()
+  await expect(page.getByText(/No water for \d+\smin, the gap before supply: the first engine’s tank is empty/)).toBeVisible()
   await expect(page.getByText(/Short by [\d,]+\sgpm of the 1,000\sgpm needed, counting what can be depended on/)).toBeVisible()
   const first = await page.getByText(/First to measure \(\d+% of the doubt/).innerText()
 

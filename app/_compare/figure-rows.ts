@@ -1,5 +1,5 @@
 import { countUnmeasured, type SupplyResult } from '@/lib/supply'
-import { formatAsked, formatFrom, formatGiven, formatShortBy, formatSpare, linkText, say, sayIssue, timeWords, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatGiven, formatShortBy, formatSpare, linkText, say, sayIssue, timeWords, type NameOf, type UnitSystem } from '../_text'
 
 /** What stands out in a cell, in a word. */
 export type CellMark = { readonly look: 'good' | 'danger'; readonly text: string }
@@ -25,7 +25,7 @@ const ALIKE = 1e-6
  */
 export function figureLines(columns: readonly Column[], system: UnitSystem): FigureLine[] {
   const flowOf = ({ needed_gpm }: SupplyResult) => (value: number): Cell => ({ value, text: formatGiven(value, system, needed_gpm) })
-  const time = (value: number): Cell => ({ value, text: formatFrom(value) })
+  const timeCell = (figure: 'firstWater_s' | 'supplyReady_s' | 'gap_s' | 'short_s') => ({ result }: Column): Cell => ({ ...(result[figure] !== null && { value: result[figure] }), text: timeWords(figure, result) })
   const blocked = ({ result, names }: Column): Cell | undefined => {
     if (result.sustainable_gpm !== null) return undefined
     const reason = result.issues.find(({ severity }) => severity === 'block')
@@ -55,10 +55,10 @@ export function figureLines(columns: readonly Column[], system: UnitSystem): Fig
     line('stored', ({ result }) => known(result.stored_gpm, flowOf(result), never), highest),
     line('hauled', ({ result }) => known(result.hauledCapacity_gpm, flowOf(result), never), highest),
     line('hand', ({ result }) => known(result.hand_gpm, flowOf(result), never), highest),
-    line('firstWater', ({ result }) => known(result.firstWater_s, time, say('compare.why.no-engine')), 'earliest'),
-    line('ready', ({ result }) => known(result.supplyReady_s, time, never), 'earliest', anyMeets ? doesMeet : undefined),
-    line('gap', ({ result }) => known(result.gap_s, (value) => ({ value, text: timeWords('gap_s', result) }), never), 'shortest'),
-    line('short', ({ result }) => known(result.short_s, time, say('compare.why.no-demand')), 'shortest'),
+    line('firstWater', timeCell('firstWater_s'), 'earliest'),
+    line('ready', timeCell('supplyReady_s'), 'earliest', anyMeets ? doesMeet : undefined),
+    line('gap', timeCell('gap_s'), 'shortest'),
+    line('short', timeCell('short_s'), 'shortest'),
     line('limit', ({ result, names }) => ({ text: result.limitingLink ? linkText(result.limitingLink, names) : say('compare.why.no-limit') })),
     line('tenders', count(({ tenders }) => tenders.filter(({ usable_gal }) => usable_gal !== null).length), anyMeets ? 'fewest' : undefined, doesMeet),
     line('unmeasured', count((result) => countUnmeasured(result).all), 'fewest'),

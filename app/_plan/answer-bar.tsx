@@ -3,7 +3,7 @@
 import Link from 'next/link'
 import { isUnknownWater } from '@/lib/supply'
 import type { PlanAnswerState } from '../_worker'
-import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeWords } from '../_text'
+import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeShown } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
 import { itemHref } from '../_ui/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -73,8 +73,8 @@ export function Figures() {
         )
       })}
       {times.map((figure) => {
-        const value = result[figure]
-        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value === null ? say('plan.never') : timeWords(figure, result)} look={figure === 'gap_s' && value ? 'danger' : 'plain'} />
+        const { value, ask } = timeShown(figure, result)
+        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value} {...(ask !== undefined && { note: ask })} look={figure === 'gap_s' && result.gap_s ? 'danger' : 'plain'} />
       })}
     </div>
   )

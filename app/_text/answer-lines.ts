@@ -1,5 +1,5 @@
 import type { Issue } from '@/lib/issue'
-import { countUnmeasured, isUnfinished, isUnknownWater, type Link, type SupplyResult } from '@/lib/supply'
+import { countUnmeasured, isUnfinished, isUnknownWater, missingForTime, type Link, type SupplyResult } from '@/lib/supply'
 import { formatAsked, formatFrom, formatGiven, formatShortBy, formatUntil } from './format-figure'
 import { issueLines } from './issue-lines'
 import { say } from './say'
@@ -16,7 +16,7 @@ export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly
 
 /** What an answer silently stands on unless its headline says it; and water that was planned and does not come, or may break off. */
 const saidInHeadline: ReadonlySet<string> = new Set([
-  'fill-water-unnamed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'dump-line-unsaid', 'dump-line-short', 'dump-hose-short', 'dump-hose-thin',
+  'first-due-missing', 'first-due-tank-missing', 'fill-water-unnamed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'dump-line-unsaid', 'dump-line-short', 'dump-hose-short', 'dump-hose-thin',
   'suction-not-carried', 'dry-vacuum-below-standard', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
 ])
 
@@ -38,13 +38,22 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   lines.push(...cautionsOf((one) => saidInHeadline.has(one.code) || isUnknownWater(one) || (one.code === 'rated-hose-assumed' && one.severity === 'warn')))
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
-  if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(say('result.ready', { ready: formatFrom(supplyReady_s) }))
+  if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(...readySentences(result, supplyReady_s, sustainable_gpm, system))
   if (dependable === undefined) sentences.unshift(say('result.untested'))
   for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
     sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), lays: layIds.map((id) => names(id) ?? id).join(', ') }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
   sentences.push(say('result.unmeasured', countUnmeasured(result)))
   return [...lines, { look: 'plain', text: sentences.join(' ') }]
+}
+
+/** When there is water, and whether it is ever enough; a gap has a line of its own, and so has what stands in the way of knowing it. */
+function readySentences(result: SupplyResult, supplyReady_s: number, sustainable_gpm: number, system: UnitSystem): string[] {
+  const { firstWater_s, gap_s, needed_gpm, laterFlows = [] } = result
+  const isEngineKnown = missingForTime('gap_s', result).length === 0
+  const ready = say('result.ready', { ready: formatFrom(supplyReady_s), water: isEngineKnown && firstWater_s !== null ? formatFrom(firstWater_s) : 'none', gap: gap_s === 0 ? 'zero' : 'other' })
+  const most_gpm = Math.max(sustainable_gpm, ...laterFlows.map(({ flow_gpm }) => flow_gpm))
+  return needed_gpm !== null && most_gpm < needed_gpm ? [ready, say('result.ready-never-enough', { needed: formatAsked(needed_gpm, system) })] : [ready]
 }
 
 /** Dependable, expected, needed; what is not known is left out. */

@@ -89,6 +89,8 @@ export function compilePlan(bundle: Bundle, { factors }: { readonly factors?: Re
     firstArrive_s = reached.arrive_s
     issues.push(...reached.issues)
   }
+  if (!firstDue) issues.push(issue('first-due-missing', 'warn', [plan.id]))
+  else if (!firstDue.tank_gal) issues.push(issue('first-due-tank-missing', 'warn', [firstDue.id]))
   issues.push(...fuelIssues(bundle, ledger, duration_s, dumps, fills, lays))
   const compiled = { ...base, fills, dumps, tenders, lays, firstArrive_s, issues }
   return isBlocking(issues) ? compiled : { ...compiled, spec: shuttleSpec(compiled, firstArrive_s, firstDue?.tank_gal) }

@@ -56,6 +56,6 @@ export function resolveDemand(bundle: Bundle): ResolvedDemand {
   const stages = (plan.demand ?? []).map(({ from_s, flow_gpm }) => ({ from_s, flow_gpm })).sort((a, b) => a.from_s - b.from_s)
   if (stages.length > 0) return { stages, needed_gpm: Math.max(...stages.map(({ flow_gpm }) => flow_gpm)), issues }
   const needed_gpm = findHazardFlow_gpm(hazard)
-  if (needed_gpm === undefined) return { stages: [], issues: [...issues, issue('demand-missing', 'note', [plan.id])] }
+  if (needed_gpm === undefined) return { stages: [], issues: [...issues, issue('demand-missing', 'warn', [plan.id])] }
   return { stages: [{ from_s: 0, flow_gpm: needed_gpm }], needed_gpm, issues }
 }

@@ -4,6 +4,7 @@ import { compileShuttle, flowUsingStored, laterFlows, runShuttle, sustainableFlo
 import { bayOrdersOf } from './bay-orders'
 import { chainOf } from './chain'
 import { compilePlan, type CompiledPlan } from './compile-plan'
+import { gapBeforeSupply_s } from './gap-before-supply'
 import { laterStarts } from './later-starts'
 import { fillPrimingIssues } from './fill-priming'
 import { lineToFireIssues } from './line-to-fire'
@@ -64,7 +65,7 @@ export function evaluateCompiled(compiled: CompiledPlan, { quick = false }: Eval
     firstWater_s: planned.firstWater_s ?? null,
     tankEmpty_s: planned.engineEmpty_s ?? null,
     supplyReady_s: planned.supplyReady_s ?? null,
-    gap_s: planned.gap_s ?? (planned.supplyReady_s === undefined ? null : 0),
+    gap_s: gapBeforeSupply_s(spec, planned) ?? null,
     short_s: compiled.demand.stages.length > 0 ? planned.shortSinceArrival_s : null,
     limitingLink: limitOf(links),
     links,

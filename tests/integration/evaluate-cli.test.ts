@@ -50,7 +50,7 @@ describe('the headless door', () => {
     const file = await fileOf(smallJson())
     const us = await run('--text', file)
     expect(us.stdout).toMatch(/Short by 25\sgpm of the 250\sgpm needed/)
-    expect(us.stdout).toMatch(/Not yet tested for doubt: expected 225\sgpm, needed 250\sgpm\. Supply ready 13\smin after dispatch\./)
+    expect(us.stdout).toMatch(/Not yet tested for doubt: expected 225\sgpm, needed 250\sgpm\. First water \d+\smin after dispatch, supply ready 13\smin/)
     expect((await run('--text', '--metric', file)).stdout).toMatch(/needed [\d,]+\sL\/min/)
   })
 
@@ -61,7 +61,7 @@ describe('the headless door', () => {
     expect(code).toBe(0)
     const { dependable } = resultSchema.parse(JSON.parse(stdout))
     expect(dependable).toEqual(model && dependableFlow(model, { nightCount: 40, seed: 7 }))
-    expect((await run('--text', '--dependable', '--nights', '40', file)).stdout).toMatch(/Dependable \d+\sgpm, expected 225\sgpm, needed 250\sgpm\. Supply ready 13\smin after dispatch\./)
+    expect((await run('--text', '--dependable', '--nights', '40', file)).stdout).toMatch(/Dependable \d+\sgpm, expected 225\sgpm, needed 250\sgpm\. First water \d+\smin after dispatch, supply ready 13\smin/)
     expect((await run('--dependable', '--nights', 'many', file)).code).toBe(2)
   })
 

@@ -1,7 +1,7 @@
 import { evidenceCounts, sheetKey, whoBringsWhat, type AnsweredPlan, type PlanPart } from '@/lib/book'
 import { isCounted, type Equipment } from '@/lib/plan'
 import { countUnmeasured } from '@/lib/supply'
-import { answerLines, formatAsked, formatBetween, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, formatUntil, sayIssue, say, type NameOf } from '@/app/_text'
+import { answerLines, formatAsked, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, sayIssue, say, timeShown, timeWords, type NameOf } from '@/app/_text'
 import { facts, list, paragraph, space, table, type Block } from '../page/block'
 import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'
@@ -76,28 +76,24 @@ const bundleOf = ({ bundle }: AnsweredPlan) => bundle
 
 /** Dependable, expected, needed; from when; how long; the gap. */
 function answerTiles({ result }: AnsweredPlan, { system }: BookKit): Tile[] {
-  const { dependable, sustainable_gpm, needed_gpm, supplyReady_s, gap_s, tankEmpty_s, duration_s } = result
-  const gap = gap_s !== null && gap_s > 0 && tankEmpty_s !== null && supplyReady_s !== null ? formatBetween(tankEmpty_s, supplyReady_s) : undefined
+  const { dependable, sustainable_gpm, needed_gpm, supplyReady_s, duration_s } = result
+  const gap = timeShown('gap_s', result)
   return [
     { label: say('book.fig.dependable'), value: dependable ? formatGiven(dependable.flow_gpm, system, needed_gpm) : say('book.fig.untested'), isStrong: true },
     { label: say('book.fig.expected'), value: sustainable_gpm === null ? say('book.fig.none') : formatGiven(sustainable_gpm, system, needed_gpm) },
     { label: say('book.fig.needed'), value: needed_gpm === null ? say('quantity.unknown') : formatAsked(needed_gpm, system) },
     { label: say('book.fig.ready'), value: supplyReady_s === null ? say('book.fig.never') : formatFrom(supplyReady_s), isStrong: true },
-    { label: say('book.fig.gap'), value: gap ?? say(supplyReady_s === null ? 'quantity.unknown' : 'book.fig.no-gap') },
+    { label: say('result.figure.gap_s'), value: gap.value, ...(gap.ask !== undefined && { note: gap.ask }) },
     { label: say('book.fig.held'), value: formatMinutes(duration_s) },
   ]
 }
 
 /** First arrival, first water, tank empty, supply ready, time short: in a line. */
-function timeWordsOf({ result: { firstArrival_s, firstWater_s, tankEmpty_s, supplyReady_s, short_s } }: AnsweredPlan): string {
-  const from = (time_s: number | null) => (time_s === null ? say('book.fig.dash') : formatFrom(time_s))
-  const all = [
-    [say('result.figure.firstArrival_s'), from(firstArrival_s)], [say('result.figure.firstWater_s'), from(firstWater_s)],
-    [say('result.figure.tankEmpty_s'), tankEmpty_s === null ? say('book.fig.dash') : formatUntil(tankEmpty_s)], [say('result.figure.supplyReady_s'), from(supplyReady_s)],
-    [say('result.figure.short_s'), short_s === null ? say('book.fig.dash') : short_s === 0 ? say('book.fig.no-short') : formatMinutes(short_s, 'up')],
-  ] as const
-  return say('book.times', { times: all.map(([name, time]) => say('book.times.one', { name, time })).join('; ') })
+function timeWordsOf({ result }: AnsweredPlan): string {
+  return say('book.times', { times: lineTimes.map((figure) => say('book.times.one', { name: say(`result.figure.${figure}`), time: timeWords(figure, result) })).join('; ') })
 }
+
+const lineTimes = ['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'short_s'] as const
 
 function fromWords({ stationId, isMutualAid }: PlanPart, names: NameOf): string {
   const station = stationId === undefined ? say('book.who.no-station') : (names(stationId) ?? stationId)

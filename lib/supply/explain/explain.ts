@@ -1,6 +1,7 @@
 import type { Bundle } from '../../plan'
 import { compileShuttle, flowUsingStored, hauledCapacity, runShuttle, sustainableFlow } from '../../shuttle'
 import { compilePlan, type CompiledPlan } from '../compile-plan'
+import { gapBeforeSupply_s } from '../gap-before-supply'
 import { pumpCapacity_gpm } from '../pump-capacity'
 import type { Working } from '../working'
 import { isWay } from '../ways'
@@ -61,7 +62,10 @@ function explainRun(compiled: CompiledPlan, figure: string): Working | undefined
   if (figure === 'firstWater_s') return run.firstWater_s === undefined ? undefined : explainFirstWater(compiled, run.firstWater_s)
   if (figure === 'supplyReady_s') return run.supplyReady_s === undefined ? undefined : explainSupplyReady(compiled, run.supplyReady_s)
   if (figure === 'tankEmpty_s') return run.engineEmpty_s === undefined ? undefined : explainShortage(run, 'tankEmpty_s', run.engineEmpty_s)
-  if (figure === 'gap_s') return run.supplyReady_s === undefined && run.gap_s === undefined ? undefined : explainShortage(run, 'gap_s', run.gap_s ?? 0)
+  if (figure === 'gap_s') {
+    const gap_s = gapBeforeSupply_s(compiled.spec, run)
+    return gap_s === undefined ? undefined : explainShortage(run, 'gap_s', gap_s)
+  }
   return compiled.demand.stages.length > 0 ? explainShortage(run, 'short_s', run.shortSinceArrival_s) : undefined
 }
 

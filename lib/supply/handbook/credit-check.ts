@@ -142,7 +142,7 @@ const unmeasured = (unknown: readonly Unmeasured[]) => ({ subjectIds: unknown.ma
 function allYearLine(compiled: CompiledPlan, held: HeldAsk | undefined): CreditLine {
   const { bundle } = compiled
   const drought = bundle.plan.season === 'drought' ? compiled : compilePlan({ ...bundle, plan: { ...bundle.plan, season: 'drought' } })
-  if (held === undefined || drought.firstArrive_s === undefined) return creditLine('all-year', 'unknown', { why: 'no-engine' })
+  if (held === undefined || drought.firstArrive_s === undefined) return creditLine('all-year', 'unknown', { why: bundle.plan.firstDueId === undefined ? 'no-engine' : 'engine-cannot-reach' })
   const dry = holdMinimum(drought, drought.firstArrive_s)
   if (!dry.isHeld) return creditLine('all-year', 'fail', { fails_s: dry.short_s, why: held.isHeld ? dry.why : 'minimum-first', subjectIds: dry.subjectIds })
   const compared = comparedFlow(drought, undefined)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { evaluatePlan } from '@/lib/supply'
+import { evaluatePlan, missingForTime } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
 /** The issue's own words: a first answer needs four sites and two vehicles. Here nothing else is said. */
@@ -23,6 +23,29 @@ describe('a first answer', () => {
     const warned = issues.filter(({ severity }) => severity === 'warn').map(({ code }) => code)
     expect(warned).toEqual(expect.arrayContaining(['dump-tank-assumed', 'dump-pumper-assumed', 'lift-assumed']))
     expect(unmeasured).toContainEqual(expect.objectContaining({ itemId: 'du1', field: 'tankCapacity_gal', value: 2000, mark: 'assumed', isDefault: true }))
+  })
+
+  it('asks for the first-due engine and the needed flow, without which the gap is not known', () => {
+    const result = evaluatePlan(first(), { quick: true })
+    expect(result.issues.filter(({ severity }) => severity === 'warn').map(({ code }) => code)).toEqual(expect.arrayContaining(['first-due-missing', 'demand-missing']))
+    expect(result).toMatchObject({ gap_s: null, tankEmpty_s: null, firstWater_s: null, short_s: null })
+    expect(result.supplyReady_s).toBeGreaterThan(0)
+    expect(missingForTime('gap_s', result)).toEqual(['firstDue', 'need'])
+    expect(missingForTime('firstWater_s', result)).toEqual(['need'])
+    expect(missingForTime('short_s', result)).toEqual(['need'])
+  })
+
+  it('never takes a gap for none while the first-due engine, its tank or its way is missing', () => {
+    const missing = (changes: Readonly<Record<string, unknown>>) => {
+      const result = evaluatePlan(smallBundle(changes), { quick: true })
+      expect(result).toMatchObject({ gap_s: null, tankEmpty_s: null })
+      return missingForTime('gap_s', result)
+    }
+    expect(missing({ 'plan.firstDueId': undefined })).toEqual(['firstDue'])
+    expect(missing({ 'district.apparatus.1.tank_gal': undefined })).toEqual(['firstDueTank'])
+    expect(missing({ 'plan.hazardId': undefined, 'plan.demand': [{ id: 's1', from_s: 0, flow_gpm: 250 }] })).toEqual(['firstDueWay'])
+    expect(missingForTime('gap_s', evaluatePlan(smallBundle(), { quick: true }))).toEqual([])
+    expect(evaluatePlan(smallBundle({ 'district.apparatus.1.tank_gal': 20_000 }), { quick: true })).toMatchObject({ gap_s: 0, tankEmpty_s: null })
   })
 
   it('never counts an assumed tank beside one that is named, or a nurse tender', () => {

@@ -16,7 +16,7 @@ const nights = (flow_gpm: number) => ({ flow_gpm, share: 0.9, shareError: 0.015,
 describe('the headline', () => {
   it('says that nothing is tested for doubt until it is', () => {
     const [line] = linesOf(withFigures({ sustainable_gpm: 520, needed_gpm: 500, supplyReady_s: 30 * 60, gap_s: 0 }))
-    expect(line).toMatch(/^plain: Not yet tested for doubt: expected 520 gpm, needed 500 gpm\. Supply ready 30 min after dispatch\./)
+    expect(line).toMatch(/^plain: Not yet tested for doubt: expected 520 gpm, needed 500 gpm\. First water \d+ min after dispatch, supply ready 30 min, no gap before it\./)
   })
 
   it('leads with the dependable flow once it is known', () => {
@@ -34,8 +34,22 @@ describe('the headline', () => {
 
   it('puts no water at all before everything, as danger', () => {
     const [first, second] = linesOf(withFigures({ sustainable_gpm: 292, needed_gpm: 750, gap_s: 459, tankEmpty_s: 483, supplyReady_s: 942 }))
-    expect(first).toBe('danger: No water for 8 min: the first engine’s tank is empty at 8 min, supply is ready at 16 min.')
+    expect(first).toBe('danger: No water for 8 min, the gap before supply: the first engine’s tank is empty at 8 min, supply is ready at 16 min.')
     expect(second).toMatch(/^danger: Short by/)
+  })
+
+  it('says of a supply that is ready and never enough that it is so', () => {
+    const last = (figures: Partial<SupplyResult>) => linesOf(withFigures({ gap_s: 0, supplyReady_s: 942, needed_gpm: 750, ...figures })).at(-1)
+    expect(last({ sustainable_gpm: 185 })).toContain('supply ready 16 min, no gap before it. It never brings the 750 gpm needed.')
+    expect(last({ sustainable_gpm: 760 })).not.toContain('never')
+    expect(last({ sustainable_gpm: 185, laterFlows: [{ from_s: 3000, flow_gpm: 760, layIds: [] }] })).not.toContain('never')
+  })
+
+  it('promises no gap and no first water where no engine is named first due, and says so', () => {
+    const lines = linesOf(evaluatePlan(smallBundle({ 'plan.firstDueId': undefined }), { quick: true }))
+    expect(lines).toContain('amber: No first-due engine is named: when water is first on the fire, when that engine’s tank is empty and the gap before supply are not known. Name it.')
+    expect(lines.at(-1)).toMatch(/ Supply ready \d+ min after dispatch\./)
+    expect(lines.join()).not.toContain('no gap')
   })
 
   it('says when nothing can be sustained', () => {

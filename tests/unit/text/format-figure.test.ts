@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { formatAsked, formatBetween, formatChange, formatFrom, formatGain, formatGiven, formatQuantity, formatShortBy, formatSignedChange, formatSpare, formatUntil, sayIssue, timeWords } from '@/app/_text'
+import { formatAsked, formatBetween, formatChange, formatFrom, formatGain, formatGiven, formatQuantity, formatShortBy, formatSignedChange, formatSpare, formatUntil, sayIssue, timeShown, timeWords } from '@/app/_text'
 import { issue } from '@/lib/issue'
 
 const plain = (text: string | undefined): string | undefined => text?.replaceAll('\u00a0', ' ')
@@ -93,13 +93,23 @@ describe('a difference', () => {
 })
 
 describe('a time of the answer', () => {
-  const times = { firstArrival_s: 333, firstWater_s: 453, tankEmpty_s: 483, supplyReady_s: 942, gap_s: 459, short_s: 0 }
+  const times = { firstArrival_s: 333, firstWater_s: 453, tankEmpty_s: 483, supplyReady_s: 942, gap_s: 459, short_s: 0, needed_gpm: 500, issues: [] }
 
   test('is never early for what comes and never late for what ends', () => {
     expect([formatFrom(841), formatUntil(899), formatBetween(483, 942)]).toEqual(['15 min', '14 min', '8 min'])
   })
 
   test('is the same wherever it stands, and the gap is that between the two shown', () => {
-    expect((['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const).map((figure) => timeWords(figure, times))).toEqual(['6 min', '8 min', '8 min', '16 min', '8 min', '0 s'])
+    expect((['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const).map((figure) => timeWords(figure, times))).toEqual(['6 min', '8 min', '8 min', '16 min', '8 min', 'none'])
+  })
+
+  test('that nobody can know says what to enter, and is told apart from one that never comes', () => {
+    const nobody = { ...times, firstArrival_s: null, firstWater_s: 942, tankEmpty_s: null, gap_s: null, issues: [issue('first-due-missing', 'warn')] }
+    expect(plain(timeWords('gap_s', nobody))).toBe('not known: name the first-due engine')
+    expect(timeShown('tankEmpty_s', { ...nobody, needed_gpm: null, short_s: null })).toEqual({ value: 'not known', ask: 'name the first-due engine and enter the needed flow' })
+    expect(plain(timeWords('firstWater_s', nobody))).toBe('16 min, from the supply')
+    expect(timeWords('tankEmpty_s', { ...times, tankEmpty_s: null, gap_s: 0 })).toBe('not before supply is ready')
+    expect(timeWords('gap_s', { ...times, tankEmpty_s: null, gap_s: 0 })).toBe('none')
+    expect(timeWords('supplyReady_s', { ...times, supplyReady_s: null })).toBe('never')
   })
 })

@@ -1,5 +1,5 @@
 import { issue, type Issue } from '@/lib/issue'
-import type { EditableDocument, EditBody } from '@/lib/plan'
+import { documentKindOf, type EditableDocument, type EditBody } from '@/lib/plan'
 import { DocumentStore, type DocumentView } from './document-store'
 import { mintId } from './mint-id'
 import { memoryOutbox, type Outbox } from './outbox'
@@ -8,7 +8,7 @@ import { allSaved, saveStateOf, type SaveState } from './save-state'
 import { memoryShelf, type Shelf } from './shelf'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type DocumentEntry, type Transport } from './transport'
-import { emptyUndoStack, overtakenBy, pushed, withoutEdits, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
+import { emptyUndoStack, overtakenBy, pushed, withoutEdits, withoutPutAway, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
 
 export type UndoState = { canUndo: boolean; canRedo: boolean; undoLabel?: string; redoLabel?: string }
 export type DocumentList = { status: 'loading' | 'ready' | 'unreachable'; entries: readonly DocumentEntry[] }
@@ -101,7 +101,7 @@ export class Client {
     this.#changed()
   }
 
-  /** Keeps new documents on the server: a district before the plans of it. */
+  /** Keeps new documents on the server: a district before the plans of it. Undo takes them away again, but never a district: all that was entered since would go with it. */
   async create(docs: EditableDocument | readonly EditableDocument[], { label }: ActOptions): Promise<Issue | undefined> {
     const list: readonly EditableDocument[] = Array.isArray(docs) ? docs : [docs as EditableDocument]
     const steps: UndoStep[] = []
@@ -112,7 +112,7 @@ export class Client {
         refused = made
         break
       }
-      steps.unshift({ kind: 'remove', docId: doc.id })
+      if (documentKindOf(doc) !== 'district') steps.unshift({ kind: 'remove', docId: doc.id })
     }
     if (steps.length > 0) this.#setStack(pushed(this.#stack, { label, steps: [...steps].reverse() }))
     await this.#listChanged()
@@ -125,6 +125,20 @@ export class Client {
     if (!refused) this.#setStack(pushed(this.#stack, { label, steps: [{ kind: 'restore', docId }] }))
     return refused
   }
+
+  /** Brings back what was put away, by whomever; nothing to undo: it can be put away again. */
+  async bringBack(docId: string): Promise<Issue | undefined> {
+    const refused = await this.#putAway(docId, false)
+    if (!refused) this.#setStack(withoutPutAway(this.#stack, docId))
+    return refused
+  }
+
+  /**
+   * The list with what was put away in it.
+   *
+   * @throws Unreachable when the server is
+   */
+  listWithPutAway = (): Promise<DocumentEntry[]> => this.#options.transport.list({ withDeleted: true })
 
   async refreshList(): Promise<void> {
     try {

@@ -37,6 +37,10 @@ export function withoutEdits(stack: UndoStack, editIds: readonly string[]): Undo
   return mapSteps(stack, (steps) => steps.filter((step) => step.kind !== 'edit' || !editIds.includes(step.editId)))
 }
 
+/** A document is here again: there is no bringing it back any more. */
+export const withoutPutAway = (stack: UndoStack, docId: string): UndoStack =>
+  mapSteps(stack, (steps) => steps.filter((step) => step.kind !== 'restore' || step.docId !== docId))
+
 function mapSteps(stack: UndoStack, change: (steps: readonly UndoStep[]) => readonly UndoStep[]): UndoStack {
   const through = (entries: readonly UndoEntry[]) =>
     entries.map((entry) => ({ ...entry, steps: change(entry.steps) })).filter(({ steps }) => steps.length > 0)

@@ -1,6 +1,7 @@
 'use client'
 
 import { useDistrict, useDocumentList, getClient } from '../_client'
+import { PutAwayList } from '../_home/put-away-list'
 import { UndoButtons } from '../_plan/undo-buttons'
 import { formatDay, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
@@ -48,6 +49,7 @@ export function ExerciseList({ districtId }: { districtId: string }) {
               ))}
             </ul>
           )}
+        <PutAwayList districtId={districtId} kinds={['exercise']} />
         <NewExercise districtId={districtId} plans={own.filter(({ kind }) => kind === 'plan')} />
         <Card title={say('exercise.guide')} level={2}>
           <ol className={styles.guide}>{guide.map((step) => <li key={step}>{say(`exercise.guide.${step}`)}</li>)}</ol>

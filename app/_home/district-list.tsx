@@ -7,6 +7,7 @@ import { ButtonLink } from '../_ui/button-link'
 import { screenHref } from '../_ui/screens'
 import styles from './home.module.css'
 import type { HomeDistrict } from './home-districts'
+import { PutAwayDistrict } from './put-away-district'
 import { SaveArchive } from './save-archive'
 
 /** Districts with their plans, each a way in. */
@@ -44,6 +45,7 @@ export function DistrictList({ districts, isStation }: { districts: readonly Hom
             <ButtonLink size="s" icon="print" label={say('shell.book')} href={bookHref(id)} />
             <ButtonLink size="s" icon="move" label={say('home.exchange')} href={exchangeHref(id)} />
             {isStation && <SaveArchive id={id} name={name} />}
+            {isStation && <PutAwayDistrict id={id} name={name} />}
           </div>
         </li>
       ))}

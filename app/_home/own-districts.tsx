@@ -5,6 +5,7 @@ import { say } from '../_text'
 import { EmptyState } from '../_ui/empty-state'
 import { DistrictList } from './district-list'
 import { homeDistricts } from './home-districts'
+import { PutAwayList } from './put-away-list'
 
 /** The districts of the station; with it out of reach, those this device knows of. Archives are saved at the station itself only. */
 export function OwnDistricts({ isStation }: { isStation: boolean }) {
@@ -12,5 +13,10 @@ export function OwnDistricts({ isStation }: { isStation: boolean }) {
   const districts = homeDistricts(entries)
   if (status === 'loading') return <p role="status">{say('home.loading')}</p>
   if (status === 'unreachable') return <EmptyState title={say('home.unreachable')} text={say('home.unreachable.text')} />
-  return districts.length > 0 ? <DistrictList districts={districts} isStation={isStation} /> : <EmptyState title={say('home.empty')} text={say('home.empty.text')} />
+  return (
+    <>
+      {districts.length > 0 ? <DistrictList districts={districts} isStation={isStation} /> : <EmptyState title={say('home.empty')} text={say('home.empty.text')} />}
+      {isStation && <PutAwayList />}
+    </>
+  )
 }

@@ -4,6 +4,7 @@ import { useRouter } from 'next/navigation'
 import { useRef } from 'react'
 import { readLogFile } from '@/lib/field-log'
 import { getClient, getEventLog, useDistrict, useDocumentList } from '../_client'
+import { PutAwayList } from '../_home/put-away-list'
 import { UndoButtons } from '../_plan/undo-buttons'
 import { reviewHref } from '../_review/review-href'
 import { formatDay, say, sayIssue } from '../_text'
@@ -68,6 +69,7 @@ export function LogList({ districtId }: { districtId: string }) {
               ))}
             </ul>
           )}
+        <PutAwayList districtId={districtId} kinds={['log']} />
         <NewLog districtId={districtId} plans={own.filter(({ kind }) => kind === 'plan')} planId={planId} />
         <div>
           <Button label={say('log.open-file')} onClick={() => file.current?.click()} />

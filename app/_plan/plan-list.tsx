@@ -5,6 +5,7 @@ import { useRef, useState } from 'react'
 import { isBundle, readBundle, type Plan } from '@/lib/plan'
 import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList } from '../_client'
 import { compareHref, MOST_PLANS } from '../_compare/compare-href'
+import { PutAwayList } from '../_home/put-away-list'
 import { say, sayIssue } from '../_text'
 import { formatDay } from '../_text/format-day'
 import { Button } from '../_ui/button'
@@ -116,6 +117,7 @@ export function PlanList({ districtId }: { districtId: string }) {
               ))}
             </ul>
           )}
+        <PutAwayList districtId={districtId} kinds={['plan']} />
       </div>
     </Shell>
   )

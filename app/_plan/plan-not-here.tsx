@@ -1,18 +1,19 @@
 import type { District } from '@/lib/plan'
 import type { DocumentView } from '../_client'
 import { say } from '../_text'
+import { BringBack } from '../_home/bring-back'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
 import { screenHref } from '../_ui/screens'
 import { Shell } from '../_ui/shell'
 
 /** Stands where a plan would: it is gone, cannot be reached, or is on its way. */
-export function PlanNotHere({ district, districtId, status }: { district: District | undefined; districtId: string; status: DocumentView['status'] }) {
+export function PlanNotHere({ district, districtId, planId, status }: { district: District | undefined; districtId: string; planId: string; status: DocumentView['status'] }) {
   const isGone = status === 'missing' || status === 'deleted'
   return (
     <Shell district={district && { id: districtId, name: district.name }} screen="plan">
       {isGone
-        ? <EmptyState title={say('plan.missing')}><ButtonLink href={screenHref('plan', districtId)} label={say('plan.missing.back')} /></EmptyState>
+        ? <EmptyState title={say(status === 'deleted' ? 'plan.put-away' : 'plan.missing')}>{status === 'deleted' && <BringBack docId={planId} />}<ButtonLink href={screenHref('plan', districtId)} label={say('plan.missing.back')} /></EmptyState>
         : <EmptyState title={status === 'unreachable' ? say('plan.unreachable') : say('plan.loading')} />}
     </Shell>
   )

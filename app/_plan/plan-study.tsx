@@ -34,7 +34,7 @@ export function PlanStudy({ districtId, planId, page, children }: { districtId: 
     district, plan, result, isWorking: !result && pending.answer, names, legs, selectedId: undefined, select: nothing, ...acts,
   }, [district, plan, result, pending.answer, names, legs, acts])
 
-  if (!board || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
+  if (!board || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} planId={planId} status={status} />
   return (
     <Shell district={{ id: districtId, name: board.district.name }} screen="plan" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>

@@ -127,7 +127,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     return () => { window.removeEventListener('keydown', onKey) }
   }, [placing, viaOf, stopPlacing])
 
-  if (!board || !district || !plan || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} status={status} />
+  if (!board || !district || !plan || status === 'missing' || status === 'deleted') return <PlanNotHere district={district} districtId={districtId} planId={planId} status={status} />
   return (
     <Shell district={{ id: districtId, name: district.name }} screen="plan" layout="work" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>

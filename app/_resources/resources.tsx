@@ -3,6 +3,7 @@
 import { useCallback, useMemo, useState } from 'react'
 import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
+import { BringBack } from '../_home/bring-back'
 import { Conflicts } from '../_plan/conflicts'
 import { UndoButtons } from '../_plan/undo-buttons'
 import { say, type NameOf } from '../_text'
@@ -53,7 +54,7 @@ export function Resources({ districtId }: { districtId: string }) {
 
   const shellDistrict = district && { id: districtId, name: district.name }
   if (view.status === 'missing' || view.status === 'deleted')
-    return <Shell screen="resources" title={say('resources.title')}><EmptyState title={say('survey.missing')}><ButtonLink href="/" label={say('shell.home')} /></EmptyState></Shell>
+    return <Shell screen="resources" title={say('resources.title')}><EmptyState title={say(view.status === 'deleted' ? 'survey.put-away' : 'survey.missing')}>{view.status === 'deleted' && <BringBack docId={districtId} />}<ButtonLink href="/" label={say('shell.home')} /></EmptyState></Shell>
   if (!district) return <Shell district={shellDistrict} screen="resources" title={say('resources.title')}><EmptyState title={say(view.status === 'unreachable' ? 'resources.unreachable' : 'resources.loading')} /></Shell>
 
   const newId = () => getClient().newId()

@@ -7,6 +7,7 @@ import { feetFromMetres } from '@/lib/units'
 import { getClient, useDistrict } from '../_client'
 import { exchangeHref } from '../_exchange/exchange-href'
 import { useAct } from '../_fields/use-act'
+import { BringBack } from '../_home/bring-back'
 import { DistrictMap, useDrawnDistrict, type MapHandle, type MapSite } from '../_map'
 import { Conflicts } from '../_plan/conflicts'
 import { UndoButtons } from '../_plan/undo-buttons'
@@ -134,7 +135,7 @@ export function Survey({ districtId }: { districtId: string }) {
 
   const shellDistrict = district && { id: districtId, name: district.name }
   if (view.status === 'missing' || view.status === 'deleted')
-    return <Shell screen="survey" title={say('survey.title')}><EmptyState title={say('survey.missing')}><ButtonLink href="/" label={say('shell.home')} /></EmptyState></Shell>
+    return <Shell screen="survey" title={say('survey.title')}><EmptyState title={say(view.status === 'deleted' ? 'survey.put-away' : 'survey.missing')}>{view.status === 'deleted' && <BringBack docId={districtId} />}<ButtonLink href="/" label={say('shell.home')} /></EmptyState></Shell>
   if (!board || !district)
     return <Shell district={shellDistrict} screen="survey" title={say('survey.title')}><EmptyState title={say(view.status === 'unreachable' ? 'survey.unreachable' : 'survey.loading')} /></Shell>
 

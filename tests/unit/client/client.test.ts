@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { Client } from '@/app/_client/client'
 import { memoryOutbox } from '@/app/_client/outbox'
+import { putAwayOf } from '@/app/_home/put-away'
 import { liftOf, opened, setLift, settled } from './client-steps'
 import { FakeServer } from './fake-server'
 import { manualTimers } from './manual-timers'
@@ -331,6 +332,31 @@ describe('undo', () => {
     expect(server.kept.get('P2')!.isDeleted).toBe(true)
     await client.redo()
     expect(server.kept.get('P2')!.isDeleted).toBe(false)
+  })
+
+  it('stops at the making of a district', async () => {
+    const client = newClient()
+    await client.create({ ...sampleDistrict(), id: 'D2', name: 'North hills' }, { label: 'begin' })
+    expect(client.undoState().canUndo).toBe(false)
+    await client.open('D2').load()
+    client.edit('D2', { kind: 'setFields', set: { name: 'South hills' } }, { label: 'name' })
+    while (client.undoState().canUndo) await client.undo()
+    await client.undo()
+    expect(server.kept.get('D2')!.isDeleted).toBe(false)
+    expect(client.view('D2')).toMatchObject({ status: 'ready', doc: { name: 'North hills' } })
+  })
+
+  it('lists what was put away and brings it back, in whichever window it was', async () => {
+    const client = await opened(newClient(), 'D')
+    await client.remove('D', { label: 'put away' })
+    const later = newClient()
+    expect(putAwayOf(await later.listWithPutAway()).map(({ id }) => id)).toEqual(['D'])
+    expect(await later.bringBack('D')).toBeUndefined()
+    expect(server.kept.get('D')!.isDeleted).toBe(false)
+    expect(putAwayOf(await later.listWithPutAway())).toEqual([])
+    await client.bringBack('D')
+    expect(client.view('D').status).toBe('ready')
+    expect(client.undoState().canUndo).toBe(false)
   })
 
   it('keeps the step for later when the server is away', async () => {

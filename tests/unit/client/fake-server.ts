@@ -65,11 +65,14 @@ export class FakeServer {
       return structuredClone(made)
     }
     return {
-      list: () =>
+      list: ({ withDeleted = false } = {}) =>
         answer(() =>
           [...this.kept.values()]
-            .filter(({ isDeleted }) => !isDeleted)
-            .map(({ doc, history }) => ({ id: doc.id, kind: documentKindOf(doc), name: String(doc.name), sequence: history.length })),
+            .filter(({ isDeleted }) => withDeleted || !isDeleted)
+            .map(({ doc, history, isDeleted }) => ({
+              id: doc.id, kind: documentKindOf(doc), name: String(doc.name), sequence: history.length,
+              ...(typeof doc.districtId === 'string' && { districtId: doc.districtId }), ...(isDeleted && { deletedAt: '2026-01-01T00:00:00Z' }),
+            })),
         ),
       load: (docId) =>
         answer(() => {

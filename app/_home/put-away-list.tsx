@@ -1,0 +1,47 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { getClient, useDocumentList, type DocumentEntry } from '../_client'
+import { formatDay, say, sayIssue } from '../_text'
+import { Button } from '../_ui/button'
+import { Fold } from '../_ui/fold'
+import { useToast } from '../_ui/toast'
+import { useUnitSystem } from '../_ui/unit-system-context'
+import styles from './home.module.css'
+import { putAwayOf } from './put-away'
+
+type Props = { districtId?: string; kinds?: readonly DocumentEntry['kind'][] }
+
+/** What was put away, each with the way back; nothing while there is none. */
+export function PutAwayList({ districtId, kinds }: Props) {
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const list = useDocumentList()
+  const [all, setAll] = useState<readonly DocumentEntry[]>([])
+  useEffect(() => {
+    let isGone = false
+    void getClient().listWithPutAway().then((found) => { if (!isGone) setAll(found) }, () => undefined)
+    return () => { isGone = true }
+  }, [list.entries])
+  const own = putAwayOf(all, districtId).filter(({ kind }) => kinds === undefined || kinds.includes(kind))
+  if (own.length === 0) return null
+  const nameOf = (id: string | undefined) => all.find((entry) => entry.id === id)?.name
+  const bringBack = async ({ id, name }: DocumentEntry) => {
+    const refused = await getClient().bringBack(id)
+    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('home.brought-back', { name }) })
+  }
+  return (
+    <Fold title={say('home.put-away')} note={say('home.put-away.note')} setCount={own.length}>
+      <ul className={styles.plans}>
+        {own.map((entry) => (
+          <li key={entry.id} className={styles.plan}>
+            <span className={styles.planName}>
+              {entry.name} <span className={styles.quiet}>{say(`home.put-away.${entry.kind}`, { district: districtId === undefined ? (nameOf(entry.districtId) ?? 'none') : 'none', day: formatDay(entry.deletedAt ?? '') })}</span>
+            </span>
+            <Button size="s" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: entry.name })} onClick={() => { void bringBack(entry) }} />
+          </li>
+        ))}
+      </ul>
+    </Fold>
+  )
+}

@@ -20,6 +20,11 @@ const waterOpen = { fill: 'sheet', stroke: 'water', ink: 'water' } as const
 const inkSolid = { fill: 'ink', stroke: 'ink', ink: 'sheet' } as const
 const inkOpen = { fill: 'sheet', stroke: 'ink', ink: 'ink' } as const
 
+/** A tender's outline, wider by so much for what is written in it. */
+export function pillOf(wider: number): string {
+  return `M7 6H${17 + wider}A6 6 0 0 1 ${17 + wider} 18H7A6 6 0 0 1 7 6Z`
+}
+
 /** The symbols: disc, bowl, square, tub, peak, house, diamond, hexagon, ring, truck and drum. */
 export const siteShapes: Readonly<Record<SiteKind, SiteShape>> = {
   source: { path: 'M12 2.5A9.5 9.5 0 1 1 12 21.5A9.5 9.5 0 1 1 12 2.5Z', letter: 'W', letterX: 12, letterY: 12, ...waterSolid },
@@ -31,6 +36,6 @@ export const siteShapes: Readonly<Record<SiteKind, SiteShape>> = {
   hazard: { path: 'M12 1L23 12L12 23L1 12Z', letter: 'H', letterX: 12, letterY: 12, ...inkOpen },
   hosePoint: { path: 'M12 4.5A7.5 7.5 0 1 1 12 19.5A7.5 7.5 0 1 1 12 4.5Z', letter: 'L', letterX: 12, letterY: 12, ...waterOpen },
   pumper: { path: 'M2 6H16L22 11V18.5H2Z', letter: 'P', letterX: 11, letterY: 12.3, ...inkSolid },
-  tender: { path: 'M7 6H17A6 6 0 0 1 17 18H7A6 6 0 0 1 7 6Z', letter: 'T', letterX: 12, letterY: 12, ...inkOpen },
+  tender: { path: pillOf(0), letter: 'T', letterX: 12, letterY: 12, ...inkOpen },
   roadNote: { path: 'M7 3H17L22.5 12L17 21H7L1.5 12Z', letter: 'R', letterX: 12, letterY: 12, fill: 'amber-solid', stroke: 'ink', ink: 'on-amber' },
 }

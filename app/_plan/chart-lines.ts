@@ -3,6 +3,7 @@ import type { SupplyChart } from '@/lib/supply'
 /** A tender's line: 0 is the dump site, 1 the fill site. */
 export type ChartLine = {
   id: string
+  /** What it goes by, short. */
   letter: string
   dash: string | undefined
   points: { time_s: number; share: number }[]
@@ -10,13 +11,15 @@ export type ChartLine = {
 }
 
 /** Told apart without colour. */
-const dashes = [undefined, '7 3', '2 3', '9 3 2 3', '5 2', '1 2', '12 4', '4 2 1 2']
+const dashes = [undefined, '8 4', '2 3', '10 3 2 3', '18 5', '9 3 2 3 2 3', '1 6', '4 2 4 9']
 
 /**
  * Where a tender is on its road: at the dump until it leaves, at the fill until it leaves, between while it drives. A
  * wait at a one-lane stretch is flat, as far along as the part of the leg's driving that lies behind it.
+ *
+ * @param marks short names by id; a line without one has its place in the list
  */
-export function linesOf({ tenders }: Pick<SupplyChart, 'tenders'>): ChartLine[] {
+export function linesOf({ tenders }: Pick<SupplyChart, 'tenders'>, marks?: ReadonlyMap<string, string>): ChartLine[] {
   return tenders.map(({ id, segments }, index) => {
     const points: ChartLine['points'] = []
     const waits: ChartLine['waits'] = []
@@ -40,7 +43,7 @@ export function linesOf({ tenders }: Pick<SupplyChart, 'tenders'>): ChartLine[] 
       points.push({ time_s: from_s, share }, { time_s: to_s, share })
       if (phase.startsWith('waits')) waits.push({ from_s, to_s, share })
     }
-    return { id, points, waits, letter: String(index + 1), dash: dashes[index % dashes.length] }
+    return { id, points, waits, letter: marks?.get(id) ?? String(index + 1), dash: dashes[index % dashes.length] }
   })
 }
 

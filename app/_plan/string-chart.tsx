@@ -1,6 +1,7 @@
 'use client'
 
 import { useState } from 'react'
+import { shortNames } from '@/lib/plan'
 import { formatFrom, formatMinutes, formatQuantity, formatShare, say } from '../_text'
 import type { NameOf } from '../_text'
 import { Segments } from '../_ui/segments'
@@ -9,6 +10,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import type { SupplyChart } from '@/lib/supply'
 import { linesOf, minuteMarks, pathOf, tankArea, type ChartLine } from './chart-lines'
 import { startMarks } from './start-marks'
+import { stringLabels } from './string-labels'
 import { useWidth } from './use-width'
 import styles from './string-chart.module.css'
 
@@ -17,6 +19,8 @@ export type StringChartProps = {
   names: NameOf
   /** Where the time axis ends, for charts that stand together; without it the chart offers its own spans. */
   shared_s?: number
+  /** Short names of tenders by id, where others than these may come; without them they are made of those in the chart. */
+  marks?: ReadonlyMap<string, string>
 }
 
 const ROAD_HEIGHT = 150
@@ -31,7 +35,7 @@ type Span = (typeof spans)[number]
  * Time across, road distance up: every tender a line between dump and fill, waiting drawn flat and
  * marked, the portable tanks' level underneath.
  */
-export function StringChart({ chart, names, shared_s }: StringChartProps) {
+export function StringChart({ chart, names, shared_s, marks }: StringChartProps) {
   const [holder, width] = useWidth()
   const [span, setSpan] = useState<Span>('60')
   const [pointed, setPointed] = useState<string>()
@@ -40,7 +44,7 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
   const plot = Math.max(50, width - LEFT - RIGHT)
   const x = (time_s: number) => LEFT + (Math.min(time_s, end_s) / end_s) * plot
   const y = (share: number) => TOP + ROAD_HEIGHT * (1 - share)
-  const lines = linesOf(chart)
+  const lines = linesOf(chart, marks ?? shortNames(chart.tenders.map(({ id }) => ({ id, name: names(id) ?? id }))))
   const height = TOP + ROAD_HEIGHT + 22 + chart.tanks.length * (TANK_HEIGHT + 14) + 4
   const { supplyReady_s } = chart
   return (
@@ -52,7 +56,7 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
             <li key={id}>
               <button type="button" className={joinClasses(styles.key, pointed === id && styles.pointed)} aria-pressed={pointed === id} onClick={() => { setPointed(pointed === id ? undefined : id) }} onMouseEnter={() => { setPointed(id) }} onMouseLeave={() => { setPointed(undefined) }}>
                 <svg width="28" height="10" aria-hidden="true"><line x1="1" x2="27" y1="5" y2="5" className={styles.line} strokeDasharray={dash} /></svg>
-                {say('plan.chart.key', { letter, name: names(id) ?? id })}
+                {keyOf(letter, names(id) ?? id)}
               </button>
             </li>
           ))}
@@ -85,6 +89,9 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
         <text className={styles.label} x={LEFT - 8} y={y(1) + 4} textAnchor="end">{say('plan.chart.fill')}</text>
         <text className={styles.label} x={LEFT - 8} y={y(0) + 4} textAnchor="end">{say('plan.chart.dump')}</text>
         {supplyReady_s !== undefined && supplyReady_s < end_s && <text className={styles.label} x={x(supplyReady_s) + 4} y={11}>{say('plan.chart.ready', { time: formatFrom(supplyReady_s) })}</text>}
+        {stringLabels(lines, end_s, x).map(({ id, words, x: at, share }) => (
+          <text key={`${id} ${at}`} className={joinClasses(styles.letter, pointed !== undefined && id !== pointed && styles.quiet)} x={at} y={y(share) + 4} textAnchor="middle">{words}</text>
+        ))}
         {startMarks(lines, end_s, x, LEFT).map(({ ids, words, right, share }) => (
           <text key={ids.join(' ')} className={joinClasses(styles.letter, pointed !== undefined && !ids.includes(pointed) && styles.quiet)} x={right} y={y(share) - 4} textAnchor="end">{words}</text>
         ))}
@@ -92,6 +99,9 @@ export function StringChart({ chart, names, shared_s }: StringChartProps) {
     </figure>
   )
 }
+
+/** A name that has the short one among its words needs it no second time. */
+const keyOf = (letter: string, name: string): string => (name.split(/\s+/).includes(letter) ? name : say('plan.chart.key', { letter, name }))
 
 function Tender({ line, x, y, end_s, isPointed, isQuiet }: { line: ChartLine; x: (time_s: number) => number; y: (share: number) => number; end_s: number; isPointed: boolean; isQuiet: boolean }) {
   return (

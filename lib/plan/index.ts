@@ -13,6 +13,7 @@ export { documentKinds, documentKindOf, findItemSchema, schemaOf, type DocumentK
 export { checkPlan } from './checks/check-plan'
 export { checkReferences } from './checks/check-references'
 export * from './find-item'
+export { shortNames } from './short-names'
 export * from './templates'
 export { planDifferences, type DifferencePart, type DifferenceValue, type PlanDifference } from './plan-differences'
 export { issuesFromZod } from './issues-from-zod'

@@ -3,9 +3,15 @@ import type { Point } from '@/lib/geo'
 import type { MapSite } from '../map-types'
 import { crowdedNames, nameShift_px } from '../crowded-names'
 import { findKeyStep } from '../key-step'
+import { spreadMarks } from '../spread-marks'
 
 /** Edge of what a finger can hit, whatever the size of the symbol in it. */
 const HIT_PX = 44
+/** Sizes of the symbols as they are drawn; a tender's grows with what is written in it. */
+const SYMBOL_PX = 28
+const TENDER_PX = 28
+const TENDER_HEIGHT_PX = 18
+const LETTER_PX = 7
 /** Pause after which a move by keys counts as made. */
 const KEY_PAUSE_MS = 700
 
@@ -80,15 +86,28 @@ export class SiteMarkers {
   /** Hides names that have no room among the others; call when the faces have been drawn. */
   thinNames = (): void => {
     const order = [...this.#held.values()].sort((a, b) => rankOf(a.site) - rankOf(b.site))
+    const shifts = this.#spread()
     const boxes = order.map(({ marker, face, site }) => {
-      const { x, y } = this.#map.latLngToLayerPoint(marker.getLatLng())
+      const at = this.#map.latLngToLayerPoint(marker.getLatLng())
+      const [x, y] = [at.x + (shifts.get(site.id)?.x ?? 0), at.y + (shifts.get(site.id)?.y ?? 0)]
       const name = face.querySelector<HTMLElement>('[data-name]')
       const width = name?.offsetWidth ?? 0
       const shift_px = nameShift_px(this.#map.latLngToContainerPoint(marker.getLatLng()).x, width, this.#map.getSize().x)
       name?.style.setProperty('--name-shift', `${shift_px}px`)
-      return { x, y, width, height: name?.offsetHeight ?? 0, isAlwaysShown: site.isChosen ?? false, shift_px }
+      return { x, y, width: isNumbered(site) ? 0 : width, height: isNumbered(site) ? 0 : (name?.offsetHeight ?? 0), isAlwaysShown: site.isChosen ?? false, shift_px }
     })
-    crowdedNames(boxes).forEach((isCrowded, i) => order[i]?.marker.getElement()?.toggleAttribute('data-crowded', isCrowded))
+    crowdedNames(boxes).forEach((isCrowded, i) => order[i]?.marker.getElement()?.toggleAttribute('data-crowded', isCrowded || isNumbered(order[i].site)))
+  }
+
+  /** Vehicles that stand at one place are lined up round it, so that each can be read. */
+  #spread(): Map<string, { x: number; y: number }> {
+    const spotOf = ({ marker, site }: Held) => ({ ...this.#map.latLngToLayerPoint(marker.getLatLng()), width: site.kind === 'tender' ? TENDER_PX + LETTER_PX * Math.max(0, (site.letter?.length ?? 0) - 2) : SYMBOL_PX, height: site.kind === 'tender' ? TENDER_HEIGHT_PX : SYMBOL_PX })
+    const all = [...this.#held.values()]
+    const tenders = all.filter(({ site }) => site.kind === 'tender')
+    if (tenders.length === 0) return new Map()
+    const shifts = spreadMarks(tenders.map(spotOf), all.filter(({ site }) => site.kind !== 'tender').map(spotOf))
+    tenders.forEach(({ face }, k) => { face.style.translate = `${shifts[k]!.x}px ${shifts[k]!.y}px` })
+    return new Map(tenders.map(({ site }, k) => [site.id, shifts[k]!]))
   }
 
   remove(): void {
@@ -200,6 +219,9 @@ export class SiteMarkers {
     held.cancelWait = () => clearTimeout(timer)
   }
 }
+
+/** What a vehicle goes by stands in its mark; its name is shown when asked for, or where it has something to say. */
+const isNumbered = ({ kind, letter, isMarked }: MapSite): boolean => kind === 'tender' && letter !== undefined && !isMarked
 
 /** Whose name is shown where there is not room for all. */
 const rankOf = ({ isChosen, isMarked, kind, isGhost }: MapSite): number =>

@@ -1,7 +1,8 @@
 'use client'
 
 import { useMemo, useState } from 'react'
-import { effectsOf, readSession, sessionChart, sessionShortfall } from '@/lib/exercise'
+import { effectsOf, readSession, sessionChart, sessionShortfall, tendersOf } from '@/lib/exercise'
+import { shortNames } from '@/lib/plan'
 import { useDistrict } from '../_client'
 import { StringChart } from '../_plan/string-chart'
 import { formatClock, formatDay, formatMinutes, formatQuantity, say } from '../_text'
@@ -41,7 +42,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
     const record = readSession(still)
     return {
       counted_s: Math.min(still.clock_s, now.scenario.demand.countFrom_s),
-      record, chart: sessionChart(still, record), shortfall: sessionShortfall(still, record),
+      record, chart: sessionChart(still, record), marks: shortNames(tendersOf(now.world.bundle)), shortfall: sessionShortfall(still, record),
       rows: effectsOf(bundle, facts, still.clock_s).map((effect, i) => ({ effect, fact: facts[i]! })),
     }
   }, [now, past, bundle, facts, clock_s])
@@ -105,7 +106,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
         {gone.rows.length > 0 && <BestPart best={best} exercise={exercise} facts={facts} codes={codes} names={names} system={system} onLook={() => { setLooked({ bundle: exercise.bundle, facts, to_s: clock_s }) }} />}
         <div className={styles.part}>
           <h2 className={styles.heading}>{say('exercise.chart')}</h2>
-          <div className={styles.wide}><StringChart chart={gone.chart} names={names} shared_s={end_s} /></div>
+          <div className={styles.wide}><StringChart chart={gone.chart} names={names} shared_s={end_s} marks={gone.marks} /></div>
         </div>
         <FactLog desk={desk} role="facilitator" />
         <Caution title={say('caution.title')} kinds={['planning-aid', 'back-up-prime']} />

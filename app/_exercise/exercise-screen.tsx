@@ -2,8 +2,8 @@
 
 import { useEffect, useMemo, useState } from 'react'
 import { findBounds } from '@/lib/geo'
-import { roles, type Role } from '@/lib/plan'
-import { readSession, seenFrom, seesMap, sessionChart, wholeViewOf } from '@/lib/exercise'
+import { roles, shortNames, type Role } from '@/lib/plan'
+import { readSession, seenFrom, seesMap, sessionChart, tendersOf, wholeViewOf } from '@/lib/exercise'
 import { useDistrict } from '../_client'
 import { LiveMark } from '../_live/live-mark'
 import { DistrictMap, useDrawnDistrict } from '../_map'
@@ -91,7 +91,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
               )}
               {leads && clock_s > 60 && <LiveStrip session={session} asked_gpm={view.asked_gpm} names={names} />}
               {seat.tenders.length > 0 && <TenderTable tenders={seat.tenders} names={names} system={system} />}
-              {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session, record, view.tenders)} names={names} shared_s={Math.max(1800, clock_s)} /></Card>}
+              {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session, record, view.tenders)} names={names} shared_s={Math.max(1800, clock_s)} marks={shortNames(tendersOf(session.now.world.bundle))} /></Card>}
             </div>
             <div className={styles.side}>
               <DecidePanel desk={desk} placing={seesMap(role) ? placing : undefined} />

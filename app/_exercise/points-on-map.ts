@@ -2,6 +2,6 @@ import type { TenderPoint } from '@/lib/exercise'
 import type { MapSite } from '../_map'
 import { say, type NameOf } from '../_text'
 
-/** Tenders where they are, each under its number. */
+/** Tenders where they are, each under its short name. */
 export const pointsOnMap = (points: readonly TenderPoint[], names: NameOf): MapSite[] =>
-  points.map(({ id, point, number, isHeldUp }) => ({ id, kind: 'tender', point, name: names(id) ?? id, letter: String(number), ...(isHeldUp && { isMarked: true, note: say('exercise.held-up') }) }))
+  points.map(({ id, point, short, isHeldUp }) => ({ id, kind: 'tender', point, name: names(id) ?? id, letter: short, ...(isHeldUp && { isMarked: true, note: say('exercise.held-up') }) }))

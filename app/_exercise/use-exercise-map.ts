@@ -38,6 +38,6 @@ function roundRoutes(bundle: Bundle, conditions: Session['now']['world']['condit
   return [...routes.values()]
 }
 
-/** Tenders where they are, each under its number. */
+/** Tenders where they are, each under its short name. */
 export const tendersOnMap = ({ now: { world } }: Session, view: Pick<ExerciseView, 'tenders'>, names: NameOf): MapSite[] =>
   pointsOnMap(tenderPoints(world.bundle, view.tenders, world.conditions), names)

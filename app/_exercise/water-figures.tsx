@@ -1,6 +1,7 @@
 import type { SeatView } from '@/lib/exercise'
 import { formatGiven, formatMinutes, formatQuantity, formatUntil, say, type NameOf, type UnitSystem } from '../_text'
 import { FigureTile } from '../_ui/figure-tile'
+import { draftWords, whyShort } from './draft-words'
 import styles from './exercise.module.css'
 
 /** Behind by no more than this is not behind. */
@@ -8,7 +9,7 @@ const SAME_GPM = 0.5
 
 /** The water at this moment, as a seat knows it: what the fire gets, what stands in the tanks and how long that lasts. */
 export function WaterFigures({ seat, names, system }: { seat: SeatView; names: NameOf; system: UnitSystem }) {
-  const { fire, engine_gal = 0 } = seat
+  const { fire, engine_gal = 0, isEngineHeld } = seat
   const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline' })
   const missing_gpm = fire?.isCounting ? fire.asked_gpm - fire.flow_gpm : 0
   return (
@@ -16,14 +17,14 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
       {fire && (
         <FigureTile
           label={say('exercise.flow')} value={formatGiven(fire.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}
-          note={missing_gpm > SAME_GPM ? say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }) : say('exercise.flow.asked', { flow: formatQuantity(fire.asked_gpm, 'gpm', system) })}
+          note={missing_gpm > SAME_GPM ? [say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }), ...whyShort(seat.tanks, names)].join(' · ') : say('exercise.flow.asked', { flow: formatQuantity(fire.asked_gpm, 'gpm', system) })}
         />
       )}
-      {engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(engine_gal)} />}
-      {seat.tanks.map(({ dumpSiteId, level_gal, capacity_gal, lasts_s, isDrafting, waitingCount }) => (
+      {engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(engine_gal)} note={isEngineHeld ? say('exercise.engine.held') : undefined} />}
+      {seat.tanks.map(({ dumpSiteId, level_gal, capacity_gal, in_gpm, out_gpm, lasts_s, draft, waitingCount }) => (
         <FigureTile
-          key={dumpSiteId} label={say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })} value={gallons(level_gal)} look={lasts_s !== undefined && lasts_s < 120 ? 'danger' : 'plain'}
-          note={[say('exercise.tank.of', { most: gallons(capacity_gal) }), lasts_s !== undefined ? say('exercise.tank.lasts', { time: formatUntil(lasts_s) }) : say('exercise.tank.holds'), ...(isDrafting ? [] : [say('exercise.tank.no-draft')]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
+          key={dumpSiteId} label={say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })} value={gallons(level_gal)} look={(lasts_s !== undefined && lasts_s < 120) || draft?.lostAt_s !== undefined ? 'danger' : 'plain'}
+          note={[say('exercise.tank.of', { most: gallons(capacity_gal) }), level_gal < 1 ? say('exercise.tank.empty') : lasts_s !== undefined ? say('exercise.tank.lasts', { time: formatUntil(lasts_s) }) : say(in_gpm > out_gpm ? 'exercise.tank.rises' : 'exercise.tank.holds'), ...(out_gpm > 0 && draft && draft.state !== 'draws' ? [say('exercise.tank.leaks', { flow: formatQuantity(out_gpm, 'gpm', system) })] : []), ...draftWords(draft, gallons), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
       {seat.fills.map(({ fillSiteId, draw_gpm, source_gal, running_gpm, waitingCount }) => (

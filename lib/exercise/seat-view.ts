@@ -18,6 +18,7 @@ export type WholeView = ExerciseView & { readonly isCounting: boolean; readonly 
 export type SeatView = {
   readonly fire?: Pick<WholeView, 'flow_gpm' | 'asked_gpm' | 'isCounting' | 'shortfall'>
   readonly engine_gal?: number
+  readonly isEngineHeld?: boolean
   readonly tanks: readonly TankView[]
   readonly fills: readonly FillView[]
   readonly tenders: readonly TenderView[]
@@ -37,17 +38,17 @@ export function wholeViewOf(session: Session, flows: SessionFlows = readFlows(se
  * @param siteId the site of a dump or fill seat; absent: none is seen
  */
 export function seenFrom(whole: WholeView, role: Role, siteId?: string): SeatView {
-  const { flow_gpm, asked_gpm, isCounting, shortfall, engine_gal, tanks, fills, tenders } = whole
+  const { flow_gpm, asked_gpm, isCounting, shortfall, engine_gal, isEngineHeld, tanks, fills, tenders } = whole
   const fire = { flow_gpm, asked_gpm, isCounting, shortfall }
   const nothing = { tanks: [], fills: [], tenders: [] }
   const here = tenders.filter((tender) => tender.siteId === siteId)
   switch (role) {
     case 'facilitator':
-      return { fire, engine_gal, tanks, fills, tenders }
+      return { fire, engine_gal, isEngineHeld, tanks, fills, tenders }
     case 'waterSupply':
       return { ...nothing, fire, tenders }
     case 'attack':
-      return { ...nothing, fire, engine_gal }
+      return { ...nothing, fire, engine_gal, isEngineHeld }
     case 'dumpSite':
       return { ...nothing, tanks: tanks.filter(({ dumpSiteId }) => dumpSiteId === siteId), tenders: here }
     case 'fillSite':

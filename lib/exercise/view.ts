@@ -1,6 +1,8 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { FIRE, PHASE, phaseNames, settle, type PhaseName } from '../shuttle'
 import { isNever } from './closures'
+import { comingFrom } from './coming-from'
+import { draftOf, type DraftView } from './draft-view'
 import { stateAt, type Session } from './session'
 import { findTrip } from './turn-round'
 
@@ -14,7 +16,8 @@ export type TankView = {
   readonly out_gpm: number
   /** Until it is empty at what goes in and out now; absent while it holds or rises. */
   readonly lasts_s?: number
-  readonly isDrafting: boolean
+  /** Absent where nothing is asked of the site. */
+  readonly draft?: DraftView
   readonly waitingCount: number
 }
 
@@ -28,6 +31,10 @@ export type TenderView = {
   readonly fromId?: string
   /** How far it is along the way it drives, 0 to 1; absent where it does not drive. */
   readonly alongShare?: number
+  /** Until it sets off from its station, as things are; absent where it has, or does not come from one. */
+  readonly rolls_s?: number
+  /** Is still on the planned way from its station, though others are sent round: it has passed the closed place, or drives back. */
+  readonly isOnPlannedWay?: boolean
   /** Has no way to where it is to go: it stands where it set off, or does not come. */
   readonly isHeldUp?: boolean
   /** Until this phase ends as things are; absent where that hangs on others. */
@@ -42,6 +49,8 @@ export type ExerciseView = {
   readonly flow_gpm: number
   readonly asked_gpm: number
   readonly engine_gal: number
+  /** All supply has been ready: from then on the run leaves what is in the first engine's tank alone. */
+  readonly isEngineHeld: boolean
   readonly tanks: readonly TankView[]
   readonly fills: readonly FillView[]
   readonly tenders: readonly TenderView[]
@@ -60,14 +69,16 @@ export function viewOf(session: Session): ExerciseView {
     flow_gpm: state.fire[FIRE.flow_gpm]!,
     asked_gpm: scenario.demand.flow_gpm[state.stage[0]!]!,
     engine_gal: state.fire[FIRE.engine_gal]!,
+    isEngineHeld: state.fire[FIRE.allReady_s]! <= now_s,
     tanks: spec.dumps.map(({ id, capacity_gal, front }, d) => {
       const level_gal = state.level_gal[d]! + state.front_gal[d]!
       const in_gpm = state.in_gpm[d]!
       const out_gpm = state.out_gpm[d]! + state.leak_gpm[d]!
+      const draft = draftOf(session, scenario, state, d)
       return {
         dumpSiteId: id, level_gal, in_gpm, out_gpm, capacity_gal: capacity_gal + (front?.capacity_gal ?? 0),
         ...(out_gpm > in_gpm && { lasts_s: (level_gal / (out_gpm - in_gpm)) * SECONDS_PER_MINUTE }),
-        isDrafting: state.out_gpm[d]! > 0, waitingCount: state.waiting[d]!,
+        ...(draft && { draft }), waitingCount: state.waiting[d]!,
       }
     }),
     fills: spec.fills.map(({ id, usable_gal, inflow_gpm = 0 }, f) => ({
@@ -78,11 +89,13 @@ export function viewOf(session: Session): ExerciseView {
       const ends_s = state.next_s[i]!
       const since_s = state.phaseSince_s[i]!
       const phase = state.phase[i]!
+      const isDriving = drives.has(phase) && phase !== PHASE.coming
       return {
         id, phase: phaseNames[phase]!, siteId: sites[state.place[i]!] ?? '', load_gal: state.load_gal[i]!,
-        ...(phase !== PHASE.coming && drives.has(phase) && { fromId: originOf(session, state, i) }),
+        ...(phase === PHASE.coming && !isNever(ends_s) && comingFrom(session, id, ends_s)),
+        ...(isDriving && { fromId: originOf(session, state, i) }),
         ...(drives.has(phase) && isNever(ends_s) && { isHeldUp: true }),
-        ...(drives.has(phase) && ends_s > since_s && ends_s < Infinity && { alongShare: Math.min(1, Math.max(0, (now_s - since_s) / (ends_s - since_s))) }),
+        ...(isDriving && ends_s > since_s && ends_s < Infinity && { alongShare: Math.min(1, Math.max(0, (now_s - since_s) / (ends_s - since_s))) }),
         ...(!isNever(ends_s) && ends_s >= now_s && { left_s: ends_s - now_s }),
       }
     }),

@@ -35,7 +35,7 @@ describe('what a seat sees', () => {
 
   it('is the place it sits at, and nothing of any other', () => {
     expect(whole.tanks.length * whole.fills.length * whole.tenders.length).toBeGreaterThan(0)
-    expect(seenFrom(whole, 'attack')).toEqual({ fire: { flow_gpm: whole.flow_gpm, asked_gpm: whole.asked_gpm, isCounting: true, shortfall: whole.shortfall }, engine_gal: whole.engine_gal, tanks: [], fills: [], tenders: [] })
+    expect(seenFrom(whole, 'attack')).toEqual({ fire: { flow_gpm: whole.flow_gpm, asked_gpm: whole.asked_gpm, isCounting: true, shortfall: whole.shortfall }, engine_gal: whole.engine_gal, isEngineHeld: whole.isEngineHeld, tanks: [], fills: [], tenders: [] })
     expect(seenFrom(whole, 'waterSupply')).toMatchObject({ tanks: [], fills: [], tenders: whole.tenders })
     const dump = seenFrom(whole, 'dumpSite', dumpSiteId)
     expect(dump).toEqual({ tanks: whole.tanks.filter((tank) => tank.dumpSiteId === dumpSiteId), fills: [], tenders: whole.tenders.filter(({ siteId }) => siteId === dumpSiteId) })

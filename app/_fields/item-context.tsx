@@ -7,6 +7,7 @@ import { getClient } from '../_client'
 import { fieldLabel, say, sayIssue } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { UsualMarkProvider } from '../_ui/usual-mark'
 
 /** The item whose fields stand below: of a list of a document, or the document itself. */
 export type EditedItem = {
@@ -52,7 +53,7 @@ export function ItemFields({ docId, docKind, collection, item, onSet, children }
       if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
     }),
   }), [docId, docKind, collection, item, onSet, toast, system])
-  return <ItemContext value={value}>{children}</ItemContext>
+  return <ItemContext value={value}><UsualMarkProvider itemId={item.id}>{children}</UsualMarkProvider></ItemContext>
 }
 
 /** @throws Error outside `ItemFields` */

@@ -1,7 +1,6 @@
 'use client'
 
-import { useId, useState } from 'react'
-import type { EvidenceMark as Mark } from '@/lib/evidence'
+import { useId } from 'react'
 import type { Default } from '@/lib/supply'
 import { fieldLabel, formatNumber, say } from '../_text'
 import entry from '../_ui/entry.module.css'
@@ -10,8 +9,9 @@ import { EvidenceChip } from '../_ui/evidence-chip'
 import { EvidenceMark } from '../_ui/evidence-mark'
 import { FieldRow } from '../_ui/field-row'
 import { joinClasses } from '../_ui/join-classes'
-import { typedEvidence } from '../_ui/typed-evidence'
+import { saidMark, typedEvidence } from '../_ui/typed-evidence'
 import { useEntry } from '../_ui/use-entry'
+import { useMarkSaying } from '../_ui/usual-mark'
 import { fieldRule } from './field-rule'
 import { useItem } from './item-context'
 
@@ -35,20 +35,24 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
   const worded = (number: number) => formatNumber(number * scale, 3)
 
   const known = standIn && standIn.mark !== 'measured' ? standIn : undefined
-  const [chosenMark, setChosenMark] = useState<Mark>()
+  const marks = useMarkSaying()
   const { draft, error, input } = useEntry((typed) => {
     const text = typed.replace(/%/g, '').replace(/,/g, '').trim()
     const next = text === '' ? undefined : Number(text) / scale
     if (next !== undefined && !Number.isFinite(next)) return say('entry.not-a-number', { field: label, text })
     if (next !== undefined && (next < min || next > max)) return say('entry.out-of-range', { field: label, text, min: worded(min), max: worded(max) })
-    if (next !== value) set({ [field]: next }, { [field]: next === undefined ? undefined : { ...typedEvidence(next, known, chosenMark), entered: typed.trim() } })
+    if (next !== value) set({ [field]: next }, { [field]: next === undefined ? undefined : { ...typedEvidence(next, known, marks), entered: typed.trim() } })
     return undefined
   })
+  const isTyping = draft !== undefined && draft.trim() !== ''
+  const saidNow = isTyping ? saidMark(Number(draft.replace(/[%,]/g, '')) / scale, known, marks) : undefined
+  const entryProps = input(value === undefined ? '' : worded(value))
   return (
     <FieldRow
       label={label} htmlFor={id} error={error} errorId={`${id}-error`} {...(hint !== undefined && { hint, hintId: `${id}-hint` })}
-      mark={draft !== undefined && draft.trim() !== ''
-        ? <EvidenceAsk field={label} mark={typedEvidence(Number(draft.replace(/[%,]/g, '')) / scale, known, chosenMark).mark} onChoose={setChosenMark} />
+      ask={<EvidenceAsk field={label} isOn={isTyping} mark={saidNow} onChoose={marks.choose} />}
+      mark={isTyping
+        ? <EvidenceChip mark={saidNow ?? 'assumed'} isLive />
         : value === undefined
         ? known && <EvidenceChip mark={known.mark} title={known.source} />
         : <EvidenceMark field={label} evidence={evidence} onChange={(next) => { set({ [field]: value }, { [field]: next }) }} />}
@@ -60,9 +64,10 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
           inputMode="decimal"
           autoComplete="off"
           aria-describedby={[hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined}
-          onFocus={() => { setChosenMark(undefined) }}
+          onFocus={marks.begin}
           placeholder={known ? worded(known.value) : say('entry.none')}
-          {...input(value === undefined ? '' : worded(value))}
+          {...entryProps}
+          onKeyDown={(event) => { entryProps.onKeyDown(event); if (isTyping) marks.onKeyDown(event, saidNow) }}
         />
         {isShare && <span className={entry.unit} aria-hidden="true">%</span>}
       </span>

@@ -8,7 +8,7 @@ import styles from './help.module.css'
 
 const steps = ['map', 'place', 'units', 'plan', 'check'] as const
 const figures = ['dependable', 'expected', 'needed', 'hauled', 'hand', 'ready', 'gap', 'limit', 'lift', 'suction', 'evidence'] as const
-const keys = ['find', 'undo', 'redo', 'next', 'take', 'leave', 'move', 'levers', 'clock'] as const
+const keys = ['find', 'undo', 'redo', 'next', 'take', 'known', 'leave', 'move', 'levers', 'clock'] as const
 
 /** How to begin, what the figures mean, the keys, and tables to print; paper gets the tables alone. */
 export function HelpScreen() {

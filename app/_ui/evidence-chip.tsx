@@ -16,12 +16,13 @@ export function MarkShape({ mark }: { mark: EvidenceMark }) {
   )
 }
 
-export type EvidenceChipProps = { mark: EvidenceMark; title?: string | undefined }
+/** `isLive`: read out when it changes. */
+export type EvidenceChipProps = { mark: EvidenceMark; title?: string | undefined; isLive?: boolean }
 
 /** How a figure is known: a shape, a letter and the word. */
-export function EvidenceChip({ mark, title }: EvidenceChipProps) {
+export function EvidenceChip({ mark, title, isLive = false }: EvidenceChipProps) {
   return (
-    <span className={styles.chip} title={title ? plainSource(title) : say(`evidence.${mark}.means`)}>
+    <span className={styles.chip} {...(isLive && { role: 'status' })} title={title ? plainSource(title) : say(`evidence.${mark}.means`)}>
       <MarkShape mark={mark} />
       <span>{say(`evidence.${mark}`)}</span>
     </span>

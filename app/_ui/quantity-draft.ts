@@ -2,7 +2,7 @@ import type { Evidence, EvidenceMark } from '@/lib/evidence'
 import type { Unit } from '@/lib/units'
 import { entryText, parseQuantity, say } from '../_text'
 import type { UnitSystem } from '../_text'
-import { typedEvidence, type StandIn } from './typed-evidence'
+import { saidMark, typedEvidence, type SaidMarks, type StandIn } from './typed-evidence'
 
 /** A quantity as a document keeps it: the number, and how it is known. */
 export type StoredQuantity = { readonly value?: number | undefined; readonly evidence?: Evidence | undefined }
@@ -17,8 +17,8 @@ export type DraftRules = {
   isRequired?: boolean | undefined
   /** What is used while nobody has said. */
   standIn?: StandIn | undefined
-  /** How the figure typed now is known, where somebody has said. */
-  chosenMark?: EvidenceMark | undefined
+  /** How figures are known, where somebody has said. */
+  said?: SaidMarks | undefined
 }
 
 export type DraftOutcome =
@@ -47,7 +47,7 @@ export function shownEntry({ value, evidence }: StoredQuantity, unit: Unit, syst
  * its evidence starts anew by `typedEvidence`, with the text as typed.
  */
 export function outcomeOf(text: string, stored: StoredQuantity, rules: DraftRules): DraftOutcome {
-  const { field, unit, system, min, max, isRequired = false, standIn, chosenMark } = rules
+  const { field, unit, system, min, max, isRequired = false, standIn, said = {} } = rules
   if (text.trim() === shownEntry(stored, unit, system).text) return { kind: 'same' }
   const parsed = parseQuantity(text, unit, system, { field, ...(min !== undefined && { min }), ...(max !== undefined && { max }) })
   if (parsed.kind === 'refused') return parsed
@@ -56,14 +56,14 @@ export function outcomeOf(text: string, stored: StoredQuantity, rules: DraftRule
     return stored.value === undefined ? { kind: 'same' } : { kind: 'changed', stored: {} }
   }
   const isSameFigure = stored.value !== undefined && isClose(parsed.value, stored.value)
-  const evidence: Evidence = { ...(isSameFigure && stored.evidence && chosenMark === undefined ? stored.evidence : typedEvidence(parsed.value, standIn, chosenMark)), entered: parsed.entered }
+  const evidence: Evidence = { ...(isSameFigure && stored.evidence && said.chosen === undefined ? stored.evidence : typedEvidence(parsed.value, standIn, said)), entered: parsed.entered }
   return { kind: 'changed', stored: { value: parsed.value, evidence } }
 }
 
-/** The mark that the text would get as it stands; measured while it is no figure yet. */
-export function markOfDraft(text: string, { value, evidence }: StoredQuantity, { unit, system, standIn, chosenMark }: Pick<DraftRules, 'unit' | 'system' | 'standIn' | 'chosenMark'>): EvidenceMark {
+/** What has been said of the text as it stands; undefined while nobody has said, and it would count as assumed. */
+export function markOfDraft(text: string, { value, evidence }: StoredQuantity, { unit, system, standIn, said = {} }: Pick<DraftRules, 'unit' | 'system' | 'standIn' | 'said'>): EvidenceMark | undefined {
   const parsed = parseQuantity(text, unit, system, { min: -Infinity, max: Infinity })
-  if (parsed.kind !== 'value') return chosenMark ?? 'measured'
-  if (chosenMark === undefined && evidence && value !== undefined && isClose(parsed.value, value)) return evidence.mark
-  return typedEvidence(parsed.value, standIn, chosenMark).mark
+  if (parsed.kind !== 'value') return said.chosen ?? said.usual
+  if (said.chosen === undefined && evidence && value !== undefined && isClose(parsed.value, value)) return evidence.mark
+  return saidMark(parsed.value, standIn, said)
 }

@@ -1,7 +1,7 @@
 'use client'
 
-import { useId, useState } from 'react'
-import type { Evidence, EvidenceMark as Mark } from '@/lib/evidence'
+import { useId } from 'react'
+import type { Evidence } from '@/lib/evidence'
 import type { Unit } from '@/lib/units'
 import { entrySymbol, entryText, formatQuantity, say } from '../_text'
 import entry from './entry.module.css'
@@ -14,6 +14,7 @@ import { markOfDraft, outcomeOf, shownEntry } from './quantity-draft'
 import type { StoredQuantity } from './quantity-draft'
 import { useUnitSystem } from './unit-system-context'
 import { useEntry } from './use-entry'
+import { useMarkSaying } from './usual-mark'
 
 export type QuantityFieldProps = {
   label: string
@@ -43,10 +44,10 @@ export function QuantityField(props: QuantityFieldProps) {
   const id = useId()
   const stored: StoredQuantity = { value, evidence }
   const shown = shownEntry(stored, unit, system)
-  const [chosenMark, setChosenMark] = useState<Mark>()
+  const marks = useMarkSaying()
 
   const { draft, error, input } = useEntry((text) => {
-    const outcome = outcomeOf(text, stored, { field: label, unit, system, min, max, isRequired, standIn, chosenMark })
+    const outcome = outcomeOf(text, stored, { field: label, unit, system, min, max, isRequired, standIn, said: marks })
     if (outcome.kind === 'refused') return outcome.sentence
     if (outcome.kind === 'changed') onCommit(outcome.stored)
     return undefined
@@ -56,14 +57,18 @@ export function QuantityField(props: QuantityFieldProps) {
   const inUnits = isOtherUnit ? `= ${formatQuantity(value, unit, system)}` : undefined
   const lines = [inUnits, hint].filter((line) => line !== undefined).join(' · ')
   const described = [lines && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ')
-  const mark = draft !== undefined && draft.trim() !== ''
-    ? <EvidenceAsk field={label} mark={markOfDraft(draft, stored, { unit, system, standIn, chosenMark })} onChoose={setChosenMark} />
+  const isTyping = hasMark && draft !== undefined && draft.trim() !== ''
+  const saidNow = isTyping ? markOfDraft(draft, stored, { unit, system, standIn, said: marks }) : undefined
+  const mark = isTyping
+    ? <EvidenceChip mark={saidNow ?? 'assumed'} isLive />
     : value !== undefined
     ? <EvidenceMark field={label} evidence={evidence} isDisabled={isDisabled} onChange={(next) => { onCommit({ value, evidence: next }) }} />
     : standIn && <EvidenceChip mark={standIn.mark} title={standIn.source} />
 
+  const entryProps = input(shown.text)
+
   return (
-    <FieldRow label={label} htmlFor={id} hint={lines} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} mark={hasMark && mark}>
+    <FieldRow label={label} htmlFor={id} hint={lines} hintId={`${id}-hint`} error={error} errorId={`${id}-error`} mark={hasMark && mark} ask={hasMark && <EvidenceAsk field={label} isOn={isTyping} mark={saidNow} onChoose={marks.choose} />}>
       <span className={entry.box} data-wrong={error !== undefined}>
         <input
           id={id}
@@ -74,9 +79,10 @@ export function QuantityField(props: QuantityFieldProps) {
           disabled={isDisabled}
           required={isRequired}
           aria-describedby={described || undefined}
-          onFocus={() => { setChosenMark(undefined) }}
+          onFocus={marks.begin}
           placeholder={standIn ? entryText(standIn.value, unit, system) : absent}
-          {...input(shown.text)}
+          {...entryProps}
+          onKeyDown={(event) => { entryProps.onKeyDown(event); if (isTyping) marks.onKeyDown(event, saidNow) }}
         />
         {!(draft === undefined && shown.hasOwnUnit) && <span className={entry.unit} aria-hidden="true">{entrySymbol(unit, system)}</span>}
       </span>

@@ -30,14 +30,24 @@ describe('leaving an entry', () => {
     expect(outcomeOf('', {}, rules)).toEqual({ kind: 'same' })
   })
 
-  test('with a new figure stores it as typed and as measured, but by nobody named: a figure that was typed is no guess', () => {
-    expect(outcomeOf(`8'6"`, typed, rules)).toEqual({ kind: 'changed', stored: { value: 8.5, evidence: { mark: 'measured', entered: `8'6"` } } })
+  test('with a new figure stores it as typed and as assumed, whatever the old one was, until somebody says how it is known', () => {
+    expect(outcomeOf(`8'6"`, typed, rules)).toEqual({ kind: 'changed', stored: { value: 8.5, evidence: { mark: 'assumed', entered: `8'6"` } } })
+    expect(markOfDraft('9', typed, rules)).toBeUndefined()
+  })
+
+  test('with a new figure goes on as was last said in the same item', () => {
+    const said = { usual: 'measured' } as const
+    expect(outcomeOf('9', {}, { ...rules, said })).toEqual({ kind: 'changed', stored: { value: 9, evidence: { mark: 'measured', entered: '9' } } })
+    expect(markOfDraft('9', {}, { ...rules, said })).toBe('measured')
+    expect(markOfDraft('9', {}, { ...rules, said: { ...said, chosen: 'assumed' } })).toBe('assumed')
+    // What only repeats the number offered is known as that number is, whatever was said of another figure.
+    expect(markOfDraft('10', {}, { ...rules, said, standIn: { value: 10, mark: 'handbook' } })).toBe('handbook')
   })
 
   test('with a new figure marks it the way that was said while typing', () => {
-    for (const chosenMark of ['handbook', 'assumed'] as const) {
-      expect(outcomeOf('9', typed, { ...rules, chosenMark })).toEqual({ kind: 'changed', stored: { value: 9, evidence: { mark: chosenMark, entered: '9' } } })
-      expect(markOfDraft('9', typed, { ...rules, chosenMark })).toBe(chosenMark)
+    for (const chosen of ['measured', 'handbook', 'assumed'] as const) {
+      expect(outcomeOf('9', typed, { ...rules, said: { chosen } })).toEqual({ kind: 'changed', stored: { value: 9, evidence: { mark: chosen, entered: '9' } } })
+      expect(markOfDraft('9', typed, { ...rules, said: { chosen } })).toBe(chosen)
     }
   })
 
@@ -45,8 +55,8 @@ describe('leaving an entry', () => {
     const standIn = { value: 10, mark: 'handbook', source: 'lift for pump rating' } as const
     expect(outcomeOf('10', {}, { ...rules, standIn })).toEqual({ kind: 'changed', stored: { value: 10, evidence: { mark: 'handbook', source: 'lift for pump rating', entered: '10' } } })
     expect(markOfDraft('10', {}, { ...rules, standIn })).toBe('handbook')
-    expect(markOfDraft('11', {}, { ...rules, standIn })).toBe('measured')
-    expect(outcomeOf('12.4', {}, { ...rules, standIn: { value: 12.4, mark: 'computed' } })).toMatchObject({ stored: { evidence: { mark: 'measured' } } })
+    expect(markOfDraft('11', {}, { ...rules, standIn })).toBeUndefined()
+    expect(outcomeOf('12.4', {}, { ...rules, standIn: { value: 12.4, mark: 'computed' } })).toMatchObject({ stored: { evidence: { mark: 'assumed' } } })
   })
 
   test('with the same figure written otherwise keeps how it is known', () => {

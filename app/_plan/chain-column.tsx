@@ -66,7 +66,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
   return (
     <div className={styles.stack} aria-busy={isWorking}>
-      <FirstAnswer placing={placing} onGuide={onGuide} />
+      <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround') }} />
       <Card
         level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
         summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {

@@ -1,29 +1,42 @@
 'use client'
 
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, type RefObject } from 'react'
 import type { Apparatus, EditBody } from '@/lib/plan'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
 import { Menu } from '../_ui/menu'
-import { firstNeeds, firstPlaces, isWaterNamed, missingNeeds } from './first-needs'
+import { itemHref } from '../_ui/screens'
+import { firstNeeds, firstPlaces, isWaterNamed, missingNeeds, missingNext, nextNeeds, type FirstNeed, type NextNeed } from './first-needs'
 import styles from './first-answer.module.css'
 import { FIRST_PUMPER, FIRST_TENDER, getTemplate, unitEdit } from './handbook-unit'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
 
-/** The few things a first answer needs, ticked off; gone once they are there. */
-export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined; onGuide: (kind: Placed | undefined) => void }) {
-  const { district, plan, newId, editBoth } = usePlanBoard()
+type Props = {
+  placing: Placed | undefined
+  onGuide: (kind: Placed | undefined) => void
+  /** Opens the card of the fire ground. */
+  onFire: () => void
+}
+
+/** The few things a first answer needs, ticked off; after them what says when there is water and whether it is enough. Gone once all is there. */
+export function FirstAnswer({ placing, onGuide, onFire }: Props) {
+  const { district, plan } = usePlanBoard()
   const missing = missingNeeds(district, plan)
-  const section = useRef<HTMLElement>(null)
-  // What was pressed may be gone by what it did: then the keyboard goes on here.
-  const missingBefore = useRef(missing.length)
-  useEffect(() => {
-    if (missingBefore.current !== missing.length && document.activeElement === document.body) section.current?.focus({ preventScroll: true })
-    missingBefore.current = missing.length
-  }, [missing.length])
-  if (missing.length === 0) return null
+  const next = missingNext(district, plan)
+  const guide = useRef<HTMLDivElement>(null)
+  useFocusKept(guide, missing.length + next.length, missing.length === firstNeeds.length)
+  return (
+    <div ref={guide} tabIndex={-1} role="group" aria-label={say('plan.guide')} className={styles.guide}>
+      {missing.length > 0 ? <FirstNeeds missing={missing} placing={placing} onGuide={onGuide} /> : next.length > 0 && <NextNeeds missing={next} onFire={onFire} />}
+    </div>
+  )
+}
+
+function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGuide'> & { missing: readonly FirstNeed[] }) {
+  const { district, plan, newId, editBoth } = usePlanBoard()
   const nextPlace = firstPlaces.find((place) => missing.includes(place))
   const isGuiding = placing !== undefined
   const site = plan.fillSites.find(({ pumperId, rate_gpm }) => pumperId === undefined && rate_gpm === undefined)
@@ -44,18 +57,10 @@ export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined;
     editBoth({ district: made.map(({ added }) => added), plan: made.flatMap(({ given }) => given) }, say('plan.first.vehicles'))
   }
   return (
-    <section ref={section} tabIndex={-1} className={styles.first} aria-labelledby="first-answer">
+    <section className={styles.first} aria-labelledby="first-answer">
       <h2 id="first-answer" className={styles.title}>{say('plan.first.title')}</h2>
       <ol className={styles.needs}>
-        {firstNeeds.map((need) => {
-          const isThere = !missing.includes(need)
-          return (
-            <li key={need} className={styles.need} data-there={isThere}>
-              <span className={styles.tick}>{isThere && <Icon name="check" size={14} />}</span>
-              <span>{say(`plan.first.${need}`)} <span className={styles.state}>{say(!isThere ? 'plan.first.missing' : need === 'fillSite' && !isWaterNamed(plan) ? 'plan.first.no-water' : 'plan.first.there')}</span></span>
-            </li>
-          )
-        })}
+        {firstNeeds.map((need) => <Need key={need} words={say(`plan.first.${need}`)} isThere={!missing.includes(need)} {...(need === 'fillSite' && !isWaterNamed(plan) && { but: say('plan.first.no-water') })} />)}
       </ol>
       <div className={styles.acts}>
         {nextPlace && <Button look="primary" icon={isGuiding ? 'close' : 'pick'} aria-pressed={isGuiding} label={say(isGuiding ? 'plan.place.cancel' : 'plan.first.place', { count: firstPlaces.filter((place) => missing.includes(place)).length })} onClick={() => { onGuide(isGuiding ? undefined : nextPlace) }} />}
@@ -66,4 +71,55 @@ export function FirstAnswer({ placing, onGuide }: { placing: Placed | undefined;
       <p className={styles.rest}>{(pumpers.length === 0 || tenders.length === 0) && say('plan.first.handbook')} {say('plan.first.rest')}</p>
     </section>
   )
+}
+
+/** When there is water, and whether it is enough: asked for once the first answer stands. */
+function NextNeeds({ missing, onFire }: { missing: readonly NextNeed[]; onFire: () => void }) {
+  const { district, plan, editPlan } = usePlanBoard()
+  const engines = district.apparatus.filter(({ kind, tank_gal }) => kind === 'pumper' && tank_gal)
+  const isNamed = plan.firstDueId !== undefined
+  return (
+    <section className={styles.first} aria-labelledby="next-needs">
+      <h2 id="next-needs" className={styles.title}>{say('plan.next.title')}</h2>
+      <ol className={styles.needs}>{nextNeeds.map((need) => <Need key={need} words={say(`plan.next.${need}`)} isThere={!missing.includes(need)} />)}</ol>
+      <div className={styles.acts}>
+        {missing.includes('firstDue') && !isNamed && engines.length > 0 && (
+          <Menu label={say('plan.next.choose-engine')} items={engines.map(({ id, name }) => ({ id, label: name, onSelect: () => { editPlan({ kind: 'setFields', set: { firstDueId: id } }, say('plan.first-due')) } }))} />
+        )}
+        {missing.includes('firstDue') && !isNamed && engines.length === 0 && <Button label={say('plan.next.choose-engine')} onClick={onFire} />}
+        {missing.includes('firstDue') && plan.firstDueId !== undefined && <ButtonLink label={say('plan.next.tank')} href={itemHref('resources', district.id, plan.firstDueId)} />}
+        {missing.includes('need') && <Button label={say('plan.next.enter-need')} onClick={onFire} />}
+      </div>
+      <p className={styles.rest}>{say('plan.next.why')}</p>
+    </section>
+  )
+}
+
+/** `but`: what it still lacks though it is there. */
+function Need({ words, isThere, but }: { words: string; isThere: boolean; but?: string }) {
+  return (
+    <li className={styles.need} data-there={isThere}>
+      <span className={styles.tick}>{isThere && <Icon name="check" size={14} />}</span>
+      <span>{words} <span className={styles.state}>{isThere ? (but ?? say('plan.first.there')) : say('plan.first.missing')}</span></span>
+    </li>
+  )
+}
+
+/** A menu that closes has let go of the keyboard by then. */
+const SETTLED_MS = 60
+
+/**
+ * What was pressed may be gone by what it did: then the keyboard goes on at the guide.
+ *
+ * @param isFresh a plan with nothing in it, just begun: the keyboard begins here too
+ */
+function useFocusKept(guide: RefObject<HTMLElement | null>, missingCount: number, isFresh: boolean): void {
+  const before = useRef<number>(undefined)
+  useEffect(() => {
+    const isChanged = before.current === undefined ? isFresh : before.current !== missingCount
+    before.current = missingCount
+    if (!isChanged) return
+    const timer = setTimeout(() => { if (document.activeElement === document.body) guide.current?.focus({ preventScroll: true }) }, SETTLED_MS)
+    return () => { clearTimeout(timer) }
+  }, [guide, missingCount, isFresh])
 }

@@ -1,5 +1,5 @@
 import type { District, Plan } from '@/lib/plan'
-import { FIRE_GROUND, findPlace } from '@/lib/supply'
+import { FIRE_GROUND, findHazardFlow_gpm, findPlace } from '@/lib/supply'
 
 /** What a first answer needs, in the order an officer gives it; the rest is assumed and said so. */
 export const firstNeeds = ['fillSite', 'dumpSite', 'fireGround', 'pumper', 'tender'] as const
@@ -11,6 +11,20 @@ export const firstPlaces = ['fillSite', 'dumpSite', 'fireGround'] as const satis
 /** Whether every fill site says what it draws on: a draft site, a source, or a hose lay that feeds it. */
 export const isWaterNamed = ({ fillSites, hoseLays = [] }: Pick<Plan, 'fillSites' | 'hoseLays'>): boolean =>
   fillSites.every(({ id, draftSiteId, sourceId }) => draftSiteId !== undefined || sourceId !== undefined || hoseLays.some(({ toId }) => toId === id))
+
+/** What comes next: without it the answer stands, but not when there is water, nor whether it is enough. */
+export const nextNeeds = ['firstDue', 'need'] as const
+export type NextNeed = (typeof nextNeeds)[number]
+
+/** What the plan still lacks to say when there is water, and whether it is enough. */
+export function missingNext(district: District, plan: Plan): NextNeed[] {
+  const engine = district.apparatus.find(({ id }) => id === plan.firstDueId)
+  const has: Readonly<Record<NextNeed, boolean>> = {
+    firstDue: Boolean(engine?.tank_gal),
+    need: (plan.demand ?? []).length > 0 || findHazardFlow_gpm(district.hazards.find(({ id }) => id === plan.hazardId)) !== undefined,
+  }
+  return nextNeeds.filter((need) => !has[need])
+}
 
 /** What the plan still lacks for a first answer. */
 export function missingNeeds(district: District, plan: Plan): FirstNeed[] {

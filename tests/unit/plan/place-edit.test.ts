@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { firstNeeds, missingNeeds } from '@/app/_plan/first-needs'
+import { firstNeeds, missingNeeds, missingNext } from '@/app/_plan/first-needs'
 import { JOIN_REACH_FT, placeEdit } from '@/app/_plan/place-edit'
 import { EARTH_RADIUS_M, type Point } from '@/lib/geo'
 import type { EditBody } from '@/lib/plan'
@@ -53,5 +53,15 @@ describe('what a first answer needs', () => {
     expect(missingNeeds(bare.district, bare.plan)).toEqual(['pumper'])
     const rated = docs({ 'plan.fillSites.0.pumperId': undefined, 'plan.fillSites.0.rate_gpm': 700 })
     expect(missingNeeds(rated.district, rated.plan)).toEqual([])
+  })
+})
+
+describe('what comes next', () => {
+  it('is the first-due engine with its tank, and the flow the fire needs', () => {
+    const next = (changes: Readonly<Record<string, unknown>>) => { const { district, plan } = docs(changes); return missingNext(district, plan) }
+    expect(next({})).toEqual([])
+    expect(next({ 'plan.firstDueId': undefined, 'plan.hazardId': undefined })).toEqual(['firstDue', 'need'])
+    expect(next({ 'district.apparatus.1.tank_gal': undefined })).toEqual(['firstDue'])
+    expect(next({ 'plan.hazardId': undefined, 'plan.demand': [{ id: 's1', from_s: 0, flow_gpm: 300 }] })).toEqual([])
   })
 })

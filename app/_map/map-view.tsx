@@ -31,6 +31,8 @@ export type MapViewProps = {
   attribution?: readonly string[]
   /** Where to look first; else all sites, else the district. */
   home?: Bounds
+  /** Where to look while there is neither a site nor a map. */
+  start?: Bounds | undefined
   sites?: readonly MapSite[]
   routes?: readonly MapRoute[]
   /** The kind of site that the next click or tap places. */
@@ -61,7 +63,7 @@ export type MapViewProps = {
 
 /** The district map. Runs only in a browser: use `DistrictMap`. */
 export default function MapView(props: MapViewProps) {
-  const { district, isLoading, home, sites = [], routes = [], pending, className, ref } = props
+  const { district, isLoading, home, start, sites = [], routes = [], pending, className, ref } = props
   const holder = useRef<HTMLDivElement>(null)
   const [stage, setStage] = useState<{ map: L.Map; markers: SiteMarkers }>()
   const { map, markers } = stage ?? {}
@@ -125,11 +127,11 @@ export default function MapView(props: MapViewProps) {
   const fit = useCallback(() => map && lookAt(map, firstBounds(latest.current)), [map])
   const lookedAt = useRef<L.Map>(undefined)
   useEffect(() => {
-    const bounds = firstBounds({ district, home, sites })
+    const bounds = firstBounds({ district, home, sites, start })
     if (!map || !bounds || lookedAt.current === map) return
     lookedAt.current = map
     lookAt(map, bounds)
-  }, [map, district, home, sites])
+  }, [map, district, home, sites, start])
 
   useImperativeHandle(ref, (): MapHandle => ({
     fitTo: (target) => map && lookAt(map, 'south' in target ? target : findBounds(target)),
@@ -165,8 +167,8 @@ const attributionOf = ({ attribution = [], terrain }: MapViewProps, isGroundDraw
 const pointOf = ({ lat, lng }: L.LatLng): Point => ({ lat, lon: lng })
 
 /** Where to look: the home given, else all sites with the district around them, else nowhere yet. */
-function firstBounds({ home, sites = [], district }: Pick<MapViewProps, 'home' | 'sites' | 'district'>): Bounds | undefined {
-  return home ?? findBounds(sites.map(({ point }) => point)) ?? district?.bounds
+function firstBounds({ home, sites = [], district, start }: Pick<MapViewProps, 'home' | 'sites' | 'district' | 'start'>): Bounds | undefined {
+  return home ?? findBounds(sites.map(({ point }) => point)) ?? district?.bounds ?? start
 }
 
 function lookAt(map: L.Map, bounds: Bounds | undefined): void {

@@ -3,6 +3,8 @@
 import { useEffect, useRef, type RefObject } from 'react'
 import type { Apparatus, EditBody } from '@/lib/plan'
 import { Icon } from '../_look/icon'
+import { isNowhere } from '../_survey/district-start'
+import { WhereItLies } from '../_survey/where-it-lies'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -36,7 +38,7 @@ export function FirstAnswer({ placing, onGuide, onFire }: Props) {
 }
 
 function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGuide'> & { missing: readonly FirstNeed[] }) {
-  const { district, plan, newId, editBoth } = usePlanBoard()
+  const { district, plan, newId, editBoth, editDistrict } = usePlanBoard()
   const nextPlace = firstPlaces.find((place) => missing.includes(place))
   const isGuiding = placing !== undefined
   const site = plan.fillSites.find(({ pumperId, rate_gpm }) => pumperId === undefined && rate_gpm === undefined)
@@ -59,6 +61,7 @@ function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGu
   return (
     <section className={styles.first} aria-labelledby="first-answer">
       <h2 id="first-answer" className={styles.title}>{say('plan.first.title')}</h2>
+      {isNowhere(district, plan) && <WhereItLies onSay={(body, label) => { editDistrict(body, label) }} />}
       <ol className={styles.needs}>
         {firstNeeds.map((need) => <Need key={need} words={say(`plan.first.${need}`)} isThere={!missing.includes(need)} {...(need === 'fillSite' && !isWaterNamed(plan) && { but: say('plan.first.no-water') })} />)}
       </ol>

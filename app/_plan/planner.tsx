@@ -143,7 +143,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           </section>
           <section ref={mapPart} className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap
-              ref={map} sites={sites} routes={routes} {...(home && { home })}
+              ref={map} sites={sites} routes={routes} {...(home && { home })} start={district.bounds}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
               {...(district.map && { attribution: [district.map.attribution] })} {...(district.terrain && { terrain: district.terrain })}
               {...((placing ?? viaOf) && { pending: viaOf ? 'roadNote' as const : placing })} {...((viaOf || (isGuided && placing)) && { pendingWords: viaOf ? say('plan.way.picking') : say(`plan.first.tap.${placing as FirstPlace}`) })}

@@ -23,6 +23,7 @@ import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useAddress } from '../_ui/use-address'
 import { DistrictSettings } from './district-settings'
+import { isNowhere } from './district-start'
 import { ElevationPanel } from './elevation-panel'
 import { ImportPanel } from './import-panel'
 import { localDay } from './local-day'
@@ -38,6 +39,7 @@ import { useElevationImport } from './use-elevation-import'
 import { useImport } from './use-import'
 import { useMapWater } from './use-map-water'
 import { withoutPlace } from './without-place'
+import { WhereItLies } from './where-it-lies'
 
 /** The survey: every place of the district on the map and as a list of cards beside it. */
 export function Survey({ districtId }: { districtId: string }) {
@@ -153,6 +155,7 @@ export function Survey({ districtId }: { districtId: string }) {
           <section className={styles.column} aria-label={say('survey.column')}>
             {drawn.issue && <p className={styles.wrong} role="alert">{sayIssue(drawn.issue, names, system)}</p>}
             {isImportFirst && <Card level={2} title={say(district.roads ? 'survey.import.title' : 'survey.import.first')} startsOpen>{importPanel}</Card>}
+            {isNowhere(district) && <Card level={2} title={say('survey.start.title')} startsOpen><WhereItLies onSay={(body, label) => { edit(body, label) }} /></Card>}
             {district.map && (
               <Card level={2} title={say('survey.check.title')} summary={<MapWaterCount found={mapWater} />} {...panel('check')}>
                 {openPanel === 'check' && <MapSources found={mapWater} onLook={(water) => { setLooked({ id: `look-${water.osmId}`, kind: 'source', point: water.point, name: nameOfMapWater(water, system), isGhost: true }); map?.fitTo([water.point]) }} />}
@@ -179,7 +182,7 @@ export function Survey({ districtId }: { districtId: string }) {
           </section>
           <section ref={setMapPart} className={styles.mapPart} aria-label={say('survey.map')}>
             <DistrictMap
-              ref={setMap} sites={sites} className={styles.map}
+              ref={setMap} sites={sites} className={styles.map} start={district.bounds}
               {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading}
               {...(district.map && { attribution: [district.map.attribution] })} {...(district.terrain && { terrain: district.terrain })}
               {...(placing && { pending: placing.kind })}

@@ -4,22 +4,33 @@ import { exchangeHref } from '../_exchange/exchange-href'
 import { exerciseHref } from '../_exercise/exercise-href'
 import { logHref } from '../_log/log-href'
 import type { IconName } from '../_look/icon'
+import type { Theme } from '../_look/theme'
 import { planPageHref, planPages } from '../_plan/plan-pages'
 import { partHref } from '../_plan/part-href'
 import { resourcesOf } from '../_resources/resource-kinds'
 import { placesOf } from '../_survey/survey-kinds'
-import { say } from '../_text'
+import { say, type UnitSystem } from '../_text'
 import { itemHref, screenHref, screenIcons, screens } from '../_ui/screens'
+import { actEntries, helpEntries } from './find-helps'
 
 /** Groups of what can be found, in the order of the list. */
-export const findGroups = ['here', 'plan', 'exercise', 'log', 'place', 'resource', 'site', 'elsewhere'] as const
+export const findGroups = ['here', 'plan', 'exercise', 'log', 'place', 'resource', 'site', 'act', 'help', 'elsewhere'] as const
 export type FindGroup = (typeof findGroups)[number]
 
 /**
  * Something one can go to by its name. `note` tells apart what has one name: its kind and its district. `key` is its own
  * among all of them: a copy of a district holds the ids of what it was copied from.
  */
-export type FindEntry = { readonly key: string; readonly id: string; readonly group: FindGroup; readonly label: string; readonly note: string; readonly href: string; readonly icon: IconName }
+export type FindEntry = {
+  readonly key: string; readonly id: string; readonly group: FindGroup; readonly label: string; readonly note: string; readonly href: string; readonly icon: IconName
+  /** Other words by which it is looked for; not shown. */
+  readonly also?: string
+  /** What is done, in place of going there. */
+  readonly act?: FindAct
+}
+
+/** Done from the list itself. */
+export type FindAct = { readonly kind: 'undo' | 'redo' } | { readonly kind: 'units'; readonly system: UnitSystem } | { readonly kind: 'theme'; readonly theme: Theme }
 
 /** What there is to find: `plans` are those whose sites are wanted; `here` is what the screen shows. */
 export type FindScope = {
@@ -43,20 +54,22 @@ export function findEntries(scope: FindScope): FindEntry[] {
     ...nearFirst(there.flatMap((entry) => documentEntry(entry, nameOf))),
     ...nearFirst(scope.districts.flatMap((district) => [...placeEntries(district), ...resourceEntries(district)])),
     ...nearFirst(scope.plans.flatMap(siteEntries)),
+    ...actEntries(here.districtId, nameOf),
+    ...helpEntries(),
     ...pagesElsewhere(here),
   ].map(({ districtId, ...entry }) => ({ key: [districtId, entry.group, entry.id].join('/'), ...entry }))
 }
 
-type Located = Omit<FindEntry, 'key'> & { districtId: string | undefined }
+export type Located = Omit<FindEntry, 'key'> & { districtId: string | undefined }
 
 function pagesHere({ districtId, planId }: FindScope['here'], nameOf: (id: string | undefined) => string | undefined): Located[] {
   if (districtId === undefined) return []
   const ofPlan = planId === undefined ? [] : planPages.map((page): Located => ({
-    id: `page-${page}`, group: 'here', label: say(`plan.page.${page}`), note: note(nameOf(planId)), href: planPageHref(page, districtId, planId), icon: 'plan', districtId,
+    id: `page-${page}`, group: 'here', label: say(`plan.page.${page}`), note: note(nameOf(planId)), also: say(`find.also.page.${page}`), href: planPageHref(page, districtId, planId), icon: 'plan', districtId,
   }))
   return [...ofPlan, ...screens.map((screen): Located => ({
-    id: `screen-${screen}`, group: 'here', label: say(`shell.${screen}`), note: note(nameOf(districtId)), href: screenHref(screen, districtId), icon: screenIcons[screen], districtId,
-  })), { id: 'page-exchange', group: 'here', label: say('exchange.title'), note: note(nameOf(districtId)), href: exchangeHref(districtId), icon: 'move', districtId }]
+    id: `screen-${screen}`, group: 'here', label: say(`shell.${screen}`), note: note(nameOf(districtId)), also: say(`find.also.screen.${screen}`), href: screenHref(screen, districtId), icon: screenIcons[screen], districtId,
+  })), { id: 'page-exchange', group: 'here', label: say('exchange.title'), note: note(nameOf(districtId)), also: say('find.also.exchange'), href: exchangeHref(districtId), icon: 'move', districtId }]
 }
 
 function documentEntry({ id, kind, name, districtId }: DocumentEntry, nameOf: (id: string | undefined) => string | undefined): Located[] {
@@ -68,12 +81,15 @@ function documentEntry({ id, kind, name, districtId }: DocumentEntry, nameOf: (i
 }
 
 const placeEntries = (district: District): Located[] => placesOf(district).map(({ kind, item }) => ({
-  id: item.id, group: 'place', label: item.name, note: note(say(`survey.one.${kind}`), district.name), href: itemHref('survey', district.id, item.id), icon: 'survey', districtId: district.id,
+  id: item.id, group: 'place', label: item.name, note: note(say(`survey.one.${kind}`), district.name), also: say(`find.also.place.${kind}`), href: itemHref('survey', district.id, item.id), icon: 'survey', districtId: district.id,
 }))
+
+/** Kinds that some call otherwise. */
+const alsoOf = (kind: string): string => (kind === 'tender' || kind === 'pumper' || kind === 'portableTank' || kind === 'hardSuction' || kind === 'hose' ? say(`find.also.resource.${kind}`) : '')
 
 /** Stations are among the places. */
 const resourceEntries = (district: District): Located[] => resourcesOf(district).filter(({ kind }) => kind !== 'station').map(({ kind, item }) => ({
-  id: item.id, group: 'resource', label: item.name, note: note(say(`resources.one.${kind}`), district.name), href: itemHref('resources', district.id, item.id), icon: 'resources', districtId: district.id,
+  id: item.id, group: 'resource', label: item.name, note: note(say(`resources.one.${kind}`), district.name), also: alsoOf(kind), href: itemHref('resources', district.id, item.id), icon: 'resources', districtId: district.id,
 }))
 
 const siteEntries = ({ id: planId, name, districtId, fillSites, dumpSites, hoseLays }: Plan): Located[] => [
@@ -84,7 +100,7 @@ const siteEntries = ({ id: planId, name, districtId, fillSites, dumpSites, hoseL
 
 const pagesElsewhere = ({ districtId }: FindScope['here']): Located[] => [
   { id: 'home', group: 'elsewhere', label: say('shell.home'), note: '', href: '/', icon: 'home', districtId: undefined },
-  { id: 'help', group: 'elsewhere', label: say('help.title'), note: '', href: '/help', icon: 'note', districtId: undefined },
+  { id: 'help', group: 'elsewhere', label: say('help.title'), note: '', also: say('find.also.help'), href: '/help', icon: 'note', districtId: undefined },
   { id: 'device', group: 'elsewhere', label: say('shell.save.link'), note: '', href: '/device', icon: 'check', districtId: undefined },
   ...(districtId === undefined ? [{ id: 'drill', group: 'elsewhere' as const, label: say('shell.drill'), note: '', href: '/drill', icon: 'drill' as const, districtId: undefined }] : []),
 ]

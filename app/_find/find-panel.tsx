@@ -10,6 +10,7 @@ import { findPage } from '../_shell/pages'
 import { say } from '../_text'
 import { findEntries, findGroups, type FindEntry, type FindGroup } from './find-entries'
 import styles from './find.module.css'
+import { usePerform } from './use-perform'
 import { readyName, readyTyped, scoreOf, type Readied } from './match-entries'
 
 /** Until something is typed, no more of each group than one can take in. */
@@ -24,15 +25,17 @@ type FoundGroup = { readonly group: FindGroup; readonly best: number; readonly e
 export function FindPanel({ onDone }: { onDone: () => void }) {
   const { districtId, planId } = findPage(location.pathname)?.ids ?? {}
   const router = useRouter()
+  const perform = usePerform()
   const { status, entries } = useDocumentList()
   const [typed, setTyped] = useState('')
   const districts = useDocuments<District>(entries.filter(({ kind, deletedAt }) => kind === 'district' && deletedAt === undefined).map(({ id }) => id))
   const plans = useDocuments<Plan>(planId === undefined ? [] : [planId])
-  const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }).map((entry): ReadyEntry => ({ entry, name: readyName(entry.label, entry.note) })), [entries, districts, plans, districtId, planId])
+  const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }).map((entry): ReadyEntry => ({ entry, name: readyName(entry.label, `${entry.note} ${entry.also ?? ''}`) })), [entries, districts, plans, districtId, planId])
   const found = useMemo(() => matching(all, typed), [all, typed])
-  const go = ({ href }: FindEntry) => {
+  const go = ({ href, act }: FindEntry) => {
     onDone()
-    router.push(href)
+    if (act) perform(act)
+    else router.push(href)
   }
   return (
     <Command label={say('find.title')} shouldFilter={false} loop className={styles.command}>
@@ -59,14 +62,14 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
   )
 }
 
-/** With something typed the best comes first, and its group with it; else groups keep their order. */
+/** With something typed the best comes first, and its group with it; else groups keep their order, and what is done or explained waits until it is asked for. */
 function matching(all: readonly ReadyEntry[], typed: string): FoundGroup[] {
   const isAsked = typed.trim() !== ''
   const asked = readyTyped(typed)
   const scored = all.map(({ entry, name }) => ({ entry, score: scoreOf(name, asked) })).filter(({ score }) => score > 0)
   const groups = findGroups.map((group) => {
     const own = scored.filter(({ entry }) => entry.group === group).sort((a, b) => b.score - a.score)
-    const most = isAsked ? MANY : group === 'here' ? own.length : FEW
+    const most = isAsked ? MANY : group === 'here' ? own.length : group === 'act' || group === 'help' ? 0 : FEW
     return { group, best: own[0]?.score ?? 0, entries: own.slice(0, most).map(({ entry }) => entry) }
   }).filter(({ entries }) => entries.length > 0)
   return isAsked ? groups.sort((a, b) => b.best - a.best) : groups

@@ -4,11 +4,10 @@ import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { Shell } from '../_ui/shell'
 import { CheatSheets } from './cheat-sheets'
+import { figureAnchor, helpFigures, helpKeys } from './help-topics'
 import styles from './help.module.css'
 
 const steps = ['map', 'place', 'units', 'plan', 'check'] as const
-const figures = ['dependable', 'expected', 'needed', 'hauled', 'hand', 'ready', 'gap', 'limit', 'lift', 'suction', 'evidence'] as const
-const keys = ['find', 'undo', 'redo', 'next', 'take', 'known', 'leave', 'move', 'levers', 'clock'] as const
 
 /** How to begin, what the figures mean, the keys, and tables to print; paper gets the tables alone. */
 export function HelpScreen() {
@@ -26,8 +25,8 @@ export function HelpScreen() {
         <section className={styles.screenOnly} aria-labelledby="help-figures">
           <h2 id="help-figures" className={styles.heading}>{say('help.figures')}</h2>
           <dl className={styles.figures}>
-            {figures.map((one) => (
-              <div key={one} className={styles.figure}>
+            {helpFigures.map((one) => (
+              <div key={one} id={figureAnchor(one)} className={styles.figure}>
                 <dt>{say(`help.figure.${one}`)}</dt>
                 <dd>{say(`help.figure.${one}.text`)}</dd>
               </div>
@@ -37,7 +36,7 @@ export function HelpScreen() {
         <section className={styles.screenOnly} aria-labelledby="help-keys">
           <h2 id="help-keys" className={styles.heading}>{say('help.keys')}</h2>
           <dl className={styles.figures}>
-            {keys.map((one) => (
+            {helpKeys.map((one) => (
               <div key={one} className={styles.figure}>
                 <dt>{say(`help.key.${one}.keys`)}</dt>
                 <dd>{say(`help.key.${one}`)}</dd>

@@ -37,7 +37,7 @@ export function ImportOutcome({ outcome: { summary, issues, outsideCount }, onCl
       {outsideCount > 0 && <p className={styles.look}>{say('survey.import.outside', { count: outsideCount })}</p>}
       {issues.length > 0 && <IssueList issues={issues} names={() => undefined} label={say('survey.import.issues')} />}
       <div className={styles.buttons}>
-        {sourceCount > 0 && <Button size="s" look="primary" iconAfter="arrowRight" label={say('survey.import.browse', { count: sourceCount })} onClick={onBrowse} />}
+        {sourceCount > 0 && <Button size="s" look="primary" iconAfter="arrowRight" label={say('survey.import.browse')} onClick={onBrowse} />}
         <Button size="s" icon="check" label={say('survey.import.close')} onClick={onClose} />
       </div>
     </div>

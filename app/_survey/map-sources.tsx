@@ -41,6 +41,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
   if (open.length === 0) return <p className={styles.quiet}>{say(found.water.length === 0 ? 'survey.check.none' : 'survey.check.all-taken')}</p>
   const kinds = mapWaterKinds.filter((one) => open.some((water) => water.kind === one))
   const shown = listed.slice(0, shownCount)
+  const hydrantCount = open.filter((one) => !isDraftWater(one)).length
   const chosen = open.filter((one) => picked.has(idOfMapWater(one)))
   const pick = (ids: readonly string[], isPicked: boolean) => { setPicked(new Set(isPicked ? [...picked, ...ids] : [...picked].filter((id) => !ids.includes(id)))) }
   const accept = () => {
@@ -93,6 +94,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
           )
         })}
       </ul>
+      {kind === 'draft' && hydrantCount > 0 && <p className={styles.quiet}>{say('survey.check.hydrants-left-out', { count: hydrantCount })}</p>}
       {listed.length === 0 && <p className={styles.quiet}>{say('survey.check.nothing')}</p>}
       {listed.length > shownCount && <Button size="s" look="quiet" label={say('survey.more', { count: listed.length - shownCount })} onClick={() => { setShownCount(shownCount + PAGE) }} />}
       <div className={styles.checkActs}>

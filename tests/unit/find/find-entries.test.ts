@@ -59,3 +59,20 @@ describe('what there is to find', () => {
     expect(findEntries({ entries, districts: [], plans: [], here: {} }).filter(({ group }) => group === 'here')).toEqual([])
   })
 })
+
+describe('what is looked for by the usual words', () => {
+  const { district, plan } = smallBundle()
+  const found = findEntries({ entries: [], districts: [district], plans: [plan], here: { districtId: district.id, planId: plan.id } })
+  const best = (typed: string) => found
+    .map(({ label, note, also = '', href, act }) => ({ label, href, act, score: matchScore(label, `${note} ${also}`, typed) }))
+    .filter(({ score }) => score > 0).sort((a, b) => b.score - a.score)
+
+  test('is a screen, a page of the help, or something done at once', () => {
+    expect(best('lift')[0]).toMatchObject({ label: 'Lift', href: '/help#figure-lift' })
+    expect(best('friction').map(({ label }) => label)).toEqual(expect.arrayContaining(['Hose', 'Friction loss in hose']))
+    for (const word of ['units', 'metric']) expect(best(word).map(({ act }) => act)).toContainEqual({ kind: 'units', system: 'metric' })
+    for (const words of ['new plan', 'delete plan']) expect(best(words)[0]?.href).toBe(`/district/${district.id}/plan`)
+    expect(best('undo')[0]?.act).toEqual({ kind: 'undo' })
+    expect(best('tanker').map(({ label }) => label)).toEqual(expect.arrayContaining(['Tender 1', 'Tender 2', 'Resources']))
+  })
+})

@@ -1,6 +1,7 @@
 import { issue, type Issue } from '@/lib/issue'
 import { documentKindOf, type EditableDocument, type EditBody } from '@/lib/plan'
-import { DocumentStore, type DocumentView } from './document-store'
+import { DocumentStore } from './document-store'
+import type { DocumentView } from './document-view'
 import { mintId } from './mint-id'
 import { memoryOutbox, type Outbox } from './outbox'
 import type { Received } from './replica'

@@ -1,31 +1,13 @@
 import { issue, type Issue } from '@/lib/issue'
-import type { Edit, EditableDocument, EditBody } from '@/lib/plan'
-import type { Conflict } from './conflict'
+import type { Edit, EditBody } from '@/lib/plan'
 import { DiskQueue } from './disk-queue'
+import type { DocumentView, Sending } from './document-view'
 import { EDITS_A_REQUEST, nextBatch } from './next-batch'
 import type { Outbox } from './outbox'
 import type { Shelf } from './shelf'
 import { addUnsent, conflictFromHistory, newReplica, receive, resolveConflict, withdraw, type Received, type Replica, type Unsent } from './replica'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type SequencedEdit, type Transport } from './transport'
-
-export type Sending = 'idle' | 'queued' | 'sending' | 'waiting'
-
-/** What a screen reads of one document. The same object until something changes. */
-export type DocumentView<D extends EditableDocument = EditableDocument> = {
-  status: 'loading' | 'ready' | 'deleted' | 'missing' | 'unreachable'
-  doc?: D
-  sequence: number
-  unsentCount: number
-  /** Of those unsent, how many are in this window alone: not yet on the device's disk, or it would not take them. */
-  unkeptCount: number
-  conflicts: readonly Conflict[]
-  sending: Sending
-  /** The last talk with the server came to nothing: this is what the device has. */
-  isAway: boolean
-  /** Why it could not be had. */
-  issue?: Issue
-}
 
 export type StoreEvents = {
   /** Edits of others came in, and edits made here did not come to stand. */

@@ -1,5 +1,5 @@
 import type { Issue } from '@/lib/issue'
-import type { DocumentView } from './document-store'
+import type { DocumentView } from './document-view'
 
 export type SaveState = {
   /**

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useMemo, useSyncExternalStore } from 'react'
 import type { District, EditableDocument, Plan } from '@/lib/plan'
 import type { DocumentList, UndoState } from './client'
-import type { DocumentView } from './document-store'
+import type { DocumentView } from './document-view'
 import { getClient } from './live'
 import { allSaved, type SaveState } from './save-state'
 

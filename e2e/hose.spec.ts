@@ -15,7 +15,7 @@ const expectNoSideways = async (page: Page) => {
 async function drawLay(page: Page, address = HOSE) {
   await page.goto(address)
   const empty = page.getByText('No hose lay yet')
-  const remove = page.getByRole('button', { name: /^Remove Hose lay/ })
+  const remove = page.getByRole('button', { name: /^Delete Hose lay/ })
   await expect(remove.or(empty)).toBeVisible()
   if (await remove.isVisible()) await remove.click()
   await expect(empty).toBeVisible()
@@ -66,7 +66,7 @@ for (const [width, height] of [[1440, 900], [390, 844]] as const) {
       await expect(page.getByRole('region', { name: 'In the plan' }).getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
       // In the list, and in the plan's headline.
       await expect(page.getByText(missing)).toHaveCount(2, { timeout: 30_000 })
-      await page.getByRole('button', { name: /^Remove Hose lay/ }).click()
+      await page.getByRole('button', { name: /^Delete Hose lay/ }).click()
     })
 
     test('hose or wheels: compared from the district’s equipment, with the distance at which both are even', async ({ page }) => {
@@ -117,16 +117,16 @@ test('hose of two sizes side by side, an appliance, a road crossing, closed or o
   await page.getByRole('combobox', { name: 'Kind of relay' }).selectOption({ label: 'Closed: hose from pump to pump' })
   await expect(page.getByRole('table', { name: 'Pumpers along the lay' }).getByRole('cell', { name: 'drafts' })).toHaveCount(1, { timeout: 30_000 })
   await expect(stops.getByText('nobody draws the water')).toBeVisible()
-  await page.getByRole('button', { name: /^Remove Hose lay/ }).click()
+  await page.getByRole('button', { name: /^Delete Hose lay/ }).click()
 })
 
 test('a point is put on the map and moved by its coordinates; the way lies along the roads when asked', async ({ page }) => {
   await drawLay(page)
   await page.getByRole('button', { name: /^Points of the way/ }).click()
   await page.getByRole('button', { name: 'Add a point halfway' }).click()
-  await expect(page.getByRole('button', { name: 'Remove point 2', exact: true })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Delete point 2', exact: true })).toBeVisible()
   await page.getByRole('button', { name: 'Lay it along the roads' }).click()
-  await expect(page.getByRole('button', { name: 'Remove point 3', exact: true })).toBeVisible({ timeout: 30_000 })
+  await expect(page.getByRole('button', { name: 'Delete point 3', exact: true })).toBeVisible({ timeout: 30_000 })
   await page.getByRole('button', { name: 'Undo', exact: true }).click()
-  await expect(page.getByRole('button', { name: 'Remove point 3', exact: true })).toBeHidden()
+  await expect(page.getByRole('button', { name: 'Delete point 3', exact: true })).toBeHidden()
 })

@@ -110,7 +110,7 @@ test('a pumper’s own tests are kept in a table that shows how far the law is o
   // One point alone fixes the law's one free number, so it is met.
   await expect(page.getByRole('cell', { name: /^[+−]?0%$/ })).toBeVisible()
   await expectAccessible(page)
-  await page.getByRole('button', { name: 'Remove', exact: true }).click()
+  await page.getByRole('button', { name: 'Delete', exact: true }).click()
   await expect(page.getByRole('columnheader', { name: 'Law against test' })).toHaveCount(0)
 })
 

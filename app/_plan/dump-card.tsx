@@ -68,7 +68,7 @@ export function DumpCard({ site }: { site: DumpSite }) {
         {site.nurseId && <ItemQuantity field="intake_gpm" standIn={defaults.nurseIntake_gpm} />}
         {site.nurseId && <ItemQuantity field="outlet_gpm" standIn={defaults.nurseOutlet_gpm} />}
         <ItemCount field="positionCount" standIn={1} />
-        <ItemChoice field="manner" none={say('choice.manner.backIn')} choices={(['backIn', 'driveThrough'] as const).map((value) => ({ value, label: say(`choice.manner.${value}`) }))} />
+        <ItemChoice field="manner" none={say('choice.manner.none')} choices={(['backIn', 'driveThrough'] as const).map((value) => ({ value, label: say(`choice.manner.${value}`) }))} />
         {found?.kind === 'dumpSite' && (
           <div className={styles.figures}>
             <FigureRow figure={`site/${site.id}/pump_gpm`} label={say('plan.figure.pump')} value={formatGiven(found.pump_gpm, system)} />

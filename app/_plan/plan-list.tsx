@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useRef, useState } from 'react'
 import { isBundle, readBundle, type Plan } from '@/lib/plan'
-import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList } from '../_client'
+import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList, usePlansOf } from '../_client'
 import { compareHref, MOST_PLANS } from '../_compare/compare-href'
 import { PutAwayList } from '../_home/put-away-list'
 import { say, sayIssue } from '../_text'
@@ -18,6 +18,7 @@ import { Shell } from '../_ui/shell'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { makeWholeBundle } from '../_worker'
+import { fireWords, firesOf } from './plan-fires'
 import { readyDocument } from './ready-document'
 import styles from './plan-list.module.css'
 import { UndoButtons } from './undo-buttons'
@@ -34,6 +35,8 @@ export function PlanList({ districtId }: { districtId: string }) {
   const file = useRef<HTMLInputElement>(null)
   const [picked, setPicked] = useState<readonly string[]>([])
   const plans = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)
+  const compared = picked.filter((id) => plans.some((plan) => plan.id === id))
+  const fires = firesOf(district, usePlansOf(districtId, true))
   const open = (id: string, inDistrict = districtId) => { router.push(screenHref('plan', inDistrict, id)) }
 
   const create = async (plan: Plan, label: string) => {
@@ -87,10 +90,11 @@ export function PlanList({ districtId }: { districtId: string }) {
         <header className={styles.head}>
           <h1 className={styles.title}>{say('plan.title')}</h1>
           <Button look="primary" icon="add" label={say('plan.new')} onClick={() => { void begin() }} />
-          {plans.length > 1 && <ButtonLink href={compareHref(districtId, picked.filter((id) => plans.some((plan) => plan.id === id)))} label={say('compare.open')} />}
+          {plans.length > 1 && (compared.length > 1 ? <ButtonLink href={compareHref(districtId, compared)} label={say('compare.open')} /> : <Button disabled label={say('compare.open')} aria-describedby="compare-why" />)}
           <Button label={say('plan.import')} onClick={() => file.current?.click()} />
           <input ref={file} type="file" accept=".json,application/json" hidden aria-label={say('plan.import')} onChange={(event) => { void openFile(event.target.files?.[0]); event.target.value = '' }} />
         </header>
+        {plans.length > 1 && compared.length < 2 && <p id="compare-why" className={styles.when}>{say('compare.pick-two', { most: MOST_PLANS })}</p>}
         {plans.length === 0
           ? <EmptyState title={say(list.status === 'loading' ? 'plan.loading' : list.status === 'unreachable' ? 'plan.unreachable' : 'plan.list.empty')} {...(list.status === 'ready' && { text: say('plan.list.empty.text') })} />
           : (
@@ -104,9 +108,10 @@ export function PlanList({ districtId }: { districtId: string }) {
                     />
                   </label>
                   <ButtonLink className={styles.name} look="quiet" href={screenHref('plan', districtId, id)} label={name} iconAfter="arrowRight" />
+                  {fires.get(id) && <span className={styles.when}>{fireWords(fires.get(id), system)}</span>}
                   {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
                   <Menu
-                    label={say('plan.more')} size="s" look="quiet"
+                    label={say('plan.more')} fullLabel={say('plan.more-of', { name })} size="s" look="quiet"
                     items={[
                       { id: 'duplicate', label: say('plan.duplicate'), onSelect: () => { void duplicate(id) } },
                       { id: 'export', label: say('plan.export'), onSelect: () => { void exportPlan(id, name) } },

@@ -86,7 +86,7 @@ function TenderTaskCard({ task }: { task: TenderTask }) {
           </ItemFields>
           {tender && (
             <ItemFields docId={district.id} docKind="district" collection="apparatus" item={tender}>
-              <ItemChoice field="dumpBy" none={say('choice.dumpBy.gravity')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
+              <ItemChoice field="dumpBy" none={say('choice.dumpBy.none')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
               {(tender.dumpBy ?? 'gravity') === 'gravity' && <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />}
               <ItemCount field="fillInletCount" standIn={1} hint={say('plan.hint.inlets')} />
               <ItemQuantity field="full_lb" />

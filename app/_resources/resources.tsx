@@ -92,7 +92,7 @@ export function Resources({ districtId }: { districtId: string }) {
             />
           </div>
         )}
-        {resources.length === 0 && <EmptyState title={say('resources.empty')} text={say('resources.empty.text')} />}
+        {district.apparatus.length === 0 && <EmptyState title={say('resources.empty')} text={say('resources.empty.text')} />}
         {resources.length > 0 && shown.length === 0 && <p className={styles.quiet}>{say('resources.none-found')}</p>}
         {resourceKinds.filter((one) => shown.some((resource) => resource.kind === one)).map((one) => {
           const group = shown.filter((resource) => resource.kind === one)

@@ -98,7 +98,7 @@ function TenderParts({ tender }: { tender: Tender }) {
         <ItemNumber field="usableShare" isShare standIn={defaults.usableShare} />
         <ItemQuantity field="dump_gpm" hint={say('resources.dump.hint')} standIn={defaults.tenderDump_gpm} />
         <ItemQuantity field="dumpTail_gpm" standIn={defaults.tenderDumpTail_gpm} />
-        <ItemChoice field="dumpBy" none={say('choice.dumpBy.gravity')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
+        <ItemChoice field="dumpBy" none={say('choice.dumpBy.none')} choices={(['gravity', 'jet', 'pump'] as const).map((value) => ({ value, label: say(`choice.dumpBy.${value}`) }))} />
         <ItemQuantity field="dumpRear_gpm" />
         <ItemQuantity field="dumpSide_gpm" />
         <ItemQuantity field="dumpOpening_in" hint={say('plan.hint.dump-opening')} />

@@ -5,7 +5,7 @@ import type { Toward } from './rounding'
 const two = (n: number): string => String(n).padStart(2, '0')
 
 /**
- * A span of time: "45 s", "1:30 min", "14 min", "2 h 5 min", "2 h 5 min 30 s".
+ * A span of time: "45 s", "1 min 30 s", "14 min", "2 h 5 min", "2 h 5 min 30 s".
  *
  * @param time_s any finite number; seconds are kept to the nearest one
  */
@@ -20,7 +20,7 @@ export function formatTime(time_s: number): string {
     const rest = minutes % 60 || seconds ? ` ${minutes % 60} min` : ''
     return sign + hours + rest + (seconds ? ` ${seconds} s` : '')
   }
-  return seconds ? `${sign}${minutes}:${two(seconds)} min` : `${sign}${minutes} min`
+  return `${sign}${minutes} min${seconds ? ` ${seconds} s` : ''}`
 }
 
 /** A time as a headline shows it: to the minute; under a minute as it is. */

@@ -17,14 +17,22 @@ export type MenuItem = {
   readonly onSelect: () => void
 }
 
-export type MenuProps = { label: string; items: readonly MenuItem[]; look?: ButtonProps['look']; size?: ButtonProps['size']; icon?: IconName }
+export type MenuProps = {
+  label: string
+  /** What it is about too, for who does not see where it stands; begins with the label. */
+  fullLabel?: string
+  items: readonly MenuItem[]
+  look?: ButtonProps['look']
+  size?: ButtonProps['size']
+  icon?: IconName
+}
 
 /** A button that opens a list of actions. */
-export function Menu({ label, items, look = 'plain', size = 'm', icon }: MenuProps) {
+export function Menu({ label, fullLabel, items, look = 'plain', size = 'm', icon }: MenuProps) {
   return (
     <DropdownMenu.Root modal={false}>
       <DropdownMenu.Trigger asChild>
-        <Button label={label} look={look} size={size} icon={icon} iconAfter="chevron" />
+        <Button label={label} aria-label={fullLabel} look={look} size={size} icon={icon} iconAfter="chevron" />
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className={styles.menu} align="end" sideOffset={4} collisionPadding={8}>

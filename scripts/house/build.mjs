@@ -17,7 +17,7 @@ export async function ensureBuild() {
   const hash = hashOf(SOURCES, process.versions.node)
   const isFresh = existsSync(stampFile) && readFileSync(stampFile, 'utf8') === hash && existsSync(inRoot(folder, 'BUILD_ID'))
   if (isFresh) return
-  sayProgress('Building the app (under a minute, only the first time and after an update)')
+  sayProgress('Building the app, only the first time and after an update: about a minute, several on a slow or busy machine')
   rmSync(stampFile, { force: true })
   const { code, output } = await runNode([inRoot('node_modules/next/dist/bin/next'), 'build'], {
     quiet: true,

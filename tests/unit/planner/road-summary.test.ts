@@ -13,7 +13,7 @@ describe('the road between the sites in a line', () => {
   })
 
   test('says it once where they do not', () => {
-    expect(summary(leg('empty', 1.1, 152), leg('full', 1.1, 152))).toBe('1.1 mi, 2:32 min each way')
+    expect(summary(leg('empty', 1.1, 152), leg('full', 1.1, 152))).toBe('1.1 mi, 2 min 32 s each way')
   })
 
   test('says nothing where no way is found', () => {

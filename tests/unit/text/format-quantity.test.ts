@@ -71,7 +71,7 @@ describe('a quantity as shown', () => {
 
 describe('time on screen', () => {
   test('is seconds under a minute, then m:ss, then hours', () => {
-    expect([45, 90, 840, 7500, 7530, 7200].map(formatTime)).toEqual(['45 s', '1:30 min', '14 min', '2 h 5 min', '2 h 5 min 30 s', '2 h'])
+    expect([45, 90, 840, 7500, 7530, 7200].map(formatTime)).toEqual(['45 s', '1 min 30 s', '14 min', '2 h 5 min', '2 h 5 min 30 s', '2 h'])
   })
 
   test('in a headline is whole minutes, late rather than early when asked', () => {

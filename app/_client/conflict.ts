@@ -1,6 +1,6 @@
 import { applyEdit, pathsOverlap, type EditableDocument, type EditBody } from '@/lib/plan'
 import { valueAtPath } from './path-value'
-import type { Unsent } from './replica'
+import type { Unsent } from './unsent'
 import type { SequencedEdit } from './transport'
 
 /** Two values for one place: made here, and made elsewhere meanwhile. A person chooses. */

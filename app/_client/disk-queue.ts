@@ -1,5 +1,6 @@
 import type { Outbox } from './outbox'
-import type { Replica, Unsent } from './replica'
+import type { Replica } from './replica'
+import type { Unsent } from './unsent'
 
 /** The outbox as one document uses it: knows which of its edits are on the device's disk, and which in this window alone. */
 export class DiskQueue {

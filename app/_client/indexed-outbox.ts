@@ -2,7 +2,7 @@ import type { DBSchema } from 'idb'
 import type { Conflict } from './conflict'
 import { keepsNothing, lastingDb, STRICT } from './lasting-db'
 import { memoryOutbox, type Created, type Outbox } from './outbox'
-import type { Unsent } from './replica'
+import type { Unsent } from './unsent'
 
 type Schema = DBSchema & {
   unsent: { key: number; value: Unsent & { editId: string; docId: string }; indexes: { docId: string; editId: string } }

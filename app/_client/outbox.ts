@@ -1,6 +1,6 @@
 import type { EditableDocument } from '@/lib/plan'
 import type { Conflict } from './conflict'
-import type { Unsent } from './replica'
+import type { Unsent } from './unsent'
 
 /** A document made here while the server was away. */
 export type Created = { doc: EditableDocument; label: string }

@@ -3,9 +3,7 @@ import { applyEdit, type Edit, type EditableDocument, type EditBody } from '@/li
 import { canApply, conflictOf, grown, overlaps, withoutEdit, type Conflict } from './conflict'
 import { isSameAtPath, valueAtPath } from './path-value'
 import type { SequencedEdit } from './transport'
-
-/** An edit made here that the server has not answered for. */
-export type Unsent = { edit: Edit; touches: readonly string[]; label: string }
+import type { Unsent } from './unsent'
 
 /**
  * One document as this window holds it. `confirmed` is the server's, at `sequence`; `view`

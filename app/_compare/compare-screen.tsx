@@ -14,13 +14,11 @@ import { Shell } from '../_ui/shell'
 import { useAddress } from '../_ui/use-address'
 import styles from './compare.module.css'
 import { compareHref, MOST_PLANS, planIdsFrom } from './compare-href'
+import type { CompareColumn } from './compare-column'
 import { CompareCharts } from './compare-charts'
 import { DifferenceTable } from './difference-table'
 import { FigureTable } from './figure-table'
-import { useCompared, type Compared } from './use-compared'
-
-/** A plan in its column. */
-export type CompareColumn = { plan: Plan; names: NameOf; compared: Compared | undefined }
+import { useCompared } from './use-compared'
 
 /** Plans of a district side by side: figures, strips, charts, and what differs. */
 export function CompareScreen({ districtId }: { districtId: string }) {

@@ -1,7 +1,7 @@
 import { planDifferences } from '@/lib/plan'
 import { say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import type { CompareColumn } from './compare-screen'
+import type { CompareColumn } from './compare-column'
 import styles from './compare.module.css'
 import { differenceTitle, differenceValue } from './difference-words'
 

@@ -1,7 +1,7 @@
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import type { CompareColumn } from './compare-screen'
+import type { CompareColumn } from './compare-column'
 import styles from './compare.module.css'
 import { figureLines } from './figure-rows'
 

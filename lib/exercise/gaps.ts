@@ -1,5 +1,5 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import type { Step } from './session-record'
+import type { Step } from './step'
 
 /** A time without a break in which less came than was asked for. */
 export type Gap = { readonly from_s: number; readonly to_s: number; readonly missing_gal: number }

@@ -1,8 +1,8 @@
 import type { LoggedEvent, PhaseSegment, ShuttleRecord, ShuttleRun } from '../shuttle'
 import { recordOf, type Session } from './session'
 import { shortfallOf, type Shortfall } from './shortfall'
+import { joinedSteps, stepsWithin, type Step } from './step'
 
-export type Step = { readonly from_s: number; readonly flow_gpm: number }
 export type Level = { readonly time_s: number; readonly level_gal: number }
 
 /** What was recorded of an exercise from dispatch to its clock, over all its facts. */
@@ -88,20 +88,4 @@ function tankLines(pieces: readonly Piece[]): SessionRecord['levels'] {
     })
   }
   return [...lines].map(([dumpSiteId, points]) => ({ dumpSiteId, points }))
-}
-
-/** Steps that hold within a time, the first from its beginning. */
-export function stepsWithin(steps: readonly Step[], from_s: number, to_s: number): Step[] {
-  const at = steps.findLast((step) => step.from_s <= from_s)
-  return [{ from_s, flow_gpm: at?.flow_gpm ?? 0 }, ...steps.filter((step) => step.from_s > from_s && step.from_s < to_s)]
-}
-
-function joinedSteps(lists: readonly (readonly Step[])[]): Step[] {
-  const joined: Step[] = []
-  for (const step of lists.flat()) {
-    const last = joined.at(-1)
-    if (last?.from_s === step.from_s) joined[joined.length - 1] = step
-    else if (last?.flow_gpm !== step.flow_gpm) joined.push(step)
-  }
-  return joined
 }

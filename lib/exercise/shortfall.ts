@@ -1,5 +1,5 @@
 import { gapsOf } from './gaps'
-import type { Step } from './session-record'
+import type { Step } from './step'
 
 export type Shortfall = {
   /** Time with less than was asked for. */

@@ -1,5 +1,6 @@
 import type { Evidence } from '../evidence'
-import type { Apparatus, Equipment } from './index'
+import type { Apparatus } from './documents/apparatus'
+import type { Equipment } from './documents/equipment'
 
 /**
  * Apparatus and equipment to start from: the commonest kinds, with the handbook's figures

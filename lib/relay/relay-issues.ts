@@ -1,7 +1,7 @@
 import { HYDRANT_RESIDUAL_PSI, hoseCoefficient, velocity_ftPerS } from '../hydraulics'
 import { issue, type Issue } from '../issue'
 import type { Arrangement, CompiledRelay } from './arrangement'
-import type { RelayPumperResult } from './relay-result'
+import type { RelayPumperResult } from './relay-pumper-result'
 
 /** Water this fast in hose makes a hard blow when a valve is shut at once. Common practice, no source. */
 const FAST_FTPERS = 15

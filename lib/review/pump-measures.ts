@@ -1,7 +1,7 @@
 import { psiFromFeetOfWater } from '../units'
 import type { LogEvents, Reading } from './log-events'
 import { GUESS_SPREAD } from './mean-with-doubt'
-import type { Measure } from './measures'
+import type { Measure } from './measure'
 
 /** Flow and pressure read so far apart are of one moment. Assumed. */
 const TOGETHER_S = 120

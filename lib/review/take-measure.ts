@@ -1,6 +1,6 @@
 import type { District, EditBody, Plan } from '../plan'
 import type { Evidence } from '../evidence'
-import type { Measure } from './measures'
+import type { Measure } from './measure'
 
 /** What an item holds where a measure would go. */
 export type Stored = { readonly value?: number | undefined; readonly evidence?: Evidence | undefined }

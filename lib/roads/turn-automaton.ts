@@ -1,5 +1,6 @@
 import type { RoadTables } from './road-graph'
-import type { TurnTables } from './turn-tables'
+
+export type TurnTables = Pick<RoadTables, 'turnFrom' | 'turnArc' | 'turnTo' | 'ghostArc'>
 
 /** Arcs in a row that may not be driven in a row; with `isOnly`, the last is the only way on from the ones before. */
 export type BannedRun = { readonly arcs: readonly number[]; readonly isOnly: boolean }

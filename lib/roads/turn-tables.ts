@@ -3,10 +3,9 @@ import { MISSING_NODE, type OsmExtract, type OsmRelation } from '../osm'
 import { isRestriction } from '../osm/kept-tags'
 import { nodeIndexFromId } from '../osm/sorted-ids'
 import type { RoadTables } from './road-graph'
-import { TurnAutomaton, type BannedRun } from './turn-automaton'
+import { TurnAutomaton, type BannedRun, type TurnTables } from './turn-automaton'
 
 type EdgeTables = Pick<RoadTables, 'edgeFrom' | 'edgeTo'>
-export type TurnTables = Pick<RoadTables, 'turnFrom' | 'turnArc' | 'turnTo' | 'ghostArc'>
 
 /** Why a restriction was left out. */
 type Refusal = 'conditional' | 'exempt' | 'incomplete' | 'ambiguous' | 'unknown-kind'

@@ -1,7 +1,20 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import type { FeedStep, FeedTable } from './scenario'
+import { isDirect } from './direct-feed'
 import type { PoolTable } from './pool-table'
 import type { FeedSpec, ShuttleSpec } from './spec'
+
+/** Hose lays that bring water. */
+export type FeedTable = {
+  readonly count: number
+  /** Dump site each one pours into, -1 where it does not. */
+  readonly dump: Int32Array
+  /** Fill site each one adds to, -1 where it does not. */
+  readonly fill: Int32Array
+  /** When the flow of one changes, by time. Those straight to the fire ground are stages of the demand; they are here where they share a source, for what they draw. */
+  readonly steps: readonly FeedStep[]
+}
+
+export type FeedStep = { readonly at_s: number; readonly feed: number; readonly flow_gpm: number }
 
 /**
  * What a hose lay brings from each moment on: its flow from when it stands, and what runs into its source once that is empty.
@@ -16,8 +29,6 @@ export function feedSteps({ ready_s, flow_gpm, usable_gal, inflow_gpm = 0 }: Fee
   if (usable_gal === undefined || inflow_gpm >= flow_gpm) return [first]
   return [first, { at_s: ready_s + (usable_gal / (flow_gpm - inflow_gpm)) * SECONDS_PER_MINUTE, feed, flow_gpm: inflow_gpm }]
 }
-
-export const isDirect = ({ dumpIndex, fillIndex }: FeedSpec): boolean => dumpIndex === undefined && fillIndex === undefined
 
 export function feedTableFor({ feeds = [] }: ShuttleSpec, pools: PoolTable): FeedTable {
   return {
@@ -35,9 +46,6 @@ export function feedTableFor({ feeds = [] }: ShuttleSpec, pools: PoolTable): Fee
 export function feedFlowAt(feed: FeedSpec, at_s: number): number {
   return feedSteps(feed, 0).findLast((step) => step.at_s <= at_s)?.flow_gpm ?? 0
 }
-
-/** Most that lays straight to the fire ground ever bring together. [gpm] */
-export const directMost_gpm = ({ feeds = [] }: ShuttleSpec): number => feeds.reduce((sum, feed) => (isDirect(feed) ? sum + feed.flow_gpm : sum), 0)
 
 /** Most that lays into a dump site ever bring together. [gpm] */
 export const fedMost_gpm = ({ feeds = [] }: ShuttleSpec, dumpIndex: number): number => feeds.reduce((sum, feed) => (feed.dumpIndex === dumpIndex ? sum + feed.flow_gpm : sum), 0)

@@ -1,7 +1,7 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { advance } from './advance'
 import { resetConstantFlow, withDemand } from './demand-table'
-import { directMost_gpm } from './feed-table'
+import { directMost_gpm } from './direct-feed'
 import type { HauledCapacity } from './hauled-capacity'
 import type { Scenario } from './scenario'
 import { begin } from './start'

@@ -1,4 +1,4 @@
-import { isDirect } from './feed-table'
+import { isDirect } from './direct-feed'
 import type { FillSpec, ShuttleSpec } from './spec'
 
 /** Sources that more than one fill site or hose lay draws on: the water of each is one. */

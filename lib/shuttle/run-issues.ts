@@ -1,5 +1,5 @@
 import { issue, type Issue } from '../issue'
-import type { ShuttleRun } from './run-shuttle'
+import type { ShuttleRun } from './shuttle-run'
 
 /**
  * Bad news in a run.

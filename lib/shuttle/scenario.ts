@@ -1,3 +1,4 @@
+import type { FeedTable } from './feed-table'
 import type { PoolTable } from './pool-table'
 import type { SimState } from './state'
 import type { ShuttleSpec, TripFactors } from './spec'
@@ -83,19 +84,6 @@ export type FillTable = {
   /** Bays that flow at once. */
   readonly flowing: Int32Array
 }
-
-/** Hose lays that bring water. */
-export type FeedTable = {
-  readonly count: number
-  /** Dump site each one pours into, -1 where it does not. */
-  readonly dump: Int32Array
-  /** Fill site each one adds to, -1 where it does not. */
-  readonly fill: Int32Array
-  /** When the flow of one changes, by time. Those straight to the fire ground are stages of the demand; they are here where they share a source, for what they draw. */
-  readonly steps: readonly FeedStep[]
-}
-
-export type FeedStep = { readonly at_s: number; readonly feed: number; readonly flow_gpm: number }
 
 /** Dump positions and fill bays of all sites end to end: dump sites first, then fill sites. */
 export type SlotTable = {

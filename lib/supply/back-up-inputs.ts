@@ -5,20 +5,10 @@ import {
   CARRIED_AIR_SHARE, LOOP_PRESSURE_PSI, SPARE_FT, assumedFillVelocityHeads, leastTankToPump_gpm, loopFlow_gpm, pipeBore_in, tankFillCoefficient, tankToPumpCoefficient, tankToPumpThatPasses,
   type BackUpRig, type BackUpSite,
 } from '../priming'
-import { findUnit, type Unit } from '../units'
+import { findUnit } from '../units'
+import type { BackUpInput } from './back-up-input'
 import type { DraftSheet } from './draft-sheet'
 import { placeInputs } from './place-inputs'
-
-/** A number the back-up prime stands on: what is used, how far it may be off, how it is known. */
-export type BackUpInput = {
-  readonly symbol: string
-  readonly value: number
-  readonly unit: Unit | ''
-  readonly low: number
-  readonly high: number
-  readonly mark: EvidenceMark
-  readonly source: string
-}
 
 export type BackUpInputs = {
   readonly rig: BackUpRig

@@ -8,6 +8,7 @@ import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionS
 import { take, takeKnown, type Ledger } from './ledger'
 import type { ResolvedLay } from './hose-lay/resolve-lays'
 import { sourceOfLay } from './hose-lay/source-of-lay'
+import { linesInto } from './lines-into'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
 import type { Staffed } from './staffing'
@@ -131,11 +132,6 @@ function fedSite(bundle: Bundle, site: FillSite, tenders: readonly Tender[], sta
     bayRate_gpm: bays(bayCount, (busy) => Math.min(flow_gpm / busy, Math.max(1, inlet_gpm))),
     limit: flow_gpm <= inlet_gpm ? 'lay' : 'inlet', draftLimit: null, issues: [],
   }
-}
-
-/** Lines that go into inlets of their own; more lines than inlets are joined before the tender. */
-export function linesInto({ fillLine }: Pick<FillSite, 'fillLine'>, { fillInletCount = 1 }: Pick<Tender, 'fillInletCount'>): number {
-  return Math.min(fillLine?.lineCount ?? 1, fillInletCount)
 }
 
 /** Places that get their people, at least one. */

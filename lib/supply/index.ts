@@ -1,5 +1,6 @@
 /** From a bundle to its answer: resolve, compile, evaluate, explain. */
-export { backUpInputs, type BackUpInput, type BackUpInputs } from './back-up-inputs'
+export type { BackUpInput } from './back-up-input'
+export { backUpInputs, type BackUpInputs } from './back-up-inputs'
 export { chainOf } from './chain'
 export { supplyChart, type SupplyChart } from './chart'
 export { compilePlan, type CompiledPlan } from './compile-plan'

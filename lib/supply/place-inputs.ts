@@ -1,6 +1,6 @@
 import type { Evidence } from '../evidence'
 import type { Unit } from '../units'
-import type { BackUpInput } from './back-up-inputs'
+import type { BackUpInput } from './back-up-input'
 import type { DraftSheet } from './draft-sheet'
 import { numberKey } from './ledger'
 import { spreadOfEntered } from './spread'

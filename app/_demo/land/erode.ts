@@ -1,6 +1,5 @@
 import { fillDepressions } from './fill-depressions'
-
-export type Grid = { readonly columns: number; readonly rows: number; readonly cell_m: number }
+import type { Grid } from './grid'
 
 /** Places of the eight neighbours and how far they are, in cells. */
 const AROUND: readonly (readonly [di: number, dj: number, away: number])[] = [

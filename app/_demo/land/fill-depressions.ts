@@ -1,4 +1,4 @@
-import type { Grid } from './erode'
+import type { Grid } from './grid'
 
 /** Raises every hollow to its outlet, a hair higher inward, so that water leaves each cell (priority flood from the edges). */
 export function fillDepressions({ columns, rows }: Grid, ground: Float64Array): void {

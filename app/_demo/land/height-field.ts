@@ -1,7 +1,8 @@
 import { HEIGHT_M, WIDTH_M, type Spot } from '../frame'
 import { nearestOnSegment } from '../geometry/line'
 import { gap } from '../geometry/spot'
-import { erode, type Grid } from './erode'
+import { erode } from './erode'
+import type { Grid } from './grid'
 import { noise, purpose, roughNoise } from './noise'
 import type { Stream } from './streams'
 

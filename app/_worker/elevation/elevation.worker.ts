@@ -2,7 +2,8 @@ import { expose, transfer } from 'comlink'
 import type { Bounds } from '@/lib/geo'
 import type { Issue } from '@/lib/issue'
 import { gunzip } from '../decompress'
-import { importElevation, type ElevationFile, type ElevationImport } from './import-elevation'
+import type { ElevationFile } from './elevation-file'
+import { importElevation, type ElevationImport } from './import-elevation'
 
 /** What the elevation import's worker offers. */
 export type ElevationService = {

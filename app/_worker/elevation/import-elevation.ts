@@ -5,9 +5,8 @@ import {
   type DoubtBasis, type HeightGrid, type HeightSurface,
 } from '@/lib/terrain'
 import { feetFromMetres } from '@/lib/units'
+import type { ElevationFile } from './elevation-file'
 import { unpackZip } from './unpack-zip'
-
-export type ElevationFile = { readonly name: string; readonly blob: Blob }
 
 export type ElevationSummary = {
   readonly fileNames: readonly string[]

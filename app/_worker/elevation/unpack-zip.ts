@@ -1,6 +1,6 @@
 import { issue, type Issue } from '@/lib/issue'
 import { isHgtName } from '@/lib/terrain'
-import type { ElevationFile } from './import-elevation'
+import type { ElevationFile } from './elevation-file'
 
 /** Unpacked, all elevation of one file together; more than this a page cannot hold without trouble. */
 const MOST_UNPACKED_BYTES = 512 * 1024 * 1024

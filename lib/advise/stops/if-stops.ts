@@ -2,7 +2,8 @@ import type { Trial, Baseline } from '../trial'
 import { figuresOfSpec } from '../figures'
 import { pumpCapacity_gpm } from '../../supply'
 import type { ResolveWays } from '../ways-with-closure'
-import { stopsOf, type Stop, type StopKind } from './stop'
+import type { Stop, StopKind } from './stop'
+import { stopsOf } from './stops-of'
 import { momentsOf, timeToDry_s, type Moments } from './time-to-dry'
 
 /** What happens when one part stops in the middle of the night. */

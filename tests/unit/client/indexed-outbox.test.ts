@@ -3,7 +3,7 @@ import { openDB } from 'idb'
 import { expect, it } from 'vitest'
 import { indexedOutbox } from '@/app/_client/indexed-outbox'
 import { indexedShelf } from '@/app/_client/shelf'
-import type { Unsent } from '@/app/_client/replica'
+import type { Unsent } from '@/app/_client/unsent'
 import { sampleDistrict, samplePlan } from './sample-documents'
 
 const unsentOf = (id: string, lift_ft: number): Unsent => ({

@@ -19,18 +19,12 @@ export function filesUnder(folder: string, endings: readonly string[]): string[]
 }
 
 /** What a file imports, exports from or names in an import type, as written. */
-export function importsOf(file: string, text = readFileSync(path.join(root, file), 'utf8')): string[] {
-  const specifiers: string[] = []
-  const visit = (node: ts.Node): void => {
-    const isStatic = (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier
-    if (isStatic && ts.isStringLiteral(isStatic)) specifiers.push(isStatic.text)
-    if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) {
-      specifiers.push(node.argument.literal.text)
-    }
-    const [argument] = ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword ? node.arguments : []
-    if (argument && ts.isStringLiteral(argument)) specifiers.push(argument.text)
-    ts.forEachChild(node, visit)
-  }
-  visit(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true))
-  return specifiers
+export const importsOf = (file: string, text = readFileSync(path.join(root, file), 'utf8')): string[] =>
+  ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName)
+
+/** File of the project that an import means; undefined for a package, a style sheet or a file that is not known. */
+export function resolveImport(file: string, specifier: string, known: ReadonlySet<string>): string | undefined {
+  if (!specifier.startsWith('.') && !specifier.startsWith('@/')) return undefined
+  const place = specifier.startsWith('@/') ? specifier.slice(2) : path.posix.join(path.posix.dirname(file), specifier)
+  return [place, `${place}.ts`, `${place}.tsx`, `${place}/index.ts`].find((candidate) => known.has(candidate))
 }

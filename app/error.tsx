@@ -1,11 +1,11 @@
 'use client'
 
+import { Shell } from './_frame/shell'
 import { say } from './_text'
 import { Button } from './_ui/button'
 import { ButtonLink } from './_ui/button-link'
 import { EmptyState } from './_ui/empty-state'
 import styles from './_ui/message-page.module.css'
-import { Shell } from './_ui/shell'
 
 /** A screen broke: says so, and that what was saved is still there. */
 export default function ErrorPage({ reset }: { error: Error; reset: () => void }) {

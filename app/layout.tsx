@@ -4,9 +4,9 @@ import './_look/base.css'
 import type { Metadata, Viewport } from 'next'
 import { cookies } from 'next/headers'
 import type { ReactNode } from 'react'
+import { Providers } from './_frame/providers'
 import { findTheme, THEME_COOKIE } from './_look/theme'
 import { findUnitSystem, say, UNIT_COOKIE } from './_text'
-import { Providers } from './_ui/providers'
 
 export const metadata: Metadata = {
   title: { default: say('shell.name'), template: `%s · ${say('shell.name')}` },

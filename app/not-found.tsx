@@ -1,8 +1,8 @@
+import { Shell } from './_frame/shell'
 import { say } from './_text'
 import { ButtonLink } from './_ui/button-link'
 import { EmptyState } from './_ui/empty-state'
 import styles from './_ui/message-page.module.css'
-import { Shell } from './_ui/shell'
 
 /** There is nothing at this address. */
 export default function NotFound() {

@@ -1,4 +1,5 @@
 import { headers } from 'next/headers'
+import { Shell } from './_frame/shell'
 import { BackupNotice } from './_home/backup-notice'
 import styles from './_home/home.module.css'
 import { NewDistrict } from './_home/new-district'
@@ -8,7 +9,6 @@ import { wayOf } from './_server/devices/way'
 import { say } from './_text'
 import { ButtonLink } from './_ui/button-link'
 import { Caution } from './_ui/caution'
-import { Shell } from './_ui/shell'
 
 const steps = ['survey', 'resources', 'plan'] as const
 

@@ -3,7 +3,7 @@
 import Link from 'next/link'
 import { useState } from 'react'
 import { rankTrials, type Advice, type RankOrder, type Trial } from '@/lib/advise'
-import { planPageHref } from '../_plan/plan-pages'
+import { planPageHref } from '../_links/plan-pages'
 import type { Study } from '../_plan/plan-study'
 import { PlanStudy } from '../_plan/plan-study'
 import { formatGiven, formatSignedChange, say } from '../_text'

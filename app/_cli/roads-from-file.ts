@@ -5,7 +5,7 @@ import { issue, type Issue } from '@/lib/issue'
 import type { DataSet, LegAsk, RoadNote } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { legFinder, type FoundLeg } from '@/lib/supply'
-import { importWithNode } from './import-with-node'
+import { importWithNode } from '../_worker/node/import-with-node'
 
 export type FileRoads = { dataSet: DataSet; find: (notes: readonly RoadNote[]) => (ask: LegAsk) => FoundLeg | Issue }
 

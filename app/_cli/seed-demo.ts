@@ -13,8 +13,8 @@ import { putBlob } from '@/app/_server/blobs'
 import { checkedDocument, createDocument, findDocument } from '@/app/_server/documents'
 import { databaseFile, openDatabase, type Database } from '@/app/_server/open-database'
 import { addSiteEvents } from '@/app/_server/site-events'
-import { importElevationWithNode } from './import-elevation-with-node'
-import { importWithNode } from './import-with-node'
+import { importElevationWithNode } from '../_worker/node/import-elevation-with-node'
+import { importWithNode } from '../_worker/node/import-with-node'
 
 /**
  * Brings the demo district into the database: the map and the elevation through the imports a user uses, then

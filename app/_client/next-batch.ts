@@ -1,4 +1,4 @@
-import type { Unsent } from './replica'
+import type { Unsent } from './unsent'
 
 /** Edits that go to the server in one request, all or none of them: enough that a file of places is stored in a few. */
 export const EDITS_A_REQUEST = 250

@@ -1,8 +1,8 @@
 'use client'
 
 import { useState } from 'react'
-import { fullWidthOf, SupplyStrip } from '../_plan/supply-strip'
-import { StringChart } from '../_plan/string-chart'
+import { StringChart } from '../_charts/string-chart'
+import { fullWidthOf, SupplyStrip } from '../_charts/supply-strip'
 import { formatGiven, formatMinutes, say } from '../_text'
 import { Segments } from '../_ui/segments'
 import { useUnitSystem } from '../_ui/unit-system-context'

@@ -1,5 +1,5 @@
-import { linesOf, minuteMarks, pathOf } from '../_plan/chart-lines'
-import { useWidth } from '../_plan/use-width'
+import { linesOf, minuteMarks, pathOf } from '../_charts/chart-lines'
+import { useWidth } from '../_charts/use-width'
 import type { SupplyChart } from '@/lib/supply'
 import { formatFrom, formatMinutes, formatQuantity, say } from '../_text'
 import { joinClasses } from '../_ui/join-classes'

@@ -1,5 +1,5 @@
-import { bandPath, halfOf, partOfLink, STRIP_HEIGHT } from '../_plan/supply-strip'
 import { chainParts, type SupplyResult } from '@/lib/supply'
+import { bandPath, halfOf, partOfLink, STRIP_HEIGHT } from '../_charts/supply-strip'
 import { formatGiven, say } from '../_text'
 import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'

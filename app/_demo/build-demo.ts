@@ -1,5 +1,5 @@
-import { importElevationWithNode } from '@/app/_cli/import-elevation-with-node'
-import { importWithNode } from '@/app/_cli/import-with-node'
+import { importElevationWithNode } from '@/app/_worker/node/import-elevation-with-node'
+import { importWithNode } from '@/app/_worker/node/import-with-node'
 import type { Bundle, District, Plan } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { legFinder, resolveLegs } from '@/lib/supply'

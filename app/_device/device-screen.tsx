@@ -1,11 +1,11 @@
 'use client'
 
 import { useSyncExternalStore } from 'react'
+import { Shell } from '../_frame/shell'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { EmptyState } from '../_ui/empty-state'
 import { ProgressBar } from '../_ui/progress-bar'
-import { Shell } from '../_ui/shell'
 import { lookForUpdate } from '../_shell/offline-shell'
 import { useOfflineShell } from '../_shell/use-offline-shell'
 import styles from './device.module.css'

@@ -1,7 +1,7 @@
 import Link from 'next/link'
+import { screenHref } from '../_links/screens'
 import { formatDay, say } from '../_text'
 import { Button } from '../_ui/button'
-import { screenHref } from '../_ui/screens'
 import styles from './device.module.css'
 import { formatBytes } from './format-bytes'
 import type { KeptDistrict } from './kept-state'

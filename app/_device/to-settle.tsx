@@ -2,7 +2,7 @@
 
 import { namesOf, type District, type Plan } from '@/lib/plan'
 import { useDocument, useSaveState } from '../_client'
-import { Conflicts } from '../_plan/conflicts'
+import { Conflicts } from '../_frame/conflicts'
 import { say } from '../_text'
 import styles from './device.module.css'
 

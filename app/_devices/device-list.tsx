@@ -1,10 +1,10 @@
 'use client'
 
 import { useState } from 'react'
-import type { Grant } from '../_server/devices/grants'
 import { formatDay, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ask } from './ask'
+import type { Grant } from './devices'
 import styles from './devices.module.css'
 
 type Named = { readonly id: string; readonly name: string }

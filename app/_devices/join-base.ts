@@ -1,4 +1,4 @@
-import type { Devices } from '../_server/devices/load-devices'
+import type { Devices } from './devices'
 
 const shownHost = (host: string) => (host.includes(':') ? `[${host}]` : host)
 

@@ -3,10 +3,10 @@
 import { useMemo } from 'react'
 import type { Band, DoubtAnswer } from '@/lib/doubt'
 import { SECONDS_PER_MINUTE, type Unit } from '@/lib/units'
+import { Plot, type PlotProps } from '../_charts/plot'
 import { displayUnit, formatAsked, formatGiven, formatMinutes, formatNumber, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './doubt.module.css'
-import { Plot, type PlotProps } from './plot'
 
 const TABLE_STEP_S = 15 * SECONDS_PER_MINUTE
 const MINUTE_STEPS_S = [1, 2, 5, 10, 15, 20, 30, 60, 120].map((minutes) => minutes * SECONDS_PER_MINUTE)

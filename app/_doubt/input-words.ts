@@ -1,9 +1,8 @@
 import type { DoubtInput } from '@/lib/doubt'
 import type { District, Plan } from '@/lib/plan'
 import { FIRE_GROUND } from '@/lib/supply'
-import type { PartName } from '../_plan/chain-column'
-import { partHref } from '../_plan/part-href'
-import { itemHref, screenHref } from '../_ui/screens'
+import { partHref, type PartName } from '../_links/part-href'
+import { itemHref, screenHref } from '../_links/screens'
 
 /** Where the number is entered: the card of its item, or the part of the planner. */
 export function inputHref({ itemIds, otherId }: DoubtInput, district: District, plan: Plan): string {

@@ -3,12 +3,12 @@
 import { useMemo, useState } from 'react'
 import { classicalLiftTable, type SuctionSetup } from '@/lib/hydraulics'
 import { draftWith, type DraftSheet } from '@/lib/supply'
+import { LineChart, type ChartMark, type ChartSeries } from '../_charts/line-chart'
 import { displayUnit, formatGiven, formatQuantity, formatValue, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { LineChart, type ChartMark, type ChartSeries } from './chart/line-chart'
 import styles from './draft.module.css'
 import { setupText } from './sheet-words'
 

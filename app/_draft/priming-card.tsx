@@ -5,6 +5,7 @@ import { faultsFor, vacuumFaults, type PrimeTime, type VacuumReading } from '@/l
 import type { Pumper } from '@/lib/plan'
 import { primingOf, type DraftSheet } from '@/lib/supply'
 import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
+import { backUpCardHref, drillHref, type DraftLinkTarget } from '../_links/draft-href'
 import { formatQuantity, say, type NameOf } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
@@ -13,7 +14,6 @@ import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { IssueList } from '../_ui/issue-list'
 import { Segments } from '../_ui/segments'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { backUpCardHref, drillHref, type DraftLinkTarget } from './draft-href'
 import styles from './draft.module.css'
 
 const readings: readonly VacuumReading[] = ['none', 'low-and-steady', 'builds-then-falls', 'above-lift-no-water', 'right-but-pressure-swings']

@@ -2,12 +2,12 @@
 
 import { memo } from 'react'
 import type { DraftSheet } from '@/lib/supply'
+import type { DraftLinkTarget } from '../_links/draft-href'
 import type { NameOf } from '../_text'
 import { IssueList } from '../_ui/issue-list'
 import { say } from '../_text'
 import { ClassicalCard } from './classical-card'
 import { ConflictsCard } from './conflicts-card'
-import type { DraftLinkTarget } from './draft-href'
 import { useSiteFar } from '../_survey/use-site-far'
 import { LiftCard } from './lift-card'
 import { PrimingCard } from './priming-card'

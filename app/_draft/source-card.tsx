@@ -4,15 +4,15 @@ import { useMemo, useState } from 'react'
 import { drawdown, highestLiftFor_ft, leftAfter_gal } from '@/lib/hydraulics'
 import type { Source } from '@/lib/plan'
 import { explainHydrant, explainInflow, explainLasts, explainVolume, type DraftSheet } from '@/lib/supply'
+import { LineChart } from '../_charts/line-chart'
+import { SourceGaps } from '../_survey/source-gaps'
 import { formatAbout, formatAsked, formatGiven, formatQuantity, formatUntil, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { QuantityField } from '../_ui/quantity-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { LineChart } from './chart/line-chart'
 import styles from './draft.module.css'
 import { SourceFacts } from './source-facts'
-import { SourceGaps } from './source-gaps'
 
 /** A run is drawn no longer than this, however long the water lasts. */
 const MOST_S = 12 * 3600

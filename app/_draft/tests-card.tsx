@@ -3,12 +3,12 @@
 import { useMemo } from 'react'
 import { calibrateRequiredHead, draftCapacity, ratedSuction, type PumperHydraulics } from '@/lib/hydraulics'
 import type { DraftSheet } from '@/lib/supply'
+import { LineChart, type ChartSeries } from '../_charts/line-chart'
 import { ItemFields } from '../_fields/item-context'
 import { PumpTests } from '../_resources/pump-tests'
 import { formatQuantity, formatShare, say } from '../_text'
 import { Card } from '../_ui/card'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { LineChart, type ChartSeries } from './chart/line-chart'
 import styles from './draft.module.css'
 
 const MOST_LIFT_FT = 30

@@ -3,12 +3,12 @@
 import { useState } from 'react'
 import { clockSpeeds } from '@/lib/plan'
 import { nextEventAt, type Session } from '@/lib/exercise'
+import { exerciseHref } from '../_links/exercise-href'
 import { formatClock, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Segments } from '../_ui/segments'
 import styles from './exercise.module.css'
-import { exerciseHref } from './exercise-href'
 import type { ExerciseDesk } from './use-exercise'
 
 /** The next thing that happens, or the next trouble that is due by the clock. */

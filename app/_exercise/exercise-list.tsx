@@ -2,17 +2,17 @@
 
 import { useDistrict, useDocumentList, getClient } from '../_client'
 import { PutAwayList } from '../_home/put-away-list'
-import { UndoButtons } from '../_plan/undo-buttons'
+import { UndoButtons } from '../_frame/undo-buttons'
+import { Shell } from '../_frame/shell'
 import { formatDay, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
 import { EmptyState } from '../_ui/empty-state'
-import { Shell } from '../_ui/shell'
+import { exerciseHref } from '../_links/exercise-href'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './exercise.module.css'
-import { exerciseHref } from './exercise-href'
 import { NewExercise } from './new-exercise'
 
 const guide = ['1', '2', '3', '4', '5', '6', '7'] as const

@@ -1,5 +1,5 @@
 import { movedLately, type Session } from '@/lib/exercise'
-import { SupplyStrip } from '../_plan/supply-strip'
+import { SupplyStrip } from '../_charts/supply-strip'
 import { formatMinutes, say, type NameOf } from '../_text'
 
 /** The supply strip of what has moved in the last minutes: where it is narrow now, the water is held up. */

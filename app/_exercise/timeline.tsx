@@ -2,9 +2,9 @@
 
 import { stepsWithin, type SessionRecord } from '@/lib/exercise'
 import type { Fact } from '@/lib/plan'
+import { minuteMarks } from '../_charts/chart-lines'
+import { useWidth } from '../_charts/use-width'
 import { formatMinutes, formatQuantity, say, type NameOf } from '../_text'
-import { minuteMarks } from '../_plan/chart-lines'
-import { useWidth } from '../_plan/use-width'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './timeline.module.css'
 

@@ -1,8 +1,8 @@
 'use client'
 
+import { Shell } from '../_frame/shell'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
-import { Shell } from '../_ui/shell'
 import { CheatSheets } from './cheat-sheets'
 import { figureAnchor, helpFigures, helpKeys } from './help-topics'
 import styles from './help.module.css'

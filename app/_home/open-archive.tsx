@@ -2,12 +2,12 @@
 
 import { useRef } from 'react'
 import { getClient } from '../_client'
+import { screenHref } from '../_links/screens'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { ProgressBar } from '../_ui/progress-bar'
-import { screenHref } from '../_ui/screens'
 import styles from './archive.module.css'
 import { useRestore } from './use-restore'
 

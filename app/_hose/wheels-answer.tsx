@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react'
 import type { BreakEven, CarriageTrial, HoseOrWheels } from '@/lib/advise/hose-or-wheels'
-import { Plot, type PlotProps } from '../_doubt/plot'
+import { Plot, type PlotProps } from '../_charts/plot'
 import { usePlanBoard } from '../_plan/plan-context'
 import { displayUnit, formatFrom, formatGiven, formatNumber, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
 import { DataTable } from '../_ui/data-table'

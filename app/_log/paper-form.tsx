@@ -1,12 +1,12 @@
 'use client'
 
 import { stepsAt } from '@/lib/field-log'
+import { Shell } from '../_frame/shell'
+import { logHref } from '../_links/log-href'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
-import { Shell } from '../_ui/shell'
-import { logHref } from './log-href'
 import styles from './paper.module.css'
 import { postKey, postName, postsOf, useLog } from './use-log'
 

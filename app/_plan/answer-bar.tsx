@@ -2,15 +2,15 @@
 
 import Link from 'next/link'
 import { isUnknownWater } from '@/lib/supply'
+import { planPageHref } from '../_links/plan-pages'
 import type { PlanAnswerState } from '../_worker'
 import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeShown } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
-import { itemHref } from '../_ui/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { BeingWorkedOut } from './being-worked-out'
 import { FigureRow } from './figure-row'
 import { usePlanBoard } from './plan-context'
-import { planPageHref } from './plan-pages'
+import { itemHref } from '../_links/screens'
 import styles from './planner.module.css'
 
 /** The answer as a sentence, always in sight; under it what to change and what to measure first. */

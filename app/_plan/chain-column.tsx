@@ -1,7 +1,8 @@
 'use client'
 
 import type { Issue } from '@/lib/issue'
-import { FIRE_GROUND, type ChainPart, type LegUse } from '@/lib/supply'
+import { FIRE_GROUND, type LegUse } from '@/lib/supply'
+import { partOfLink } from '../_charts/supply-strip'
 import { SiteSymbol } from '../_look/site-symbol'
 import type { MapSite } from '../_map'
 import { formatAsked, formatGiven, formatQuantity, isAlarm, issueLines, say } from '../_text'
@@ -22,14 +23,8 @@ import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
 import { roadSummary } from './road-summary'
 import { RoadCard } from './road-card'
-import { partOfLink } from './supply-strip'
+import type { PartName } from '../_links/part-href'
 import { TendersCard } from './tenders-card'
-
-const partNames = ['source', 'fill', 'road', 'tenders', 'dump', 'fireGround'] as const satisfies readonly (ChainPart['part'] | 'tenders')[]
-export type PartName = (typeof partNames)[number]
-
-/** A part named in an address, so that a link may open its card. */
-export const findPart = (text: unknown): PartName | undefined => partNames.find((name) => name === text)
 
 export type ChainColumnProps = {
   part: PartName | undefined

@@ -6,9 +6,10 @@ import { findDraftingPump, type FillSite } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
+import { draftHref } from '../_links/draft-href'
 import { formatGiven, formatQuantity, say } from '../_text'
-import { DraftLink } from '../_draft/draft-link'
 import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
 import { Fold } from '../_ui/fold'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { countSet } from './count-set'
@@ -64,7 +65,7 @@ export function FillCard({ site }: { site: FillSite }) {
             )}
           </div>
         )}
-        {site.draftSiteId && <DraftLink size="s" districtId={district.id} draftSiteId={site.draftSiteId} planId={plan.id} {...(site.pumperId && { pumperId: site.pumperId })} />}
+        {site.draftSiteId && <ButtonLink size="s" href={draftHref({ districtId: district.id, draftSiteId: site.draftSiteId, planId: plan.id, pumperId: site.pumperId })} label={say('draft.link')} iconAfter="arrowRight" />}
         <Fold title={say('plan.more-fields')} note={say('plan.more.fill')} setCount={countSet(site, moreFields)}>
           <PartFields label={say('plan.suction')} field="suction" part={site.suction} base={{ size_in: rated.size_in, length_ft: rated.length_ft }}>
             <ItemQuantity field="size_in" standIn={{ ...defaults.suctionSize_in, value: rated.size_in }} />

@@ -2,13 +2,13 @@
 
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
-import { exerciseOfPlanHref } from '../_exercise/exercise-href'
-import { logHref } from '../_log/log-href'
+import { bookHref } from '../_links/book-href'
 import { say } from '../_text'
-import { bookHref } from '../_book/book-href'
+import { exerciseOfPlanHref } from '../_links/exercise-href'
+import { logHref } from '../_links/log-href'
+import { planPageHref, planPages, type PlanPage } from '../_links/plan-pages'
 import { Icon } from '../_look/icon'
 import { joinClasses } from '../_ui/join-classes'
-import { planPageHref, planPages, type PlanPage } from './plan-pages'
 import styles from './plan-nav.module.css'
 
 /** Name of the plan, and the ways to look at it. */

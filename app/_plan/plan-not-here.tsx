@@ -1,11 +1,11 @@
 import type { District } from '@/lib/plan'
 import type { DocumentView } from '../_client'
+import { Shell } from '../_frame/shell'
 import { say } from '../_text'
 import { BringBack } from '../_home/bring-back'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
-import { screenHref } from '../_ui/screens'
-import { Shell } from '../_ui/shell'
+import { screenHref } from '../_links/screens'
 
 /** Stands where a plan would: it is gone, cannot be reached, or is on its way. */
 export function PlanNotHere({ district, districtId, planId, status }: { district: District | undefined; districtId: string; planId: string; status: DocumentView['status'] }) {

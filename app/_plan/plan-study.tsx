@@ -2,15 +2,15 @@
 
 import { useMemo, type ReactNode } from 'react'
 import type { Bundle } from '@/lib/plan'
-import { Shell } from '../_ui/shell'
+import { Shell } from '../_frame/shell'
+import { UndoButtons } from '../_frame/undo-buttons'
 import type { PlanAnswerState } from '../_worker'
 import { AnswerBar } from './answer-bar'
 import { PlanBoardProvider, type PlanBoard } from './plan-context'
 import { PlanNav } from './plan-nav'
 import { PlanNotHere } from './plan-not-here'
-import type { PlanPage } from './plan-pages'
 import styles from './plan-study.module.css'
-import { UndoButtons } from './undo-buttons'
+import type { PlanPage } from '../_links/plan-pages'
 import { usePlanDesk } from './use-plan-desk'
 
 /** What a page about one plan works on. */

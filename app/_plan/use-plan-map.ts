@@ -1,11 +1,11 @@
 import { useMemo } from 'react'
 import { distanceM, type Point } from '@/lib/geo'
+import { partOfLink } from '../_charts/supply-strip'
 import type { MapRoute, MapSite } from '../_map'
 import type { PlanAnswerState } from '../_worker'
 import { FIRE_GROUND, findPlace, type LegUse, type SupplyResult } from '@/lib/supply'
 import { isCounted, type District, type Leg, type NoLeg, type Plan } from '@/lib/plan'
 import { formatGiven, say, type NameOf, type UnitSystem } from '../_text'
-import { partOfLink } from './supply-strip'
 
 /** Sites of the plan and of the survey, as the map shows them. */
 export function usePlanSites(district: District | undefined, plan: Plan | undefined, result: SupplyResult | undefined, names: NameOf, selectedId: string | undefined, system: UnitSystem): MapSite[] {

@@ -1,7 +1,6 @@
 import type { Evidence } from '@/lib/evidence'
-import type { EditBody } from '@/lib/plan'
+import type { EditBody, Resource } from '@/lib/plan'
 import { say } from '../_text'
-import type { Resource } from './resource-kinds'
 
 /** What was measured on this one vehicle, and is no figure of another. */
 const ownTests = ['testPoints', 'curvePoints']

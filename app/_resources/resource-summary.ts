@@ -1,7 +1,6 @@
-import type { District } from '@/lib/plan'
+import { stationIdOf, type District, type Resource } from '@/lib/plan'
 import { choiceLabel } from '../_fields/item-inputs'
 import { formatQuantity, say, type UnitSystem } from '../_text'
-import { stationIdOf, type Resource } from './resource-kinds'
 
 /** What a closed card says: where it stands, and its main figures. */
 export type ResourceSummary = { readonly text: string; readonly figures: readonly string[]; readonly attention?: string }

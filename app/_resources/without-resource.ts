@@ -1,5 +1,4 @@
-import type { District, EditBody } from '@/lib/plan'
-import type { Resource } from './resource-kinds'
+import type { District, EditBody, Resource } from '@/lib/plan'
 
 /** The edits that take a resource out of a district, with what in the district refers to it. */
 export function withoutResource({ list, item }: Resource, district: District): EditBody[] {

@@ -1,16 +1,16 @@
 'use client'
 
 import { useDistrict } from '../_client'
+import { Shell } from '../_frame/shell'
+import { reviewHref } from '../_links/review-href'
 import { formatDay, formatGiven, say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { ProgressBar } from '../_ui/progress-bar'
-import { Shell } from '../_ui/shell'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { CalibrationPart } from './calibration-part'
 import { HistoryPart } from './history-part'
-import { reviewHref } from './review-href'
 import styles from './review.module.css'
 import { useAllReviews } from './use-all-reviews'
 

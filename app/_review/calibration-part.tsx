@@ -3,7 +3,7 @@
 import { useMemo } from 'react'
 import { DEPENDABLE_SHARE } from '@/lib/doubt'
 import { calibrate, LEAST_LOGS, promisedFlow_gpm } from '@/lib/review'
-import { Plot } from '../_doubt/plot'
+import { Plot } from '../_charts/plot'
 import { formatDay, formatGiven, formatNumber, formatShare, say } from '../_text'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'

@@ -2,10 +2,10 @@
 
 import type { DraftSite } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
-import { draftHref } from '../_draft/draft-href'
 import { useItem } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
+import { draftHref } from '../_links/draft-href'
 import { formatQuantity, say, sayIssue } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'

@@ -1,13 +1,12 @@
 'use client'
 
-import type { District } from '@/lib/plan'
+import { placesOf, type District } from '@/lib/plan'
 import { formatDay, say } from '../_text'
 import { Icon } from '../_look/icon'
 import { FileDrop } from '../_ui/file-drop'
 import { ProgressBar } from '../_ui/progress-bar'
 import { ImportOutcome } from './import-outcome'
 import styles from './import.module.css'
-import { placesOf } from './survey-kinds'
 import type { RoadImport } from './use-import'
 
 const FILE_KINDS = '.pbf,.osm,.gz,.json,.geojson,.xml'

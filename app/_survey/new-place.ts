@@ -1,9 +1,8 @@
 import type { Evidence } from '@/lib/evidence'
 import { distanceM, type Point } from '@/lib/geo'
-import type { District, EditBody } from '@/lib/plan'
+import { collectionOf, type District, type EditBody, type SurveyKind } from '@/lib/plan'
 import { feetFromMetres } from '@/lib/units'
 import { say } from '../_text'
-import { collectionOf, type SurveyKind } from './survey-kinds'
 
 /** A draft site placed this near a source stands on it. */
 const BANK_REACH_FT = 800

@@ -3,7 +3,7 @@
 import { memo } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { Point } from '@/lib/geo'
-import type { District } from '@/lib/plan'
+import { collectionOf, type District, type Place } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemText } from '../_fields/item-inputs'
 import { useHeadInView } from '../_fields/use-head-in-view'
@@ -20,7 +20,6 @@ import { SourceFields } from './source-fields'
 import { StationFields } from './station-fields'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
-import { collectionOf, type Place } from './survey-kinds'
 
 /** One place of the survey: what is known of it in a line, and all its fields when it is open. */
 export const PlaceCard = memo(function PlaceCard({ place, district, system }: { place: Place; district: District; system: UnitSystem }) {

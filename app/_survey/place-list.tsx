@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import type { District } from '@/lib/plan'
+import { placesOf, surveyKinds, type District, type Place, type SurveyKind } from '@/lib/plan'
 import { SiteSymbol } from '../_look/site-symbol'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
@@ -10,7 +10,6 @@ import { PlaceCard } from './place-card'
 import { searchWords } from './place-summary'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
-import { placesOf, surveyKinds, type Place, type SurveyKind } from './survey-kinds'
 
 /** Cards drawn at first of each kind, and more at a time. */
 const PAGE = 40

@@ -1,9 +1,8 @@
-import type { District } from '@/lib/plan'
+import type { District, Place } from '@/lib/plan'
 import { findHazardFlow_gpm } from '@/lib/supply'
 import { choiceLabel } from '../_fields/item-inputs'
 import { formatAbout, formatGiven, formatQuantity, say, type UnitSystem } from '../_text'
 import { findFloatFlow_gpm, findHydrantFlow_gpm, findLensVolume_gal, findLiftByElevation_ft } from './known-water'
-import type { Place } from './survey-kinds'
 
 /** What the closed card of a place says, and what about it needs a look. */
 export type PlaceSummary = { readonly text: string; readonly attention?: string }

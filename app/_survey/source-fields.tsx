@@ -2,7 +2,6 @@
 
 import { sourceKinds, type Source } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
-import { SourceGaps } from '../_draft/source-gaps'
 import { useItem } from '../_fields/item-context'
 import { choiceLabel, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { formatAbout, formatQuantity, say } from '../_text'
@@ -12,6 +11,7 @@ import { ChoiceField } from '../_ui/choice-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { ComputedRow } from './computed-row'
 import { findFloatFlow_gpm, findHydrantFlow_gpm, findLensVolume_gal, findPondVolume_gal } from './known-water'
+import { SourceGaps } from './source-gaps'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
 

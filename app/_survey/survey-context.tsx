@@ -1,9 +1,8 @@
 'use client'
 
 import { createContext, use } from 'react'
-import type { District, EditBody } from '@/lib/plan'
+import type { District, EditBody, Place, SurveyKind } from '@/lib/plan'
 import type { NameOf } from '../_text'
-import type { Place, SurveyKind } from './survey-kinds'
 
 /** What is placed by the next tap: something new, or a place that stands elsewhere. */
 export type Placing = { kind: SurveyKind; sourceId?: string; moveId?: string }

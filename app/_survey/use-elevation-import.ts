@@ -3,14 +3,13 @@
 import { useCallback, useRef, useState } from 'react'
 import { findBounds, type Bounds } from '@/lib/geo'
 import { issue, type Issue } from '@/lib/issue'
-import type { District } from '@/lib/plan'
+import { placesOf, type District } from '@/lib/plan'
 import { grown } from '@/lib/terrain'
 import { getClient, storeElevation, Unreachable } from '../_client'
 import { say, sayIssue } from '../_text'
+import { localDay } from '../_text/local-day'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { importElevationFiles, type ElevationSummary } from '../_worker'
-import { localDay } from './local-day'
-import { placesOf } from './survey-kinds'
 
 export type ElevationState =
   | { kind: 'idle' }

@@ -3,13 +3,12 @@
 import { useCallback, useRef, useState } from 'react'
 import { isInside, type Bounds } from '@/lib/geo'
 import type { Issue } from '@/lib/issue'
-import type { District } from '@/lib/plan'
+import { placesOf, type District } from '@/lib/plan'
 import { getClient, storeImport, Unreachable } from '../_client'
 import { formatNumber, say, sayIssue } from '../_text'
+import { localDay } from '../_text/local-day'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { importFile, type ImportSummary } from '../_worker'
-import { localDay } from './local-day'
-import { placesOf } from './survey-kinds'
 
 export type ImportState =
   | { kind: 'idle' }

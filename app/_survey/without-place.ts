@@ -1,5 +1,4 @@
-import type { District, EditBody } from '@/lib/plan'
-import { collectionOf, type Place } from './survey-kinds'
+import { collectionOf, type District, type EditBody, type Place } from '@/lib/plan'
 
 /** The edits that take a place out of a district, with what in the district refers to it: one act, taken back as one. */
 export function withoutPlace({ kind, item }: Place, district: District): EditBody[] {

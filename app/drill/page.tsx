@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
+import { Shell } from '../_frame/shell'
 import { say } from '../_text'
-import { Shell } from '../_ui/shell'
 import { DrillScreen } from './drill-screen'
 
 export const metadata: Metadata = { title: say('drill.title') }

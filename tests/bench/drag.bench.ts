@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { importWithNode } from '@/app/_cli/import-with-node'
+import { importWithNode } from '@/app/_worker/node/import-with-node'
 import { PlannerEngine } from '@/app/_worker/planner-engine'
 import { decodeRoadGraph } from '@/lib/roads'
 import { evaluatePlan, legFinder, resolveLegs } from '@/lib/supply'

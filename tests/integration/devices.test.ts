@@ -8,7 +8,7 @@ import { findGrant, GRANT_COOKIE, listGrants, makeGrant, revokeGrant } from '@/a
 import { CODE_LETTERS, joinByCode, joinLimit, makeJoinCode, plainCode } from '@/app/_server/devices/join-codes'
 import { pageAccess } from '@/app/_server/devices/page-access'
 import { RateLimit } from '@/app/_server/devices/rate-limit'
-import { mayEdit, type Scope } from '@/app/_server/devices/scope'
+import { mayEdit, type Scope } from '@/app/_devices/scope'
 import { findViewer } from '@/app/_server/devices/viewer'
 import { wayOf } from '@/app/_server/devices/way'
 import { createDocument, getDocument } from '@/app/_server/documents'

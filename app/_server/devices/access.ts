@@ -1,10 +1,10 @@
 import { documentKindOf, type EditableDocument } from '@/lib/plan'
+import { mayEdit, type DistrictScope, type SeatScope } from '../../_devices/scope'
 import { dataNamedBy } from '../archive/archive-form'
 import { docOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
-import type { Grant } from './grants'
-import { mayEdit, type DistrictScope, type SeatScope } from './scope'
+import type { Grant } from '../../_devices/devices'
 import type { Viewer } from './viewer'
 
 type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE'

@@ -1,8 +1,9 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto'
+import type { Grant } from '../../_devices/devices'
+import { scopeSchema, type DistrictScope, type Scope, type SeatScope } from '../../_devices/scope'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
 import { tellChanged } from '../live/changes'
-import { scopeSchema, type DistrictScope, type Scope, type SeatScope } from './scope'
 
 /** `__Host-`: browsers take it only over HTTPS, for this host alone and all of it. */
 export const GRANT_COOKIE = '__Host-millrace-device'
@@ -14,7 +15,6 @@ const TOKEN = /^[A-Za-z0-9_-]{43}$/
 /** How old what is known of the last request may be: not every one is worth a write. */
 const SEEN_EVERY_ms = 60_000
 
-export type Grant<S extends Scope = Scope> = { id: string; scope: S; name: string; createdAt: string; expiresAt: string; lastSeenAt: string }
 export type MadeGrant = { grant: Grant; token: string }
 
 type Row = { id: string; scope: string; name: string; createdAt: Date; expiresAt: Date; lastSeenAt: Date }

@@ -1,11 +1,11 @@
 import { createHash, randomInt, randomUUID, timingSafeEqual } from 'node:crypto'
 import type { Exercise } from '@/lib/plan'
+import { scopeSchema, type Scope, type SeatScope } from '../../_devices/scope'
 import { docOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'
 import { makeGrant, type MadeGrant } from './grants'
 import { RateLimit } from './rate-limit'
-import { scopeSchema, type Scope, type SeatScope } from './scope'
 
 /** No letter or digit that is taken for another when read aloud or off a screen: no 0 O, 1 I L. */
 export const CODE_LETTERS = '23456789ABCDEFGHJKMNPQRSTUVWXYZ'

@@ -1,19 +1,8 @@
-import type { NetworkState } from '@/scripts/house/network/network.mjs'
+import type { Devices } from '../../_devices/devices'
 import { listDocuments } from '../documents'
 import type { Database } from '../open-database'
-import { listGrants, type Grant } from './grants'
+import { listGrants } from './grants'
 import { findNetworkState } from './network'
-
-export type Devices = {
-  /** null where nothing can serve other devices. */
-  network: NetworkState | null
-  /** Public names where a proxy in front serves the network; else empty. */
-  hosted: string[]
-  districts: { id: string; name: string }[]
-  /** Exercises that devices sit in. */
-  exercises: { id: string; name: string }[]
-  grants: Grant[]
-}
 
 /** What the page about other devices shows. */
 export async function loadDevices(database: Database): Promise<Devices> {

@@ -1,6 +1,7 @@
+import type { DistrictScope, SeatScope } from '../../_devices/scope'
 import type { Database } from '../open-database'
-import { findGrant, findSeatGrant, type Grant } from './grants'
-import type { DistrictScope, SeatScope } from './scope'
+import type { Grant } from '../../_devices/devices'
+import { findGrant, findSeatGrant } from './grants'
 import { wayOf } from './way'
 
 /** Who asks: the station itself, a device with a grant of a district, one at a seat of an exercise, or one without. */

@@ -3,8 +3,8 @@ import { isSession, seesMap } from '@/lib/exercise'
 import { placesOf } from '@/app/_exercise/plan-places'
 import type { SeatInfo } from '@/app/_seat/seat-messages'
 import { say } from '@/app/_text'
-import type { Grant } from '../devices/grants'
-import type { SeatScope } from '../devices/scope'
+import type { Grant } from '../../_devices/devices'
+import type { SeatScope } from '../../_devices/scope'
 import type { Running } from './running'
 
 const MOST_LETTERS = 120

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { grantCookie } from '@/app/_server/devices/grants'
 import { joinByCode, joinLimit } from '@/app/_server/devices/join-codes'
-import { firstPageOf } from '@/app/_server/devices/scope'
+import { firstPageOf } from '@/app/_devices/scope'
 import { wayOf } from '@/app/_server/devices/way'
 import { door } from '@/app/_server/door'
 import { getDatabase } from '@/app/_server/open-database'

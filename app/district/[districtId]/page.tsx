@@ -1,5 +1,5 @@
 import { redirect } from 'next/navigation'
-import { screenHref } from '@/app/_ui/screens'
+import { screenHref } from '@/app/_links/screens'
 
 /** A district opens at its plans. */
 export default async function DistrictPage({ params }: { params: Promise<{ districtId: string }> }) {

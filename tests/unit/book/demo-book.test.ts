@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { importWithNode } from '@/app/_cli/import-with-node'
+import { importWithNode } from '@/app/_worker/node/import-with-node'
 import { answerSentences, formatAsked, formatFrom, formatGiven } from '@/app/_text'
 import { namesFor } from '@/app/_book/sheets/kit'
 import { MARGIN } from '@/app/_book/page/paper'

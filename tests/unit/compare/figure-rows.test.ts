@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { figureLines } from '@/app/_compare/figure-rows'
-import { fullWidthOf } from '@/app/_plan/supply-strip'
+import { fullWidthOf } from '@/app/_charts/supply-strip'
 import { evaluatePlan, type SupplyResult } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 

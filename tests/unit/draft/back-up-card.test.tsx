@@ -1,7 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
 import { BackUpCard } from '@/app/_draft/card/back-up-card'
-import { Providers } from '@/app/_ui/providers'
+import { Providers } from '@/app/_frame/providers'
 import type { Pumper } from '@/lib/plan'
 import { backUpCard } from '@/lib/priming'
 import { backUpInputs, findDraftSheet } from '@/lib/supply'

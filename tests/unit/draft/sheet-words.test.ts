@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { liftText, placeDoubt } from '@/app/_draft/lift-words'
 import { isFallUnknown, seasonText } from '@/app/_draft/season-words'
-import { trialFromAddress, trialToAddress } from '@/app/_draft/sheet-address'
+import { trialFromAddress, trialToAddress } from '@/app/_links/sheet-address'
 import type { DraftingPump } from '@/lib/plan'
 import { findDraftSheet, type SheetTrial } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'

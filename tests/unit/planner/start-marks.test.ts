@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import type { ChartLine } from '@/app/_plan/chart-lines'
-import { startMarks } from '@/app/_plan/start-marks'
+import type { ChartLine } from '@/app/_charts/chart-lines'
+import { startMarks } from '@/app/_charts/start-marks'
 
 const lines = (...starts_s: number[]): ChartLine[] => starts_s.map((time_s, k) => ({ id: `t${k + 1}`, letter: String(k + 1), dash: undefined, waits: [], points: [{ time_s, share: 0 }, { time_s: time_s + 60, share: 0 }] }))
 const LEFT = 76

@@ -1,7 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
-import { SupplyStrip } from '@/app/_plan/supply-strip'
-import { Providers } from '@/app/_ui/providers'
+import { SupplyStrip } from '@/app/_charts/supply-strip'
+import { Providers } from '@/app/_frame/providers'
 import { evaluatePlan } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 

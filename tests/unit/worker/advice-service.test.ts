@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { importWithNode } from '@/app/_cli/import-with-node'
+import { importWithNode } from '@/app/_worker/node/import-with-node'
 import { adviceService, type AdvicePart } from '@/app/_worker/advice-service'
 import { advise, finish, requestList } from '@/lib/advise'
 import { adviceBundle } from '../../fixtures/advice-bundle'

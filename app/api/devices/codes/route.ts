@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { endJoinCodes, makeJoinCode } from '@/app/_server/devices/join-codes'
-import { scopeSchema } from '@/app/_server/devices/scope'
+import { scopeSchema } from '@/app/_devices/scope'
 import { door } from '@/app/_server/door'
 import { getDatabase } from '@/app/_server/open-database'
 import { readJson } from '@/app/_server/read-body'

@@ -3,13 +3,13 @@ import type { ReactNode } from 'react'
 import { FindButton } from '../_find/find-button'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
-import { DisplayChoice } from './display-choice'
-import { joinClasses } from './join-classes'
 import { LiveSaveState } from './live-save-state'
-import { screenHref, screenIcons, screens } from './screens'
-import type { Screen } from './screens'
+import { screenHref, screenIcons, screens } from '../_links/screens'
+import type { Screen } from '../_links/screens'
+import { DisplayChoice } from '../_ui/display-choice'
+import { joinClasses } from '../_ui/join-classes'
+import { Wordmark } from '../_ui/wordmark'
 import styles from './shell.module.css'
-import { Wordmark } from './wordmark'
 
 export type ShellProps = {
   /** The district that is open; without one there are no screens to go to. */

@@ -1,4 +1,4 @@
-import { screenHref } from '../_ui/screens'
+import { screenHref } from './screens'
 
 /** Address of the exercises of a district, of one of them, or of going through it. */
 export function exerciseHref(districtId: string, exerciseId?: string, page?: 'debrief'): string {

@@ -1,4 +1,4 @@
-import type { DraftSite, District, Hazard, RoadNote, Source, Station } from '@/lib/plan'
+import type { DraftSite, District, Hazard, RoadNote, Source, Station } from './documents/district'
 
 /** Kinds of places a survey holds, in the order of the list. */
 export const surveyKinds = ['source', 'draftSite', 'hazard', 'roadNote', 'station'] as const

@@ -5,7 +5,7 @@ import { getClient, useDocument, type Conflict } from '../_client'
 import { fieldLabel, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import styles from './planner.module.css'
+import styles from './conflicts.module.css'
 
 /** What was changed here and elsewhere at once: both values, one to be chosen. */
 export function Conflicts({ docIds, names }: { docIds: readonly string[]; names: NameOf }) {
@@ -18,7 +18,7 @@ function ConflictsOf({ docId, names }: { docId: string; names: NameOf }) {
   if (conflicts.length === 0) return null
   return (
     <section className={styles.conflicts} aria-label={say('plan.conflict.title')}>
-      <h2 className={styles.issuesTitle}>{say('plan.conflict.title')}</h2>
+      <h2 className={styles.title}>{say('plan.conflict.title')}</h2>
       {conflicts.map((conflict) => <OneConflict key={conflict.id} conflict={conflict} names={names} system={system} />)}
     </section>
   )

@@ -1,4 +1,4 @@
-import { screenHref } from '../_ui/screens'
+import { screenHref } from './screens'
 
 /** Pages of one plan, in the order an officer asks. The first is the planner itself. */
 export const planPages = ['map', 'doubt', 'advice', 'request', 'handbook', 'hose'] as const

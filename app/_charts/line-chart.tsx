@@ -2,11 +2,11 @@
 
 import { useId } from 'react'
 import type { Unit } from '@/lib/units'
-import { useWidth } from '../../_plan/use-width'
-import { formatClock, formatValue, displayUnit, type UnitSystem } from '../../_text'
-import { useUnitSystem } from '../../_ui/unit-system-context'
+import { formatClock, formatValue, displayUnit, type UnitSystem } from '../_text'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './line-chart.module.css'
 import { ticksOf } from './scale'
+import { useWidth } from './use-width'
 
 export type ChartSeries = { readonly id: string; readonly label: string; readonly look: 'water' | 'strong' | 'dash' | 'dots' | 'thin'; readonly points: readonly (readonly [number, number])[] }
 export type ChartMark = { readonly x: number; readonly y: number }

@@ -1,5 +1,5 @@
 import type { Unit } from '@/lib/units'
-import { displayUnit, type UnitSystem } from '../../_text'
+import { displayUnit, type UnitSystem } from '../_text'
 
 /** Round steps of an axis, in the unit shown. */
 const STEPS = [1, 2, 5] as const

@@ -1,5 +1,5 @@
-import { logHref } from '../_log/log-href'
-import { screenHref } from '../_ui/screens'
+import { logHref } from './log-href'
+import { screenHref } from './screens'
 
 /** Address of the review of a log, or of what all logs of a district say. */
 export const reviewHref = (districtId: string, logId?: string): string =>

@@ -4,9 +4,9 @@ import type { ReactNode } from 'react'
 import type { Theme } from '../_look/theme'
 import { UpdateNotice } from '../_shell/update-notice'
 import type { UnitSystem } from '../_text'
-import { ThemeProvider } from './theme-context'
-import { ToastProvider } from './toast'
-import { UnitSystemProvider } from './unit-system-context'
+import { ThemeProvider } from '../_ui/theme-context'
+import { ToastProvider } from '../_ui/toast'
+import { UnitSystemProvider } from '../_ui/unit-system-context'
 
 /** What every screen may count on: units, light, and the line at the foot. */
 export function Providers({ system, theme, children }: { system: UnitSystem; theme: Theme | undefined; children: ReactNode }) {

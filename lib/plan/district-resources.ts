@@ -1,4 +1,6 @@
-import type { Apparatus, District, Equipment, Station } from '@/lib/plan'
+import type { Apparatus } from './documents/apparatus'
+import type { District, Station } from './documents/district'
+import type { Equipment } from './documents/equipment'
 
 /** Groups of the screen, in order. */
 export const resourceKinds = ['pumper', 'tender', 'portablePump', 'hose', 'portableTank', 'hardSuction', 'strainer', 'jetSiphon', 'station'] as const

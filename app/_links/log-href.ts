@@ -1,4 +1,4 @@
-import { screenHref } from '../_ui/screens'
+import { screenHref } from './screens'
 
 export type LogPage = 'form' | 'paper' | 'review'
 

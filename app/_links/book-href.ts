@@ -1,4 +1,4 @@
-import { screenHref } from '../_ui/screens'
+import { screenHref } from './screens'
 
 /** Address of a district's book; with a plan or a draft site only its sheets are chosen. */
 export function bookHref(districtId: string, only: { readonly planId?: string; readonly draftSiteId?: string } = {}): string {

@@ -4,8 +4,8 @@ import Link from 'next/link'
 import { useSaveState } from '../_client'
 import { useKeptDistrict } from '../_shell/use-kept-district'
 import { say } from '../_text'
-import { SaveState } from './save-state'
-import styles from './save-state.module.css'
+import { SaveState } from '../_ui/save-state'
+import styles from './live-save-state.module.css'
 
 /** Whether this window's changes are kept, and where; leads to what this device has. Keeps the open district here meanwhile. */
 export function LiveSaveState({ districtId }: { districtId: string }) {

@@ -6,7 +6,7 @@ const districtId = id
 const seats = ['waterSupply', 'attack', 'dumpSite', 'fillSite'] as const satisfies readonly SeatRole[]
 
 /**
- * What one code opens, and nothing else. A new kind of thing is one more member here, its rules in `access.ts`, and its
+ * What one code opens, and nothing else. A new kind of thing is one more member here, its rules in `app/_server/devices/access.ts`, and its
  * words `devices.scope.<kind>`.
  */
 export const scopeSchema = z.discriminatedUnion('kind', [

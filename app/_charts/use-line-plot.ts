@@ -2,7 +2,7 @@
 
 import { useEffect, useRef, type RefObject } from 'react'
 import type uPlot from 'uplot'
-import { useTheme } from './theme-context'
+import { useTheme } from '../_ui/theme-context'
 
 /** Colours and type of a chart as the page around it has them now. */
 export function plotLook(element: HTMLElement): { colour: (token: string) => string; font: string; axis: uPlot.Axis } {

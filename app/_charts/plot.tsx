@@ -4,8 +4,8 @@ import { useCallback, useId } from 'react'
 import uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
 import { say } from '../_text'
-import { DARK, plotLook, useLinePlot } from '../_ui/use-line-plot'
-import styles from './doubt.module.css'
+import styles from './plot.module.css'
+import { DARK, plotLook, useLinePlot } from './use-line-plot'
 
 export type PlotLine = {
   readonly label: string

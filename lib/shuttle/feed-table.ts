@@ -22,7 +22,7 @@ export type FeedStep = { readonly at_s: number; readonly feed: number; readonly 
  *   empty = ready + usable / (flow − inflow)
  *
  * Its source is reckoned as drawn on at the whole flow from the first moment, though a full tank may hold the lay back: it promises less.
- * A source that others draw on too runs dry in the run itself, see pool.ts.
+ * A source that others draw on too runs dry in the run itself, see `replanPool`.
  */
 export function feedSteps({ ready_s, flow_gpm, usable_gal, inflow_gpm = 0 }: FeedSpec, feed: number): FeedStep[] {
   const first = { at_s: ready_s, feed, flow_gpm }

@@ -1,7 +1,7 @@
 import { replanDump, syncDump } from './dump-site'
 import { EVENT, type OnEvent } from './event'
-import { replanFill, syncFill } from './fill-site'
-import { replanPool, syncPool } from './pool'
+import { replanFill, replanPool, syncFill } from './fill-site'
+import { syncPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 

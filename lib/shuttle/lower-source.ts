@@ -1,6 +1,6 @@
 import { requireThat } from '../issue'
-import { replanFill, syncFill } from './fill-site'
-import { replanPool, setPoolLevel, syncPool } from './pool'
+import { replanFill, replanPool, syncFill } from './fill-site'
+import { setPoolLevel, syncPool } from './pool'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 

@@ -105,7 +105,7 @@ const keyOf = (letter: string, name: string): string => (name.split(/\s+/).inclu
 
 function Tender({ line, x, y, end_s, isPointed, isQuiet }: { line: ChartLine; x: (time_s: number) => number; y: (share: number) => number; end_s: number; isPointed: boolean; isQuiet: boolean }) {
   return (
-    <g className={joinClasses(styles.tender, isPointed && styles.strong, isQuiet && styles.quiet)}>
+    <g className={joinClasses(isPointed && styles.strong, isQuiet && styles.quiet)}>
       <path className={styles.line} d={pathOf(line.points, end_s, x, y)} strokeDasharray={line.dash} />
       {line.waits.filter(({ from_s }) => from_s < end_s).map(({ from_s, to_s, share }) => <line key={from_s} className={styles.wait} x1={x(from_s)} x2={x(to_s)} y1={y(share)} y2={y(share)} />)}
     </g>

@@ -24,7 +24,7 @@ export function FindButton() {
   return (
     <Popover.Root open={isOpen} onOpenChange={setOpen}>
       <Popover.Trigger asChild>
-        <Button look="quiet" size="s" icon="search" label={say('find.open')} title={say('find.open.key')} className={styles.trigger} />
+        <Button look="quiet" size="s" icon="search" label={say('find.open')} title={say('find.open.key')} />
       </Popover.Trigger>
       <Popover.Portal>
         <Popover.Content className={styles.panel} align="end" sideOffset={6} collisionPadding={8} aria-label={say('find.title')}>

@@ -95,7 +95,7 @@ export function PointTable<P extends AnyPoint>({ caption, columns, points, resid
       </div>
       {error && <p className={styles.error} role="alert">{error}</p>}
       <Button
-        className={styles.add} size="s" look="quiet" icon={draft ? 'close' : 'add'} label={say(draft ? 'kit.cancel' : 'resources.point.add')}
+        size="s" look="quiet" icon={draft ? 'close' : 'add'} label={say(draft ? 'kit.cancel' : 'resources.point.add')}
         onClick={() => { setDraft(draft ? undefined : {}); setError(undefined) }}
       />
     </div>

@@ -19,7 +19,7 @@ export function DisplayChoice({ hasHelp = false }: { hasHelp?: boolean }) {
   return (
     <Popover.Root>
       <Popover.Trigger asChild>
-        <Button look="quiet" size="s" icon="display" label={say('shell.display')} className={styles.trigger} />
+        <Button look="quiet" size="s" icon="display" label={say('shell.display')} />
       </Popover.Trigger>
       <Popover.Portal>
         <Popover.Content className={styles.panel} align="end" sideOffset={6} collisionPadding={8} aria-label={say('shell.display.title')}>

@@ -17,7 +17,7 @@ export function SaveState({ state, count = 0 }: SaveStateProps) {
   return (
     <span className={styles.state} data-state={state} role="status" title={say(`shell.save.${state}.where`)}>
       <Icon name={icons[state]} size={14} />
-      <span className={styles.words}>{words}</span>
+      <span>{words}</span>
     </span>
   )
 }

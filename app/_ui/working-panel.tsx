@@ -55,7 +55,7 @@ function Inputs({ inputs, names }: { inputs: readonly WorkingInput[]; names: Wor
         return (
           <li key={`${input.symbol} ${index}`} className={styles.input}>
             <div className={styles.line}>
-              <span className={styles.symbol}>{fieldLabel(input.symbol)}</span>
+              <span>{fieldLabel(input.symbol)}</span>
               <span className={styles.value}>{shownValue(input, system)}</span>
               {isWorking(from) ? <EvidenceChip mark="computed" /> : <EvidenceChip mark={from.mark} />}
               {!isWorking(from) && <span className={styles.origin}>{[names(from.itemId), plainSource(from.source)].filter(Boolean).join(', ')}</span>}

@@ -1,14 +1,14 @@
 import { issue, type Issue } from '@/lib/issue'
 import type { Edit, EditBody } from '@/lib/plan'
 import { DiskQueue } from './disk-queue'
-import type { DocumentView, Sending } from './document-view'
-import { EDITS_A_REQUEST, nextBatch } from './next-batch'
+import { LOADING, type DocumentView, type Sending } from './document-view'
 import type { Outbox } from './outbox'
+import { addUnsent, newReplica, receive, resolveConflict, type Received, type Replica } from './replica'
+import { sendQueue } from './send-queue'
 import type { Shelf } from './shelf'
-import { addUnsent, conflictFromHistory, newReplica, receive, resolveConflict, withdraw, type Received, type Replica } from './replica'
-import type { Unsent } from './unsent'
 import { realTimers, type Timers } from './timers'
-import { Unreachable, type SequencedEdit, type Transport } from './transport'
+import { Unreachable, type Transport } from './transport'
+import type { Unsent } from './unsent'
 
 export type StoreEvents = {
   /** Edits of others came in, and edits made here did not come to stand. */
@@ -33,7 +33,7 @@ export class DocumentStore {
   #sending: Sending = 'idle'
   #issue: Issue | undefined
   #isAway = false
-  #view: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }
+  #view: DocumentView = LOADING
   #listeners = new Set<() => void>()
   #cancelWait: (() => void) | undefined
   #failures = 0
@@ -169,47 +169,15 @@ export class DocumentStore {
     void this.#options.shelf?.keep({ doc, sequence, isDeleted: this.#status === 'deleted' }).catch(() => undefined)
   }
 
-  /**
-   * Sends the queue, many edits at a time. The server takes all of a request or none, so where it will not, fewer go
-   * at once, until the one that it means stands alone.
-   */
   async #sendAll(): Promise<void> {
-    let most = EDITS_A_REQUEST
-    while (this.#status === 'ready' && this.#replica) {
-      const batch = nextBatch(this.#replica.unsent, most)
-      const [next] = batch
-      if (!next) break
-      this.#setSending('sending')
-      const answer = await this.#options.transport.send(batch.map(({ edit }) => edit))
-      if (answer.kind === 'refused' && answer.issue.code === 'document-deleted') {
-        this.#become('deleted')
-        break
-      }
-      if (answer.kind === 'refused' && batch.length > 1) {
-        most = Math.ceil(batch.length / 2)
-        continue
-      }
-      if (answer.kind === 'refused') {
-        this.#take({ ...withdraw(this.#replica, next.edit.id), refused: [{ unsent: next, issue: answer.issue }] })
-        continue
-      }
-      this.#take(receive(this.#replica, answer.history))
-      const left = batch.filter((item) => this.#replica?.unsent.some(({ edit }) => edit.id === item.edit.id))
-      if (answer.kind === 'overlap' && batch.length > 1) {
-        // What was new in the history may have taken out of the queue what overlapped; else it is looked for.
-        if (left.length === batch.length) most = Math.ceil(batch.length / 2)
-        continue
-      }
-      for (const item of left) this.#take(this.#unexplained(item, answer.kind, answer.history))
-      most = Math.min(EDITS_A_REQUEST, most * 2)
-    }
+    await sendQueue(this.#options.transport, {
+      replica: () => this.#replica,
+      isOpen: () => this.#status === 'ready',
+      begin: () => { this.#setSending('sending') },
+      take: (received) => { this.#take(received) },
+      deleted: () => { this.#become('deleted') },
+    })
     this.#setSending('idle')
-  }
-
-  /** The answer did not take the edit out of the queue: the server knows of it, or of an overlap, from before. */
-  #unexplained(next: Unsent, kind: 'applied' | 'overlap', history: readonly SequencedEdit[]): Received {
-    if (!this.#replica) throw new RangeError('replica is absent, must be loaded')
-    return kind === 'overlap' ? conflictFromHistory(this.#replica, next.edit.id, history) : withdraw(this.#replica, next.edit.id)
   }
 
   #take(received: Received): void {

@@ -19,3 +19,6 @@ export type DocumentView<D extends EditableDocument = EditableDocument> = {
   /** Why it could not be had. */
   issue?: Issue
 }
+
+/** A document of which nothing has come yet. */
+export const LOADING: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }

@@ -1,5 +1,3 @@
-import type { QuantityOf } from './units'
-
 /** How a number is known, strongest first. A field with no evidence is assumed. */
 export const evidenceMarks = ['measured', 'computed', 'handbook', 'assumed'] as const
 export type EvidenceMark = (typeof evidenceMarks)[number]
@@ -18,9 +16,6 @@ export type Evidence = {
   spreadShare?: number
   entered?: string
 }
-
-/** Evidence of an item's quantities, keyed by their unit-suffixed fields. */
-export type EvidenceOf<T> = { [F in QuantityOf<T>]?: Evidence }
 
 /** Mark of a field; absent evidence is assumed. */
 export function markOf(evidence: Readonly<Record<string, Evidence | undefined>> | undefined, field: string): EvidenceMark {

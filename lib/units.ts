@@ -10,9 +10,6 @@ export type Unit = 'gal' | 'gpm' | 'psi' | 'ft' | 'in' | 'mi' | 'mph' | 'lb' | '
 
 export const units: readonly Unit[] = ['gal', 'gpm', 'psi', 'ft', 'in', 'mi', 'mph', 'lb', 'inHg', 'degF', 's', 'sqft', 'cuft']
 
-/** Keys of `T` that hold a quantity: they end in `_` and a unit. */
-export type QuantityOf<T> = Extract<keyof T, `${string}_${Unit}`>
-
 /** Unit at the end of a field name, or undefined if the field is no quantity. */
 export function findUnit(field: string): Unit | undefined {
   const at = field.lastIndexOf('_')
@@ -42,14 +39,11 @@ export const FEET_OF_WATER_PER_PSI = 144 / POUNDS_PER_CUBIC_FOOT_OF_WATER
 export const PSI_PER_FOOT_OF_WATER = 1 / FEET_OF_WATER_PER_PSI
 /** 1.134 ft of water an inch of mercury. */
 export const FEET_OF_WATER_PER_INCH_OF_MERCURY = (PASCALS_PER_INCH_OF_MERCURY / PASCALS_PER_PSI) * FEET_OF_WATER_PER_PSI
-/** Pounds of water a US gallon, 60 °F. */
-export const POUNDS_PER_GALLON_OF_WATER = POUNDS_PER_CUBIC_FOOT_OF_WATER / GALLONS_PER_CUBIC_FOOT
 export const SECONDS_PER_MINUTE = 60
 
 export const feetFromMetres = (metres: number): number => metres / METRES_PER_FOOT
 export const metresFromFeet = (feet: number): number => feet * METRES_PER_FOOT
 export const milesFromMetres = (metres: number): number => metres / METRES_PER_MILE
-export const metresFromMiles = (miles: number): number => miles * METRES_PER_MILE
 export const poundsFromKilograms = (kilograms: number): number => kilograms / KILOGRAMS_PER_POUND
 export const fahrenheitFromCelsius = (celsius: number): number => celsius * 1.8 + 32
 export const celsiusFromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8

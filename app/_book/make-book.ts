@@ -12,7 +12,7 @@ import { dumpSheet, fillSheet } from './sheets/site-sheet'
 export type BookProgress = { readonly done: number; readonly of: number; /** Name of the sheet that was set last. */ readonly title: string }
 
 /** One sheet, set. @throws RangeError if what it is about is not in the book */
-export function makeSheet(kit: BookKit, ref: SheetRef): MadeSheet {
+function makeSheet(kit: BookKit, ref: SheetRef): MadeSheet {
   switch (ref.kind) {
     case 'plan': return planSheet(kit, ref.planId)
     case 'fill': return fillSheet(kit, ref.planId, ref.siteId)

@@ -14,7 +14,7 @@ export function isSameAtPath(a: EditableDocument, b: EditableDocument, path: str
 }
 
 /** Equal as the store would write them: order of fields does not matter, absent fields do not count. */
-export function isSameValue(a: unknown, b: unknown): boolean {
+function isSameValue(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
   if (Array.isArray(a) !== Array.isArray(b)) return false

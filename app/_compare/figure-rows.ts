@@ -83,7 +83,7 @@ function spare(flow_gpm: number, needed_gpm: number, system: UnitSystem): Cell {
 }
 
 /** Which values are the best; none where fewer than two are known or all are alike. */
-export function bestOf(values: readonly (number | undefined)[], best: Best | undefined): boolean[] {
+function bestOf(values: readonly (number | undefined)[], best: Best | undefined): boolean[] {
   const known = values.filter((value) => value !== undefined)
   const top = best === 'highest' ? Math.max(...known) : Math.min(...known)
   if (best === undefined || known.length < 2 || known.every((value) => Math.abs(value - top) <= ALIKE)) return values.map(() => false)

@@ -3,7 +3,7 @@ import { joinClasses } from '../_ui/join-classes'
 import styles from './overlay.module.css'
 
 /** How a plan is told from the others where they lie over each other: a letter and the dashes of its lines, never a colour alone. */
-export const planMarks = [
+const planMarks = [
   { letter: 'A', dash: undefined },
   { letter: 'B', dash: '7 4' },
   { letter: 'C', dash: '2 3' },

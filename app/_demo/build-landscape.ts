@@ -38,7 +38,7 @@ export type Landscape = {
 }
 
 /** Middle and reach of each village: streets have houses there, country roads have none. */
-export const villages = [
+const villages = [
   { x: 5960, y: 5540, radius_m: 640 },
   { x: 8800, y: 3350, radius_m: 470 },
   { x: 560, y: 3800, radius_m: 260 },

@@ -5,7 +5,7 @@ import { formatQuantity, say, type UnitSystem } from '../_text'
 type Sheet = Pick<DraftSheet, 'lift' | 'drop' | 'draftSite' | 'ledger'>
 
 /** How the lift of the usual level is known: by its mark, or from where it was taken. */
-export function liftKnownBy({ lift, draftSite, ledger }: Sheet): EvidenceMark | 'plan' | 'elevations' {
+function liftKnownBy({ lift, draftSite, ledger }: Sheet): EvidenceMark | 'plan' | 'elevations' {
   if (lift.from === 'elevations' || lift.from === 'assumed') return lift.from
   const mark = ledger.numbers.get(`${draftSite.id}/lift_ft`)?.mark ?? 'assumed'
   return lift.from === 'plan' && mark === 'assumed' ? 'plan' : mark

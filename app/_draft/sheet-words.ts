@@ -1,6 +1,6 @@
 import type { DraftCapacity, SuctionSetup } from '@/lib/hydraulics'
 import type { Unit } from '@/lib/units'
-import { displayUnit, formatGiven, formatQuantity, formatValue, isTextKey, say, UNIT_SPACE, type QuantityFormat, type UnitSystem } from '../_text'
+import { displayUnit, formatGiven, formatQuantity, formatValue, say, UNIT_SPACE, type QuantityFormat, type UnitSystem } from '../_text'
 
 /** Two ends of a range without their unit, flows as `formatGiven` shows them; one figure where both read the same. */
 export function rangeValue(low: number, high: number, unit: Unit, system: UnitSystem): string {
@@ -26,11 +26,6 @@ export function setupText({ size_in, length_ft, lineCount, strainer = 'barrel', 
     dryHydrant ? say('draft.setup.hydrant', { pipe: formatQuantity(dryHydrant.pipe_in, 'in', system) }) : say(`choice.strainer.${strainer}`).toLowerCase(),
     ...(intake === 'side' ? [] : [say(`choice.intake.${intake}`).toLowerCase()]),
   ].join(', ')
-}
-
-/** Words of a code, or the code itself where there are none. */
-export function wordsOf(key: string, values?: Parameters<typeof say>[1]): string {
-  return isTextKey(key) ? say(key, values) : key
 }
 
 /** A valve's share as a hand can set it: to a twentieth. */

@@ -12,7 +12,7 @@ export const FINEST_ZOOM = 18
 export const TILE_EXTENT = 4096
 
 /** Cuts a district's features for drawing. Takes about a second for 50,000 features. */
-export function drawnDistrict(map: DistrictMap): DrawnDistrict {
+function drawnDistrict(map: DistrictMap): DrawnDistrict {
   // The buffer holds half the widest road, so that strokes from the next tile are not cut off.
   const tiles = new GeoJSONVT(geojsonFromDistrictMap(map), { maxZoom: FINEST_ZOOM, extent: TILE_EXTENT, buffer: 192, tolerance: 3, indexMaxZoom: 4 })
   return { tiles, labels: labelsFrom(map.features), bounds: map.bounds }

@@ -26,7 +26,7 @@ export async function drawnGround({ shade, lines }: GroundDrawing, wordsFor: (va
 }
 
 /** Where along a line its height is written: on its straightest pieces, a good way apart. */
-export function heightLabels({ places }: Pick<ContourLine, 'places'>, text: string): MapLabel[] {
+function heightLabels({ places }: Pick<ContourLine, 'places'>, text: string): MapLabel[] {
   const points = places.map(([lon, lat]): Point => ({ lat, lon }))
   const labels: MapLabel[] = []
   for (let start = 0; start + WRITTEN_ALONG < points.length; start += BETWEEN) {

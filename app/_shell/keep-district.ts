@@ -7,7 +7,7 @@ export const hashesOf = ({ roads, map, terrain }: Pick<District, 'roads' | 'map'
   [roads, map, terrain].flatMap((one) => (one ? [one.hash] : []))
 
 /** True when data under this hash is on this device. */
-export const isDataHere = async (hash: string): Promise<boolean> => (await caches.match(dataAddress(hash), { cacheName: DATA_CACHE })) !== undefined
+const isDataHere = async (hash: string): Promise<boolean> => (await caches.match(dataAddress(hash), { cacheName: DATA_CACHE })) !== undefined
 
 /**
  * Brings a district whole to this device: the document, its plans, exercises and logs with their events, its roads, map and elevation.

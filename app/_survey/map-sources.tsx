@@ -108,7 +108,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
 }
 
 /** Water of the map that the survey has not taken in. */
-export function useOpenWater({ water }: MapWaters): readonly MapWater[] {
+function useOpenWater({ water }: MapWaters): readonly MapWater[] {
   const { district } = useSurvey()
   return useMemo(() => {
     const taken = new Set(district.sources.map(({ id }) => id as string))

@@ -35,7 +35,7 @@ import survey from './en/survey.json'
 import working from './en/working.json'
 
 /** Every word on screen and paper, by area. A new area is one file here and one line in each list. */
-export const messages = {
+const messages = {
   advice, archive, book, caution, choice, compare, device, devices, doubt, draft, drill, entry, evidence, exchange, exercise, field, find, handbook, help, home, hose, issue, kit, law, log, map, plan, quantity, resources, result, review, server, shell, survey, working,
 } as const
 

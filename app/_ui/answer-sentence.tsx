@@ -41,6 +41,6 @@ export function AnswerSentence({ alerts = [], children, change, measure, pending
 }
 
 /** A figure inside a sentence: heavier, and the first of them larger. */
-export function Figure({ children, isFirst = false }: { children: ReactNode; isFirst?: boolean }) {
+function Figure({ children, isFirst = false }: { children: ReactNode; isFirst?: boolean }) {
   return <strong className={joinClasses(styles.figure, isFirst && styles.first)}>{children}</strong>
 }

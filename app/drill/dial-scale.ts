@@ -20,7 +20,7 @@ export const VACUUM_END_INHG = 30
 export const INTAKE_END_PSI = 60
 export const DISCHARGE_END_PSI = 250
 /** Needles sweep this far to each side of straight up. */
-export const SWEEP_DEG = 120
+const SWEEP_DEG = 120
 
 /** Angle of the intake's needle: zero straight up, vacuum to the left, pressure to the right. `gauge` is psi above zero and inHg below it. */
 export const intakeAngle_deg = (gauge: number): number =>

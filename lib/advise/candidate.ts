@@ -1,18 +1,15 @@
 import type { EditBody } from '../plan'
 
 /** Changes that are looked at, in the order of the chain. */
-export const candidateKinds = [
-  'otherDraftSite', 'secondFillSite', 'fillPumper', 'suctionLine', 'suctionSize', 'fillLineSize', 'fillLineCount', 'fillBay', 'bayOrder',
-  'otherRoad', 'tender', 'tenderWithTank', 'portableTank', 'dumpPosition', 'driveThrough', 'dumpPumper', 'swapPumpers',
-] as const
-export type CandidateKind = (typeof candidateKinds)[number]
+export type CandidateKind =
+  | 'otherDraftSite' | 'secondFillSite' | 'fillPumper' | 'suctionLine' | 'suctionSize' | 'fillLineSize' | 'fillLineCount' | 'fillBay'
+  | 'bayOrder' | 'otherRoad' | 'tender' | 'tenderWithTank' | 'portableTank' | 'dumpPosition' | 'driveThrough' | 'dumpPumper' | 'swapPumpers'
 
 /** What the documents do not say and somebody must look at before counting on a change. */
-export const provisos = [
-  'hose-not-listed', 'suction-not-listed', 'siphon-not-listed', 'tank-not-carried', 'tank-carrier', 'second-inlet', 'hose-of-other-pumper',
-  'room-at-fill', 'room-at-dump', 'drive-through-room', 'handling-measured', 'soft-ground', 'mutual-aid', 'way-unmeasured',
-] as const
-export type Proviso = (typeof provisos)[number]
+export type Proviso =
+  | 'hose-not-listed' | 'suction-not-listed' | 'siphon-not-listed' | 'tank-not-carried' | 'tank-carrier' | 'second-inlet'
+  | 'hose-of-other-pumper' | 'room-at-fill' | 'room-at-dump' | 'drive-through-room' | 'handling-measured' | 'soft-ground'
+  | 'mutual-aid' | 'way-unmeasured'
 
 /** What a change asks for. Times are to have it in place; for apparatus from dispatch to its place. */
 export type Effort = { readonly peopleCount: number; readonly apparatusCount: number; readonly time_s: number }

@@ -13,8 +13,7 @@ export type Ranked = { readonly helpful: readonly Trial[]; readonly unproven: re
 /** Gain for each person-minute of effort. */
 export const gainPerEffort = ({ gain_gpm, work_s }: Trial): number => (gain_gpm * 60) / work_s
 
-export const rankOrders = ['perEffort', 'gain'] as const
-export type RankOrder = (typeof rankOrders)[number]
+export type RankOrder = 'perEffort' | 'gain'
 
 /**
  * Orders trials by gain per effort, or by gain alone; ties by gain, then by less effort, then by id, so that the

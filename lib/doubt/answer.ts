@@ -39,7 +39,7 @@ export type DoubtAnswer = {
 }
 
 /** Parts of the nights that a band's edges cut off. */
-export const BAND_SHARES = [0.1, 0.5, 0.9] as const
+const BAND_SHARES = [0.1, 0.5, 0.9] as const
 
 /**
  * What the nights add up to.

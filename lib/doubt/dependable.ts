@@ -37,10 +37,10 @@ export function dependableFrom(flows_gpm: ArrayLike<number>, seed: number, share
 }
 
 /** Nights, fewest first, that can still matter: those up to the upper bound of the dependable flow. */
-export const mattering = (nightCount: number, share: number): number => rankOf(nightCount, Math.max(0, share - shareError(share, nightCount))) + 1
+const mattering = (nightCount: number, share: number): number => rankOf(nightCount, Math.max(0, share - shareError(share, nightCount))) + 1
 
 /** The lowest flows seen so far, as many as can matter: whatever holds the greatest of them is decided. */
-export class LowestFlows {
+class LowestFlows {
   readonly #most: number
   readonly #rising: number[] = []
 

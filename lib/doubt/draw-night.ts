@@ -20,7 +20,7 @@ export type Night = {
 }
 
 /** Seed of a night: neighbours share nothing, and a night is the same whoever draws it. */
-export const nightSeed = (seed: number, night: number): number => (Math.imul(seed, 0x9e3779b1) ^ Math.imul(night + 1, 0x85ebca6b)) | 0
+const nightSeed = (seed: number, night: number): number => (Math.imul(seed, 0x9e3779b1) ^ Math.imul(night + 1, 0x85ebca6b)) | 0
 
 /**
  * Draws nights of a model. Every input has its own address of chance, its key, so that a variant

@@ -6,7 +6,7 @@ export type Known = { readonly id: string; readonly name: string; readonly point
 export type Match = { readonly id: string; readonly name: string; readonly by: MatchBy; readonly away_m: number }
 
 /** A name is the same without capitals, accents, spaces and points. */
-export const plainName = (name: string): string => name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^\p{L}\p{N}]/gu, '')
+const plainName = (name: string): string => name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^\p{L}\p{N}]/gu, '')
 
 /** Of one name and nearer than this is one thing: a pond is marked at its bank or its middle. Common practice, no source. */
 const SAME_NAME_M = 150

@@ -18,7 +18,7 @@ export type Loss = {
  * All that is lost on the way out and back, by format. What is in no format: apparatus, equipment, settings, imported
  * roads, maps and elevation, and the parts of a plan that have no place.
  */
-export const losses: readonly Loss[] = [
+const losses: readonly Loss[] = [
   {
     code: 'control-characters', formats: ['kml', 'gpx', 'csv', 'csv-metric'],
     after: (place) => withTexts(place, xmlText),

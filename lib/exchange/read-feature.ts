@@ -98,7 +98,7 @@ function swapped(shape: Shape): Shape {
   }
 }
 
-export const pointsOfShape = (shape: Shape): readonly Point[] => (shape.kind === 'point' ? [shape.point] : shape.kind === 'line' ? shape.points : shape.rings.flat())
+const pointsOfShape = (shape: Shape): readonly Point[] => (shape.kind === 'point' ? [shape.point] : shape.kind === 'line' ? shape.points : shape.rings.flat())
 
 function checkedShape(shape: Shape): Placed {
   for (const { lat, lon } of pointsOfShape(shape)) {

@@ -3,8 +3,7 @@ import { exchangeFault } from './exchange-fault'
 import { exchangeLimits } from './exchange-limits'
 import type { FoundFeature, Scalar, Shape } from './place'
 
-export const exchangeFormats = ['csv', 'geojson', 'kml', 'gpx'] as const
-export type ExchangeFormat = (typeof exchangeFormats)[number]
+export type ExchangeFormat = 'csv' | 'geojson' | 'kml' | 'gpx'
 
 /** What a file holds, before any of it is understood. */
 export type FoundFile = {

@@ -17,9 +17,6 @@ export const NEVER_S = 10_000_000
 
 export const isNever = (time_s: number): boolean => time_s >= NEVER_S / 2
 
-/** A line that is driven, with the time it takes. */
-export type DrivenWay = { readonly path: readonly Point[]; readonly travel_s?: number }
-
 /** The share of a way at which it first meets a closed place; undefined where it meets none. */
 export function meetsAt(path: readonly Point[], closed: readonly Closure[]): number | undefined {
   if (path.length < 2) return undefined

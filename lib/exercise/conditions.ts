@@ -69,7 +69,7 @@ function sentElsewhere(tender: TenderSpec, spec: ShuttleSpec, to: Sites | undefi
 type Stage = { readonly from_s: number; readonly flow_gpm: number }
 
 /** Stages of demand, with what has come over them: each change counts from its moment on, and never below nothing. */
-export function stagesUnder(stages: readonly Stage[], changes: Conditions['demand']): Stage[] {
+function stagesUnder(stages: readonly Stage[], changes: Conditions['demand']): Stage[] {
   return changes.reduce<readonly Stage[]>((before, { from_s, flow_gpm, add_gpm = 0 }) => {
     const at_gpm = before.findLast((stage) => stage.from_s <= from_s)?.flow_gpm ?? 0
     const earlier = before.filter((stage) => stage.from_s < from_s)

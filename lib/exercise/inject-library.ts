@@ -4,10 +4,9 @@ import { lawfulRange, type Range } from './range'
 import type { RoadClosure } from './road-closures'
 
 /** Kinds of trouble that an exercise is made of, from the mild to the grave. */
-export const troubles = [
-  'sourceLow', 'tankLeak', 'strainerClogs', 'unitLate', 'radioMisheard', 'roadClosed', 'tenderOut', 'tankTips', 'primerFails', 'fillPumperStops', 'hoseBursts', 'layBursts', 'moreDemand',
-] as const
-export type Trouble = (typeof troubles)[number]
+export type Trouble =
+  | 'sourceLow' | 'tankLeak' | 'strainerClogs' | 'unitLate' | 'radioMisheard' | 'roadClosed' | 'tenderOut' | 'tankTips' | 'primerFails'
+  | 'fillPumperStops' | 'hoseBursts' | 'layBursts' | 'moreDemand'
 
 /** How hard each is to come through: counts in the drawing of a set. Judgement, no source. */
 export const troubleWeight: Readonly<Record<Trouble, 1 | 2 | 3>> = {
@@ -27,7 +26,7 @@ export type PossibleTrouble = {
 }
 
 /** Figures of the library: what a middling one of its kind is like. Judgement, no source; each can be changed in the exercise. */
-export const troubleFigures = { leak_gpm: 120, cloggedShare: 0.4, late_s: 600, lowShare: 0.25, more_gpm: 250 } as const
+const troubleFigures = { leak_gpm: 120, cloggedShare: 0.4, late_s: 600, lowShare: 0.25, more_gpm: 250 } as const
 
 /**
  * Every trouble that could come over a plan, on each thing it could strike.

@@ -2,7 +2,7 @@ import type { SiteEvent } from '../plan'
 import { byTime } from './merge-events'
 
 /** The same thing noted twice within this time is one thing: a button pressed twice, or two phones at one post. Common practice, no source. */
-export const DOUBLE_S = 45
+const DOUBLE_S = 45
 
 /** What can happen to a tender at a post only once before it has left. */
 const ONCE = ['arrived', 'hookedUp', 'filling', 'full', 'left', 'dumping', 'empty']

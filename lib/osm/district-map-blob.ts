@@ -6,7 +6,7 @@ import { bytesFromTexts, findTextsIn, packBlob, TextPool, unpackBlob, type Secti
 
 const MAGIC = 'MRDM'
 /** Raised whenever a layer or table changes: a map is made again from its file. */
-export const DISTRICT_MAP_VERSION = 1
+const DISTRICT_MAP_VERSION = 1
 
 const layout = {
   bounds: 'f64', dataDate: 'u8', texts: 'u8',

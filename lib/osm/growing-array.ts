@@ -1,7 +1,7 @@
 type Numbers = Float64Array<ArrayBuffer> | Int32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>
 
 /** A typed array that doubles when full: numbers of unknown count without a boxed array. */
-export class GrowingArray<T extends Numbers> {
+class GrowingArray<T extends Numbers> {
   length = 0
   private values: T
 

@@ -130,7 +130,7 @@ function readBounds(pbf: PbfReader, builder: ExtractBuilder): void {
 }
 
 /** ISO 8601 date and time of seconds since 1970, or undefined outside the years 2000 to 2200. */
-export function isoFromSeconds(seconds: number): string | undefined {
+function isoFromSeconds(seconds: number): string | undefined {
   if (!(seconds >= 946_684_800 && seconds < 7_258_118_400)) return undefined
   const days = Math.floor(seconds / 86_400)
   const { year, month, day } = dayFromDays(days)

@@ -1,7 +1,7 @@
 import type { Bundle } from './documents/bundle'
 import type { Apparatus, DraftingPump, Tender } from './documents/apparatus'
 import type { District, DraftSite, Hazard, Source, Station } from './documents/district'
-import type { DumpSite, FillSite, Lay } from './documents/plan'
+import type { FillSite, Lay } from './documents/plan'
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
 
@@ -25,7 +25,6 @@ export const findSource = ({ district }: { district: District }, id: string | un
 export const findDraftSite = ({ district }: { district: District }, id: string | undefined): DraftSite | undefined => byId(district.draftSites, id)
 export const findHazard = ({ district }: { district: District }, id: string | undefined): Hazard | undefined => byId(district.hazards, id)
 export const findFillSite = ({ plan }: Docs, id: string | undefined): FillSite | undefined => byId(plan.fillSites, id)
-export const findDumpSite = ({ plan }: Docs, id: string | undefined): DumpSite | undefined => byId(plan.dumpSites, id)
 
 /** Whether what a hose lay carries is part of the plan's flow. */
 export const isCounted = ({ isLeftOut }: Pick<Lay, 'isLeftOut'>): boolean => !isLeftOut

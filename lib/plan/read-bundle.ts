@@ -3,7 +3,7 @@ import { bundleSchema, type Bundle } from './documents/bundle'
 import { issuesFromZod } from './issues-from-zod'
 
 /** The version this code writes; older ones are lifted step by step, newer ones refused. */
-export const BUNDLE_VERSION = 1
+const BUNDLE_VERSION = 1
 
 /**
  * Reads a bundle from parsed JSON, at the door.

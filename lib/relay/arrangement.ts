@@ -67,7 +67,7 @@ export function largestFlow_gpm(holds: (flow_gpm: number) => boolean, most_gpm: 
 }
 
 /** Stands for a flow, the fewest pumpers and these at the least effort that carries it; undefined when it cannot be carried. */
-export function findStands({ spec, ask }: CompiledRelay, flow_gpm: number): { readonly stands: readonly Stand[]; readonly effortShare: number } | undefined {
+function findStands({ spec, ask }: CompiledRelay, flow_gpm: number): { readonly stands: readonly Stand[]; readonly effortShare: number } | undefined {
   const find = spec.mode === 'closed' ? findClosedStands : findOpenStands
   const full = find(ask, flow_gpm)
   if (!full) return undefined

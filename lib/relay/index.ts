@@ -1,4 +1,4 @@
-export { bestArrangement, compileRelay, type Arrangement, type CompiledRelay, type Placed } from './arrangement'
+export { bestArrangement, compileRelay, type CompiledRelay, type Placed } from './arrangement'
 export * from './lay-from-stock'
 export * from './pressure-plot'
 export * from './profile-for-lay'

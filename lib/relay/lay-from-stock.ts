@@ -6,7 +6,7 @@ import type { HoseLine, LaySegment } from './spec'
 export type HoseStock = HoseLine & { readonly id: string; readonly length_ft: number; readonly section_ft?: number }
 
 /** Sections that stay in each bed. Lesson plan *Relay Pumping Operations* (seen-2nd). */
-export const SPARE_SECTION_COUNT = 2
+const SPARE_SECTION_COUNT = 2
 /** Usual section; LDH also comes in 50 and 25 ft. */
 const USUAL_SECTION_FT = 100
 const MOST_LINES = 4

@@ -32,7 +32,7 @@ export type RelayResult = {
 }
 
 /** Intake relief above what stands at the intake. Handbook study cards (seen-2nd). */
-export const INTAKE_RELIEF_MARGIN_PSI = 10
+const INTAKE_RELIEF_MARGIN_PSI = 10
 
 export type RelayAsk = {
   /** No more than this is asked: pumpers and pressures are then those of the lesser flow. */

@@ -21,7 +21,7 @@ export type LayingRates = {
 }
 
 /** Assumed, no source: a bed at walking pace, a person with 100 ft of hose in five minutes. */
-export const assumedRates: Required<LayingRates> = { bed_ftPerMin: 250, handOne_ftPerMin: 20, hookUp_s: 180, throttle_s: 30, bridge_s: 180, ramp_s: 60, fill_gpm: 300 }
+const assumedRates: Required<LayingRates> = { bed_ftPerMin: 250, handOne_ftPerMin: 20, hookUp_s: 180, throttle_s: 30, bridge_s: 180, ramp_s: 60, fill_gpm: 300 }
 
 /** Hose is laid in teams of two: one alone neither carries nor couples large hose well. Assumed. */
 const TEAM_COUNT = 2

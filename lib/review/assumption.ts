@@ -7,10 +7,9 @@ import type { Mark, PlaceKind } from './marks'
  * fill site's time left out. `contradicts`: an event that fits no stay, left out. `not-used`: no tender or place is named.
  * `load-unknown`: nobody knows what the tender holds. `dispatch-taken`: no dispatch in the log, taken from the first arrival.
  */
-export const assumptionKinds = [
-  'missing', 'missing-stay', 'never-logged', 'doubled', 'out-of-order', 'crossed', 'contradicts', 'not-used', 'load-unknown', 'dispatch-taken',
-] as const
-export type AssumptionKind = (typeof assumptionKinds)[number]
+export type AssumptionKind =
+  | 'missing' | 'missing-stay' | 'never-logged' | 'doubled' | 'out-of-order' | 'crossed' | 'contradicts' | 'not-used' | 'load-unknown'
+  | 'dispatch-taken'
 
 /** How a missing time was found: `between` two that were logged, or from the `usual` time of a stage before or after one. */
 export type Basis = 'between' | 'usual'

@@ -25,8 +25,8 @@ export type RouteTree = {
 }
 
 /** No way leads here. */
-export const NO_LINK = -1
-export const linkOfEnd = (end: number): number => -2 - end
+const NO_LINK = -1
+const linkOfEnd = (end: number): number => -2 - end
 export const endOfLink = (link: number): number => -2 - link
 
 /**

@@ -8,7 +8,7 @@ import type { RoadGraph, RoadTables } from './road-graph'
 
 const MAGIC = 'MRRG'
 /** Raised whenever a table, a flag, a class or a speed rule changes: a graph is made again from its file, never guessed at. */
-export const ROAD_GRAPH_VERSION = 1
+const ROAD_GRAPH_VERSION = 1
 
 const layout = {
   bounds: 'f64', dataDate: 'u8', texts: 'u8',

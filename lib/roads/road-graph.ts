@@ -79,8 +79,6 @@ export type SegmentIndex = {
   readonly lonScaleFactor: number
 }
 
-export const edgeOfArc = (arc: number): number => arc >>> 1
-export const reverseOfArc = (arc: number): number => arc ^ 1
 export const headOfArc = (graph: RoadTables, arc: number): number => (arc & 1 ? graph.edgeFrom : graph.edgeTo)[arc >>> 1] ?? 0
 export const tailOfArc = (graph: RoadTables, arc: number): number => (arc & 1 ? graph.edgeTo : graph.edgeFrom)[arc >>> 1] ?? 0
 export const arcCountOf = (graph: RoadTables): number => graph.edgeFrom.length * 2

@@ -9,7 +9,7 @@ import { placeNotes, type NotedEdge, type NoteHold, type RoadNoteLike } from './
 import { completeVehicle, type Vehicle, type VehicleMeasure } from './vehicle'
 
 /** Why an arc cannot be driven; `open` when it can. */
-export const blockReasons = ['open', 'closed', 'weight', 'height', 'width', 'access', 'ford', 'impassable', 'reversible', 'oneWay'] as const
+const blockReasons = ['open', 'closed', 'weight', 'height', 'width', 'access', 'ford', 'impassable', 'reversible', 'oneWay'] as const
 export type BlockReason = (typeof blockReasons)[number]
 const code = Object.fromEntries(blockReasons.map((reason, i) => [reason, i])) as Readonly<Record<BlockReason, number>>
 

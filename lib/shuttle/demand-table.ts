@@ -11,7 +11,7 @@ import type { FeedSpec, ShuttleSpec } from './spec'
 export type RunDemand = 'planned' | 'open' | number
 
 /** Time of flow above the draft limit that counts as water again after a lost draft: assumed, common practice has no figure. */
-export const RESTART_MARGIN_S = 30
+const RESTART_MARGIN_S = 30
 /** How long a named run lasts from supply ready where the spec says nothing. */
 export const AFTER_READY_S = 7200
 /** A draft is never sought on less water than this above the limit, so that every loss takes time. */

@@ -101,7 +101,7 @@ export function admitWaiting(scenario: Scenario, state: SimState, lane: number, 
 }
 
 /** Row of the stretch that tender `i` waits for or drives through. */
-export function passAt(scenario: Scenario, state: SimState, i: number, isLoaded: boolean): number {
+function passAt(scenario: Scenario, state: SimState, i: number, isLoaded: boolean): number {
   const { wayFrom, ways } = scenario.tenders
   const way = wayFrom[i]! + state.way[i]!
   return (isLoaded ? ways.toDumpFrom[way]! : ways.toFillFrom[way]!) + (state.part[i]! >> 1)

@@ -3,7 +3,7 @@ import type { Scenario } from './scenario'
 import { CLOSED, FIRE, FREE, stateOn, type SimState } from './state'
 
 /** Ranks of simultaneous events: class of entity first, then the order in which they were set. */
-export const RANK_CLASS = 2 ** 44
+const RANK_CLASS = 2 ** 44
 
 /** The state of a scenario before anything happened; its demand is filled in by `begin`. */
 export function startOf(scenario: Omit<Scenario, 'start'>): SimState {

@@ -262,7 +262,7 @@ export function stateOn(size: StateSize, buffer?: ArrayBuffer): SimState {
 }
 
 /** Size a state was laid out for. */
-export function sizeOf(state: SimState): StateSize {
+function sizeOf(state: SimState): StateSize {
   return {
     tenders: state.phase.length,
     dumps: state.level_gal.length,

@@ -74,8 +74,6 @@ export const defaults = {
   intakeHeight_ft: assumed(2.5, 0.2),
 } as const satisfies Record<string, Default>
 
-export type DefaultName = keyof typeof defaults
-
 /** People who come with a vehicle whose crew nobody has said, operator or driver among them. */
 export const crewDefaults = {
   pumper: defaults.pumperCrewCount,

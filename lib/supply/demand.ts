@@ -23,7 +23,7 @@ export function findNeededFlow(hazard: Hazard): NeededFlow | undefined {
 }
 
 /** The building a hazard describes, when all that the methods need is there. */
-export function findBuilding(hazard: Hazard): Building | undefined {
+function findBuilding(hazard: Hazard): Building | undefined {
   const { length_ft, width_ft, storeyHeight_ft, storeyCount = 1, occupancyClass, constructionType } = hazard
   if (!length_ft || !width_ft || !storeyHeight_ft || !occupancyClass || !constructionType) return undefined
   return {

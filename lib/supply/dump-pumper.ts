@@ -39,7 +39,7 @@ export function dumpPumping(bundle: Bundle, ledger: Ledger, site: DumpSite, pump
 }
 
 /** The strainer that lies in the tank: a low-level one, unless the pumper is known to bring others only. */
-export function dumpStrainer(docs: Pick<Bundle, 'district'>, pump: DraftingPump): StrainerKind {
+function dumpStrainer(docs: Pick<Bundle, 'district'>, pump: DraftingPump): StrainerKind {
   const brought = findStrainersOf(docs, pump)
   return brought.length === 0 || brought.includes('low-level') ? 'low-level' : brought.includes('floating') ? 'floating' : 'barrel'
 }

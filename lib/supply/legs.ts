@@ -86,7 +86,7 @@ export function findLegNote({ plan }: Pick<Docs, 'plan'>, fromId: string, toId: 
  * Key of a way: what was asked, on which road data, under which road notes. A leg under another
  * key is stale and is never used.
  */
-export function legKey({ district }: Docs, ask: LegAsk): string {
+function legKey({ district }: Docs, ask: LegAsk): string {
   const at = ({ lat, lon }: Point) => `${lat.toFixed(6)},${lon.toFixed(6)}`
   const notes = district.roadNotes.map(({ point, closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph, oneWay }) =>
     [at(point), closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph, oneWay].join(' '))

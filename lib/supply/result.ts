@@ -9,18 +9,18 @@ import { legSources } from '../plan'
  */
 const figure = z.number().nullable()
 
-export const severitySchema = z.enum(['block', 'warn', 'note'])
+const severitySchema = z.enum(['block', 'warn', 'note'])
 
-export const issueSchema = z.strictObject({
+const issueSchema = z.strictObject({
   code: z.string(),
   severity: severitySchema,
   subjectIds: z.array(z.string()),
   values: z.record(z.string(), z.union([z.number(), z.string()])),
 })
 
-export const linkKinds = ['fillRate', 'fillHandling', 'source', 'road', 'dumpRate', 'dumpHandling', 'portableTank', 'dumpPump', 'hoseLay'] as const
+const linkKinds = ['fillRate', 'fillHandling', 'source', 'road', 'dumpRate', 'dumpHandling', 'portableTank', 'dumpPump', 'hoseLay'] as const
 
-export const linkSchema = z.strictObject({
+const linkSchema = z.strictObject({
   kind: z.enum(linkKinds).describe('part of the chain from source to fire ground'),
   subjectId: z.string().describe('fill site, dump site or source it belongs to'),
   gain_gpm: z.number().describe('what the sustainable flow gains when this part alone is a tenth better'),
@@ -28,13 +28,13 @@ export const linkSchema = z.strictObject({
 
 export const chainParts = ['source', 'fill', 'road', 'dump', 'fireGround'] as const
 
-export const chainPartSchema = z.strictObject({
+const chainPartSchema = z.strictObject({
   part: z.enum(chainParts),
   capacity_gpm: z.number().describe('what this part would pass if the others were no hindrance'),
   subjectIds: z.array(z.string()),
 })
 
-export const waterBalanceSchema = z.strictObject({
+const waterBalanceSchema = z.strictObject({
   initial_gal: z.number(),
   drawn_gal: z.number().describe('from the sources'),
   delivered_gal: z.number().describe('to the fire ground'),
@@ -44,7 +44,7 @@ export const waterBalanceSchema = z.strictObject({
   error_gal: z.number().describe('initial + drawn − delivered − stored − in transit − spilled'),
 })
 
-export const fillSiteResultSchema = z.strictObject({
+const fillSiteResultSchema = z.strictObject({
   kind: z.literal('fillSite'),
   id: z.string(),
   lift_ft: figure.describe('lift counted: as measured, and what the season adds'),
@@ -66,7 +66,7 @@ export const fillSiteResultSchema = z.strictObject({
     .describe('sustainable flow with bays sharing the pump, and with one filling while the next stands hooked up; null: one bay, or not worked out'),
 })
 
-export const dumpSiteResultSchema = z.strictObject({
+const dumpSiteResultSchema = z.strictObject({
   kind: z.literal('dumpSite'),
   id: z.string(),
   capacity_gal: z.number(),
@@ -78,7 +78,7 @@ export const dumpSiteResultSchema = z.strictObject({
   waiting_s: figure.describe('all waiting for a position, planned run'),
 })
 
-export const layResultSchema = z.strictObject({
+const layResultSchema = z.strictObject({
   id: z.string(),
   toId: z.string().describe('fill site, dump site or the fire ground'),
   flow_gpm: z.number(),
@@ -88,13 +88,13 @@ export const layResultSchema = z.strictObject({
   fed_gal: figure.describe('brought in the planned run; null where it is the whole supply of a fill site, whose tenders carry it on'),
 })
 
-export const laterFlowSchema = z.strictObject({
+const laterFlowSchema = z.strictObject({
   from_s: z.number(),
   flow_gpm: z.number().describe('greatest constant flow from then on to the end, the flow held so far before it'),
   layIds: z.array(z.string()).describe('that stand from then on'),
 })
 
-export const tenderResultSchema = z.strictObject({
+const tenderResultSchema = z.strictObject({
   id: z.string(),
   fillSiteId: z.string().nullable(),
   dumpSiteId: z.string().nullable(),
@@ -111,7 +111,7 @@ export const tenderResultSchema = z.strictObject({
   waitingShare: figure,
 })
 
-export const legResultSchema = z.strictObject({
+const legResultSchema = z.strictObject({
   fromId: z.string(),
   toId: z.string(),
   apparatusId: z.string(),
@@ -123,7 +123,7 @@ export const legResultSchema = z.strictObject({
   key: z.string(),
 })
 
-export const assumptionSchema = z.strictObject({
+const assumptionSchema = z.strictObject({
   itemId: z.string(),
   field: z.string(),
   value: z.number(),
@@ -132,7 +132,7 @@ export const assumptionSchema = z.strictObject({
   isDefault: z.boolean().describe('true when nobody entered a number'),
 })
 
-export const firstToMeasureSchema = z.strictObject({
+const firstToMeasureSchema = z.strictObject({
   itemIds: z.array(z.string()).describe('whose number it is; a default nobody replaced may belong to many'),
   otherId: z.string().optional().describe('the other end, where it is the way between two places'),
   field: z.string(),
@@ -143,7 +143,7 @@ export const firstToMeasureSchema = z.strictObject({
   shareError: z.number().describe('standard error of that share'),
 })
 
-export const dependableSchema = z.strictObject({
+const dependableSchema = z.strictObject({
   flow_gpm: z.number().describe('greatest flow sustained in the share of the nights'),
   share: z.number().describe('of the nights that hold it'),
   shareError: z.number().describe('standard error of that share'),
@@ -190,8 +190,6 @@ export type Link = z.infer<typeof linkSchema>
 export type LinkKind = (typeof linkKinds)[number]
 export type FillSiteResult = z.infer<typeof fillSiteResultSchema>
 export type DumpSiteResult = z.infer<typeof dumpSiteResultSchema>
-export type LayResult = z.infer<typeof layResultSchema>
-export type LaterFlowResult = z.infer<typeof laterFlowSchema>
 export type TenderResult = z.infer<typeof tenderResultSchema>
 export type DependableFlow = z.infer<typeof dependableSchema>
 export type LegResult = z.infer<typeof legResultSchema>

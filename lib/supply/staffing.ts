@@ -16,7 +16,7 @@ const NEXT_PLACE_CREW_COUNT = 1
 /** People a site with so many bays or positions needs. */
 export const crewNeeded = (placeCount: number): number => FIRST_PLACE_CREW_COUNT + (placeCount - 1) * NEXT_PLACE_CREW_COUNT
 /** Of the first-due engine's crew: an officer and two on the first line. */
-export const FIRST_LINE_CREW_COUNT = 3
+const FIRST_LINE_CREW_COUNT = 3
 /** Supply officer, and two for traffic. */
 export const COMMAND_CREW_COUNT = 3
 

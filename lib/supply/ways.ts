@@ -33,7 +33,7 @@ const travelSpread = { measured: 0.05, routed: 0.15, handbook: 0.2, straight: 0.
 const markBySource = { measured: 'measured', routed: 'computed', handbook: 'handbook' } as const
 
 /** Key of the road between two places, either way. */
-export const roadKey = (a: string, b: string): string => `road ${[a, b].sort().join('~')}/travel_s`
+const roadKey = (a: string, b: string): string => `road ${[a, b].sort().join('~')}/travel_s`
 
 function doubtedTravel_s(bundle: Bundle, ledger: Ledger, use: LegUse, way: Way): number {
   const { fromId, toId } = use

@@ -3,7 +3,7 @@ import { MOST_SAMPLES, NO_HEIGHT, doubtBases, type HeightGrid } from './height-g
 
 const MAGIC = [0x4d, 0x52, 0x54, 0x48] // MRTH
 /** Raised whenever the layout changes: heights are made again from their file. */
-export const HEIGHT_BLOB_VERSION = 1
+const HEIGHT_BLOB_VERSION = 1
 /** Magic, version, length, checksum, then six numbers of 8 bytes, then rows, columns, basis and room. */
 const HEADER_BYTES = 16
 const FACTS_BYTES = 6 * 8 + 4 * 4

@@ -107,7 +107,7 @@ function drawGround(page: Page, { waters, buildings, streams, roads }: DrawnMap,
 }
 
 /** Moves symbols that would hide each other apart, the first staying where it is. */
-export function apart(spots: readonly { readonly x: number; readonly y: number; readonly size: number }[], box: Box): { x: number; y: number; size: number }[] {
+function apart(spots: readonly { readonly x: number; readonly y: number; readonly size: number }[], box: Box): { x: number; y: number; size: number }[] {
   const set: { x: number; y: number; size: number }[] = []
   for (const { x, y, size } of spots) {
     const isFree = (at: { x: number; y: number }) => set.every((other) => Math.hypot(other.x - at.x, other.y - at.y) >= (other.size + size) / 2 + 1)

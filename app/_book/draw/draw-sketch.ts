@@ -13,7 +13,7 @@ const RATIOS = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 
 export type SketchScale = { readonly pointsPerFoot: number; readonly label: string }
 
 /** The largest round scale at which so many feet fit in so many points. @throws RangeError when not even the smallest does */
-export function sketchScale(across_ft: number, down_ft: number, across: number, down: number, system: UnitSystem): SketchScale {
+function sketchScale(across_ft: number, down_ft: number, across: number, down: number, system: UnitSystem): SketchScale {
   const most = Math.min(across / across_ft, down / down_ft)
   if (system === 'us') {
     const feet = FEET_PER_INCH.find((one) => 72 / one <= most)

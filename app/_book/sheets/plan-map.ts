@@ -59,7 +59,7 @@ function planWays({ bundle }: AnsweredPlan): MapWay[] {
 }
 
 /** A road note in a few words: what is posted first, for that turns vehicles away. */
-export function noteWords({ name, closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph }: RoadNote, system: UnitSystem): string {
+function noteWords({ name, closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph }: RoadNote, system: UnitSystem): string {
   const posted = [
     ...(closed ? [say('survey.summary.closed')] : []),
     ...(maxWeight_lb === undefined ? [] : [formatQuantity(maxWeight_lb, 'lb', system)]),

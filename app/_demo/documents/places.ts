@@ -16,4 +16,3 @@ const spots = {
 export type PlaceKey = keyof typeof spots
 
 export const place = (key: PlaceKey): Point => pointFromSpot({ x: spots[key][0], y: spots[key][1] })
-export const placeKeys = Object.keys(spots) as PlaceKey[]

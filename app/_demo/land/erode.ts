@@ -12,7 +12,7 @@ const CREEP_PASSES = 2
 export type Drainage = { receiver: Int32Array; order: Int32Array; area_m2: Float64Array }
 
 /** Steepest way down from each cell, the cells from mouths upward, and the area drained through each. */
-export function drainageOf({ columns, rows, cell_m }: Grid, ground: Float64Array): Drainage {
+function drainageOf({ columns, rows, cell_m }: Grid, ground: Float64Array): Drainage {
   const count = columns * rows
   const receiver = new Int32Array(count)
   const giversAt = new Int32Array(count + 1)

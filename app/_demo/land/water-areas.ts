@@ -1,7 +1,7 @@
 import type { Spot } from '../frame'
 import { areasWhere, roundedRing } from '../geometry/contour'
 import { nearestOnLine, simplify, type Line } from '../geometry/line'
-import { isInRing, ringArea, type Ring } from '../geometry/polygon'
+import { isInRing, type Ring } from '../geometry/polygon'
 import { heading, offset } from '../geometry/spot'
 import type { HeightField } from './height-field'
 import { chance, noise, purpose } from './noise'
@@ -34,7 +34,7 @@ function pool(field: HeightField, stream: Stream, near: Spot, depth_m: number, l
 }
 
 /** A farm pond: a lopsided round of water in a hollow. */
-export function pondRing(centre: Spot, radius_m: number, entity: number): Ring {
+function pondRing(centre: Spot, radius_m: number, entity: number): Ring {
   const spots: Spot[] = []
   for (let k = 0; k < 20; k++) {
     const angle = (k / 20) * 2 * Math.PI
@@ -65,7 +65,7 @@ function riverRings(river: Stream): Ring[] {
 
 export type FarmPond = { key: string; name?: string; x: number; y: number; radius_m: number }
 
-export const farmPonds: readonly FarmPond[] = [
+const farmPonds: readonly FarmPond[] = [
   { key: 'applegarthPond', name: 'Applegarth Pond', x: 2684, y: 4514, radius_m: 34 },
   { key: 'pond2', x: 9480, y: 6760, radius_m: 22 },
   { key: 'pond3', name: 'Goose Pond', x: 10150, y: 3600, radius_m: 40 },
@@ -98,5 +98,3 @@ export function buildWater(field: HeightField, streams: readonly Stream[]): { ar
   ]
   return { areas, barriers }
 }
-
-export const areaOf = (ring: Ring): number => Math.abs(ringArea(ring))

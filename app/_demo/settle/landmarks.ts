@@ -6,7 +6,7 @@ import type { GroundIndex } from './ground-index'
 export type Landmark = { key: string; at: readonly [number, number]; facing: readonly [number, number]; long_m: number; wide_m: number; tags: Tags }
 
 /** Buildings that have a name or a purpose of their own. */
-export const landmarks: readonly Landmark[] = [
+const landmarks: readonly Landmark[] = [
   { key: 'station1', at: [5668, 5352], facing: [1, 0.16], long_m: 26, wide_m: 17, tags: { building: 'fire_station', amenity: 'fire_station', name: 'Ostrel Valley Station 1' } },
   { key: 'station2', at: [8622, 3345], facing: [0.75, -0.66], long_m: 22, wide_m: 15, tags: { building: 'fire_station', amenity: 'fire_station', name: 'Ostrel Valley Station 2' } },
   { key: 'station7', at: [492, 3652], facing: [1, -0.16], long_m: 24, wide_m: 16, tags: { building: 'fire_station', amenity: 'fire_station', name: 'Fallow Gap Station 7' } },
@@ -36,10 +36,4 @@ export function placeLandmarks(ground: GroundIndex): Building[] {
     built.push({ ring, tags: { building: 'silo' } })
   }
   return built
-}
-
-export function getLandmark(key: string): Landmark {
-  const found = landmarks.find((landmark) => landmark.key === key)
-  if (!found) throw new RangeError(`landmark is ${key}, must be one of the list`)
-  return found
 }

@@ -18,7 +18,7 @@ export const MOST_PARTS = 5000
 const hash = z.string().regex(/^[0-9a-f]{64}$/)
 const moment = z.iso.datetime()
 
-export const blobKinds = ['roads', 'map', 'terrain'] as const
+const blobKinds = ['roads', 'map', 'terrain'] as const
 
 const partSchema = z.strictObject({
   name: z.string().regex(/^(?:district\.json|(?:plans|exercises|logs)\/\d{1,5}\.json|blobs\/[0-9a-f]{64})$/),
@@ -63,7 +63,6 @@ export const archivedDocumentSchema = z.strictObject({
 
 export type ArchivePart = z.infer<typeof partSchema>
 export type Manifest = z.infer<typeof manifestSchema>
-export type ArchivedEdit = z.infer<typeof archivedEditSchema>
 export type ArchivedEvent = z.infer<typeof archivedEventSchema>
 export type ArchivedDocument = Omit<z.infer<typeof archivedDocumentSchema>, 'doc'> & { doc: EditableDocument }
 

@@ -9,8 +9,8 @@ import { RateLimit } from './rate-limit'
 
 /** No letter or digit that is taken for another when read aloud or off a screen: no 0 O, 1 I L. */
 export const CODE_LETTERS = '23456789ABCDEFGHJKMNPQRSTUVWXYZ'
-export const CODE_LENGTH = 8
-export const CODE_minutes = 15
+const CODE_LENGTH = 8
+const CODE_minutes = 15
 
 const MINUTE_ms = 60_000
 

@@ -1,7 +1,7 @@
 import { eventText, type StreamEvent } from '@/app/_live/event-text'
 
 /** How often a stream says that it is there; whoever listens takes three missed ones for a connection that is gone. */
-export const BEAT_ms = 10_000
+const BEAT_ms = 10_000
 /** What may wait for a listener that does not keep up. Then it is cut off: it comes again and is told what it missed. */
 const MOST_WAITING_bytes = 1024 * 1024
 

@@ -6,7 +6,7 @@ import { layStands } from './lay-stands'
 import type { TerrainGrids } from './terrain-grids'
 
 /** Closer than any sample of the usual elevation data; corners of the way count besides. */
-export const LAY_STEP_FT = 50
+const LAY_STEP_FT = 50
 
 /** Lays of a plan whose ground its answer stands on. */
 export const countedLays = (plan: Plan): readonly Lay[] => (plan.hoseLays ?? []).filter(isCounted)

@@ -4,7 +4,7 @@ import { assumedEffort, crewOf } from '../effort'
 import { freshId } from './fresh-id'
 
 /** Every tender of the district that the plan does not use, from its own stations or by mutual aid. */
-export function unusedTenders({ district, plan }: Bundle): Tender[] {
+function unusedTenders({ district, plan }: Bundle): Tender[] {
   const used = new Set<string | undefined>([...plan.tenders.map(({ tenderId }) => tenderId as string), ...plan.dumpSites.map(({ nurseId }) => nurseId as string | undefined)])
   return district.apparatus.flatMap((unit) => (unit.kind === 'tender' && unit.tank_gal && !used.has(unit.id) ? [unit] : []))
 }

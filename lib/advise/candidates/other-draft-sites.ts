@@ -13,7 +13,7 @@ const MOST_PUMPS = 2
 type FillPlace = { readonly id: string; readonly name: string; readonly point: Point; readonly draftSiteId?: string; readonly sourceId?: string; readonly run_ft?: number; readonly isSoft: boolean }
 
 /** The draft sites and tested hydrants of the district that the plan does not use, nearest to its first dump site first. */
-export function otherFillPlaces({ district, plan }: Bundle): FillPlace[] {
+function otherFillPlaces({ district, plan }: Bundle): FillPlace[] {
   const used = new Set<string | undefined>(plan.fillSites.flatMap(({ draftSiteId, sourceId }) => [draftSiteId as string | undefined, ...(draftSiteId ? [] : [sourceId as string | undefined])]))
   const dump = plan.dumpSites[0]
   if (!dump) return []

@@ -51,7 +51,7 @@ export type RequestList = {
 }
 
 /** Up to this many tenders every set that could be smaller is looked at. */
-export const MOST_EXACT = 12
+const MOST_EXACT = 12
 
 /**
  * Whom to ask: the smallest set of tenders, of home and mutual-aid stations, that meets a flow by a time at the plan's own

@@ -1,7 +1,6 @@
 import type { ShuttleSpec } from '../../shuttle'
 
-export const stopKinds = ['fillPumper', 'dumpPumper', 'layPumper', 'tender', 'fillBay', 'dumpPosition', 'road'] as const
-export type StopKind = (typeof stopKinds)[number]
+export type StopKind = 'fillPumper' | 'dumpPumper' | 'layPumper' | 'tender' | 'fillBay' | 'dumpPosition' | 'road'
 
 /** One part of a plan that stops working in the middle of the night, and the shuttle without it. */
 export type Stop = {

@@ -18,7 +18,7 @@ const vehicleFields = {
 }
 
 /** One point of a pumper's own test at draft: the most it took, suction being the limit and not the engine. */
-export const testPointSchema = z.strictObject({
+const testPointSchema = z.strictObject({
   lift_ft: quantity(0, 40),
   flow_gpm: flowField,
   suction_in: hoseSizeField,
@@ -30,9 +30,9 @@ export const testPointSchema = z.strictObject({
 })
 
 /** One point of a pumper's own pump test: the most it gave at a net pressure. */
-export const curvePointSchema = z.strictObject({ netPressure_psi: pressureField, flow_gpm: flowField, testedOn: dayField.optional() })
+const curvePointSchema = z.strictObject({ netPressure_psi: pressureField, flow_gpm: flowField, testedOn: dayField.optional() })
 
-export const dumpWays = ['gravity', 'jet', 'pump'] as const
+const dumpWays = ['gravity', 'jet', 'pump'] as const
 
 export const intakePlaces = ['side', 'front', 'rear'] as const
 
@@ -51,7 +51,7 @@ const pumpFields = {
 }
 
 /** Pumper: an engine that can draft and pump on. */
-export const pumperSchema = z.strictObject({
+const pumperSchema = z.strictObject({
   kind: z.literal('pumper'),
   ...vehicleFields,
   ...pumpFields,
@@ -69,7 +69,7 @@ export const pumperSchema = z.strictObject({
 })
 
 /** Tender: mobile water supply apparatus. */
-export const tenderSchema = z.strictObject({
+const tenderSchema = z.strictObject({
   kind: z.literal('tender'),
   ...vehicleFields,
   usableShare: shareField.optional().describe('part of the tank that is carried and given each trip, default 0.9'),
@@ -95,7 +95,7 @@ export const tenderSchema = z.strictObject({
 })
 
 /** Portable pump: carried to the water by hand or trailer. */
-export const portablePumpSchema = z.strictObject({
+const portablePumpSchema = z.strictObject({
   kind: z.literal('portablePump'),
   ...vehicleFields,
   ...pumpFields,

@@ -1,20 +1,11 @@
 import { z } from 'zod'
+import type { Point } from '../../geo'
 import { districtSchema } from './district'
-import { pointField, quantity, timeField, weightField } from './fields'
+import { pointField, quantity, timeField } from './fields'
 import { planSchema } from './plan'
 
 /** How a leg is known, best first. */
 export const legSources = ['measured', 'routed', 'handbook'] as const
-
-/** What a leg is asked for: two places and the vehicle as it is on that way. */
-export const legAskSchema = z.strictObject({
-  from: pointField,
-  to: pointField,
-  via: z.array(pointField),
-  gross_lb: weightField.optional(),
-  height_ft: quantity(0, 20).optional(),
-  width_ft: quantity(0, 15).optional(),
-})
 
 /** A way that was found, kept under the key of what was asked. */
 export const legSchema = z.strictObject({
@@ -58,7 +49,8 @@ export const bundleSchema = z.strictObject({
   layHeights: z.array(layHeightsSchema).max(20).optional(),
 })
 
-export type LegAsk = z.infer<typeof legAskSchema>
+/** What a leg is asked for: two places and the vehicle as it is on that way. */
+export type LegAsk = { from: Point; to: Point; via: Point[]; gross_lb?: number; height_ft?: number; width_ft?: number }
 export type Leg = z.infer<typeof legSchema>
 export type NoLeg = z.infer<typeof noLegSchema>
 export type GroundHeights = z.infer<typeof layHeightsSchema>

@@ -6,7 +6,7 @@ import {
 } from './fields'
 
 /** Where an imported data set came from; its bytes are kept under their SHA-256. */
-export const dataSetSchema = z.strictObject({
+const dataSetSchema = z.strictObject({
   hash: z.string().regex(/^[0-9a-f]{64}$/).describe('SHA-256 of the stored bytes'),
   name: nameField.describe('file it was imported from'),
   attribution: z.string().max(400),
@@ -22,7 +22,7 @@ export const terrainSetSchema = dataSetSchema.extend({
 })
 
 /** Station: where apparatus comes from. */
-export const stationSchema = z.strictObject({
+const stationSchema = z.strictObject({
   ...itemFields('station'),
   point: pointField,
   turnout_s: timeField.optional().describe('dispatch to wheels rolling'),
@@ -32,7 +32,7 @@ export const stationSchema = z.strictObject({
 export const sourceKinds = ['pond', 'lake', 'stream', 'cistern', 'dryHydrant', 'pressureHydrant'] as const
 
 /** Source: water that can be drawn on. */
-export const sourceSchema = z.strictObject({
+const sourceSchema = z.strictObject({
   ...itemFields('source'),
   kind: z.enum(sourceKinds),
   point: pointField,
@@ -58,10 +58,10 @@ export const sourceSchema = z.strictObject({
   access: notesField.optional(),
 })
 
-export const groundKinds = ['paved', 'gravel', 'firmGrass', 'soft'] as const
+const groundKinds = ['paved', 'gravel', 'firmGrass', 'soft'] as const
 
 /** Draft site: the bank spot where a pumper stands, on a source. */
-export const draftSiteSchema = z.strictObject({
+const draftSiteSchema = z.strictObject({
   ...itemFields('draftSite'),
   sourceId: idOf('source').optional(),
   point: pointField,
@@ -84,7 +84,7 @@ export const draftSiteSchema = z.strictObject({
 })
 
 /** Road note: the officer's posting, closure or correction at a point; it survives a new import. */
-export const roadNoteSchema = z.strictObject({
+const roadNoteSchema = z.strictObject({
   ...itemFields('roadNote'),
   point: pointField,
   closed: z.boolean().optional(),
@@ -97,10 +97,10 @@ export const roadNoteSchema = z.strictObject({
 
 export const constructionTypes = ['I', 'II', 'III', 'IV', 'V'] as const
 /** `officer`: the entered figure; else one of the methods, by its name in lib/demand. */
-export const neededFlowRules = ['officer', 'rural-standard', 'academy', 'iowa', 'institute', 'rating-schedule'] as const
+const neededFlowRules = ['officer', 'rural-standard', 'academy', 'iowa', 'institute', 'rating-schedule'] as const
 
 /** Target hazard: what may burn, and the flow it needs. */
-export const hazardSchema = z.strictObject({
+const hazardSchema = z.strictObject({
   ...itemFields('hazard'),
   point: pointField,
   length_ft: quantity(0, 5000).optional(),

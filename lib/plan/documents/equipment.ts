@@ -4,7 +4,7 @@ import { countField, hoseLengthField, hoseSizeField, idOf, itemFields, pressureF
 
 const storedAt = { ...itemFields('equipment'), carriedBy: idOf('apparatus').optional(), count: countField(0, 500).optional() }
 
-export const hoseSchema = z.strictObject({
+const hoseSchema = z.strictObject({
   kind: z.literal('hose'),
   ...storedAt,
   size_in: hoseSizeField,
@@ -13,25 +13,24 @@ export const hoseSchema = z.strictObject({
   working_psi: pressureField.optional(),
 })
 
-export const portableTankSchema = z.strictObject({
+const portableTankSchema = z.strictObject({
   kind: z.literal('portableTank'),
   ...storedAt,
   capacity_gal: volumeField,
   height_in: quantity(6, 72).optional().describe('lip above the floor, default 29'),
 })
 
-export const hardSuctionSchema = z.strictObject({
+const hardSuctionSchema = z.strictObject({
   kind: z.literal('hardSuction'),
   ...storedAt,
   size_in: hoseSizeField,
   section_ft: quantity(1, 40),
 })
 
-export const strainerSchema = z.strictObject({ kind: z.literal('strainer'), ...storedAt, style: z.enum(strainerKinds), size_in: hoseSizeField.optional() })
+const strainerSchema = z.strictObject({ kind: z.literal('strainer'), ...storedAt, style: z.enum(strainerKinds), size_in: hoseSizeField.optional() })
 
-export const jetSiphonSchema = z.strictObject({ kind: z.literal('jetSiphon'), ...storedAt, size_in: hoseSizeField, drive_in: hoseSizeField.optional() })
+const jetSiphonSchema = z.strictObject({ kind: z.literal('jetSiphon'), ...storedAt, size_in: hoseSizeField, drive_in: hoseSizeField.optional() })
 
 export const equipmentSchema = z.discriminatedUnion('kind', [hoseSchema, portableTankSchema, hardSuctionSchema, strainerSchema, jetSiphonSchema])
 
-export type PortableTank = z.infer<typeof portableTankSchema>
 export type Equipment = z.infer<typeof equipmentSchema>

@@ -7,7 +7,7 @@ const id = z.string().min(1).max(64)
 const share = z.number().min(0).max(1)
 
 /** The way that a vehicle takes between two places while the road it takes otherwise is closed. */
-export const detourSchema = z.strictObject({
+const detourSchema = z.strictObject({
   apparatusId: id,
   fromId: z.string().max(64),
   toId: z.string().max(64),
@@ -19,7 +19,7 @@ export type Detour = z.infer<typeof detourSchema>
 const detours = z.array(detourSchema).max(2000)
 
 /** Why a fill site gives less than it should. */
-export const fillFaults = ['pump', 'primer', 'strainer', 'hose'] as const
+const fillFaults = ['pump', 'primer', 'strainer', 'hose'] as const
 
 /**
  * What an inject or a decision does, as data. `plan` changes documents, with the ways that the changed plan
@@ -53,10 +53,9 @@ export const changeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sendTender'), tenderId: id, fillSiteId: id.optional(), dumpSiteId: id.optional() }),
 ])
 export type Change = z.infer<typeof changeSchema>
-export type ChangeKind = Change['kind']
 
 /** Something that came about in an exercise, at one moment of its clock. */
-export const factSchema = z.strictObject({
+const factSchema = z.strictObject({
   id: z.string().min(1).max(64),
   at_s: z.number().min(0).max(172_800).describe('after dispatch'),
   cause: z.enum(['inject', 'decision']),
@@ -75,7 +74,7 @@ export const triggerSchema = z.discriminatedUnion('kind', [
 ])
 export type Trigger = z.infer<typeof triggerSchema>
 
-export const injectSchema = z.strictObject({
+const injectSchema = z.strictObject({
   id,
   title: z.string().trim().min(1).max(120),
   told: z.string().max(1000).optional().describe('what the crews are told, in the words of the radio'),
@@ -89,7 +88,7 @@ export const roles = ['facilitator', 'waterSupply', 'attack', 'dumpSite', 'fillS
 export type Role = (typeof roles)[number]
 
 /** A note that somebody took down while it ran. */
-export const noteSchema = z.strictObject({
+const noteSchema = z.strictObject({
   id: z.string().min(1).max(64),
   at_s: z.number().min(0).max(172_800),
   by: z.string().max(120),
@@ -100,7 +99,7 @@ export const noteSchema = z.strictObject({
 export const clockSpeeds = [1, 2, 5, 10, 20, 60] as const
 
 /** The exercise's clock as it was last set; while it runs, it is that much further as time has passed since, times its speed. */
-export const clockSchema = z.strictObject({
+const clockSchema = z.strictObject({
   at_s: z.number().min(0).max(172_800),
   isRunning: z.boolean(),
   speedFactor: z.number().min(1).max(60),

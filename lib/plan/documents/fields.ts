@@ -32,7 +32,7 @@ export const hoseLengthField = quantity(0, 100_000)
 
 export const pointField = z.strictObject({ lat: z.number().min(-90).max(90), lon: z.number().min(-180).max(180) })
 
-export const evidenceSchema = z.strictObject({
+const evidenceSchema = z.strictObject({
   mark: z.enum(evidenceMarks),
   by: z.string().max(120).optional(),
   on: dayField.optional(),

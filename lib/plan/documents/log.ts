@@ -12,11 +12,10 @@ const momentField = z.number().int().min(946_684_800_000).max(4_102_444_800_000)
 export const postKinds = ['fill', 'dump', 'attack', 'draft'] as const
 export type PostKind = (typeof postKinds)[number]
 
-export const postSchema = z.strictObject({
+const postSchema = z.strictObject({
   kind: z.enum(postKinds),
   siteId: id.optional().describe('fill or dump site of the plan as it is kept in the log, or one of the log’s own places; a draft post names the fill site'),
 })
-export type Post = z.infer<typeof postSchema>
 
 /**
  * What can be seen at a post. `tankLevel` is the water in the portable tanks [gal], `flow` [gpm], `pressure` of the gauge
@@ -35,7 +34,7 @@ export const siteEventValues: Readonly<Partial<Record<SiteEventKind, { unit: 'ga
   empty: { unit: 'gal', low: 0, high: 20_000, isNeeded: false },
 }
 
-export const entryWays = ['button', 'paper', 'import'] as const
+const entryWays = ['button', 'paper', 'import'] as const
 
 /**
  * One thing seen at one post. Events are never changed and never taken away: a correction is another event that
@@ -75,10 +74,10 @@ export const siteEventSchema = z
 export type SiteEvent = z.infer<typeof siteEventSchema>
 
 /** A place of a log that no plan names. */
-export const logPlaceSchema = z.strictObject({ id, name: nameField, kind: z.enum(['fill', 'dump']), point: pointField.optional(), tank_gal: volumeField.optional().describe('portable tanks of a dump site, all together') })
+const logPlaceSchema = z.strictObject({ id, name: nameField, kind: z.enum(['fill', 'dump']), point: pointField.optional(), tank_gal: volumeField.optional().describe('portable tanks of a dump site, all together') })
 
 /** An apparatus that came and that neither the plan nor the district has. */
-export const logUnitSchema = z.strictObject({ id, name: nameField, tank_gal: volumeField.optional() })
+const logUnitSchema = z.strictObject({ id, name: nameField, tank_gal: volumeField.optional() })
 
 /**
  * Log of a drill or a fire. It holds what was known before; what happened is a set of events kept apart, which grows from
@@ -103,5 +102,3 @@ export const logSchema = z.strictObject({
   units: z.array(logUnitSchema).max(60),
 })
 export type FieldLog = z.infer<typeof logSchema>
-export type LogPlace = z.infer<typeof logPlaceSchema>
-export type LogUnit = z.infer<typeof logUnitSchema>

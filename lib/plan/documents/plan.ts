@@ -20,16 +20,16 @@ export const suctionSchema = z.strictObject({
 })
 
 /** Hose from one place to the next, all lines alike. */
-export const hoseLaySchema = z.strictObject({
+const hoseLaySchema = z.strictObject({
   size_in: hoseSizeField,
   length_ft: hoseLengthField,
   lineCount: countField(1, 6).optional(),
 })
 
-export const bayOrders = ['together', 'oneAtATime'] as const
+const bayOrders = ['together', 'oneAtATime'] as const
 
 /** Fill site: a pumper takes water from a source and fills tenders in one or more bays. */
-export const fillSiteSchema = z.strictObject({
+const fillSiteSchema = z.strictObject({
   ...itemFields('fillSite'),
   point: pointField,
   sourceId: idOf('source').optional(),
@@ -46,11 +46,11 @@ export const fillSiteSchema = z.strictObject({
   setUp_s: timeField.optional().describe('from the pumper’s arrival to ready to fill'),
 })
 
-export const dumpManners = ['backIn', 'driveThrough'] as const
-export const tankLinks = ['drains', 'jetSiphon'] as const
+const dumpManners = ['backIn', 'driveThrough'] as const
+const tankLinks = ['drains', 'jetSiphon'] as const
 
 /** Dump site: tenders give their water to portable tanks, a pumper drafts from them and sends it on. */
-export const dumpSiteSchema = z.strictObject({
+const dumpSiteSchema = z.strictObject({
   ...itemFields('dumpSite'),
   point: pointField,
   portableTankIds: z.array(idOf('equipment')).max(12).optional(),
@@ -77,7 +77,7 @@ export const dumpSiteSchema = z.strictObject({
 })
 
 /** A tender's part in the plan. */
-export const tenderTaskSchema = z.strictObject({
+const tenderTaskSchema = z.strictObject({
   id: idOf('tenderTask'),
   tenderId: idOf('apparatus'),
   fillSiteId: idOf('fillSite').optional(),
@@ -89,7 +89,7 @@ export const tenderTaskSchema = z.strictObject({
 })
 
 /** What an officer knows of one way: a measured time, a distance, or the road to force. */
-export const legNoteSchema = z.strictObject({
+const legNoteSchema = z.strictObject({
   id: idOf('legNote'),
   fromId: z.string().max(64),
   toId: z.string().max(64),
@@ -102,7 +102,7 @@ export const legNoteSchema = z.strictObject({
 })
 
 /** A stretch between a fill and a dump site that one vehicle at a time can drive, but those of one direction behind each other. */
-export const oneLaneSchema = z.strictObject({
+const oneLaneSchema = z.strictObject({
   ...itemFields('oneLane'),
   fillSiteId: idOf('fillSite'),
   dumpSiteId: idOf('dumpSite'),
@@ -111,11 +111,11 @@ export const oneLaneSchema = z.strictObject({
   passingPlaceCount: countField(0, 20).optional().describe('places within it where vehicles can pass, evenly spread'),
 })
 
-export const layModes = ['closed', 'open'] as const
-export const layApplianceKinds = ['fitting', 'master-stream'] as const
+const layModes = ['closed', 'open'] as const
+const layApplianceKinds = ['fitting', 'master-stream'] as const
 
 /** A stretch of a hose lay, all its lines alike, in the order in which they lie from the source. */
-export const layStretchSchema = z.strictObject({
+const layStretchSchema = z.strictObject({
   id: idOf('layStretch'),
   size_in: hoseSizeField.min(0.75),
   lineCount: countField(1, 4).optional(),
@@ -125,16 +125,16 @@ export const layStretchSchema = z.strictObject({
   evidence: evidenceMap.optional(),
 })
 
-export const layApplianceSchema = z.strictObject({
+const layApplianceSchema = z.strictObject({
   id: idOf('layAppliance'),
   kind: z.enum(layApplianceKinds),
   at_ft: hoseLengthField.describe('of hose from the source pumper'),
 })
 
-export const crossingProtections = ['bridge', 'ramp', 'closed'] as const
+const crossingProtections = ['bridge', 'ramp', 'closed'] as const
 
 /** Where a hose lay crosses a road, and what keeps wheels off the hose. */
-export const layCrossingSchema = z.strictObject({
+const layCrossingSchema = z.strictObject({
   id: idOf('layCrossing'),
   at_ft: hoseLengthField.describe('along the way from the source'),
   road: z.string().max(120).optional(),
@@ -142,7 +142,7 @@ export const layCrossingSchema = z.strictObject({
 })
 
 /** Hose lay: from a source, by pumpers in relay where one is not enough, to where its water is used. */
-export const laySchema = z.strictObject({
+const laySchema = z.strictObject({
   ...itemFields('lay'),
   points: z.array(pointField).min(2).max(400).describe('its way over the ground, both ends included'),
   fromId: z.string().max(64).describe('source or draft site'),
@@ -166,7 +166,7 @@ export const laySchema = z.strictObject({
   bedCount: countField(1, 12).optional().describe('vehicles that lay at the same time'),
 })
 
-export const demandStageSchema = z.strictObject({
+const demandStageSchema = z.strictObject({
   id: idOf('demandStage'),
   from_s: timeField.describe('after dispatch'),
   flow_gpm: flowField,
@@ -208,7 +208,6 @@ export const planSchema = z.strictObject({
 
 export type Season = (typeof seasons)[number]
 export type Suction = z.infer<typeof suctionSchema>
-export type HoseLay = z.infer<typeof hoseLaySchema>
 export type FillSite = z.infer<typeof fillSiteSchema>
 export type DumpSite = z.infer<typeof dumpSiteSchema>
 export type TenderTask = z.infer<typeof tenderTaskSchema>

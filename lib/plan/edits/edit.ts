@@ -9,22 +9,22 @@ import { pointField } from '../documents/fields'
 const collection = z.string().regex(/^[a-zA-Z]{1,40}$/).describe('list of the document, such as fillSites')
 const itemId = z.string().min(1).max(64)
 
-export const addItemSchema = z.strictObject({
+const addItemSchema = z.strictObject({
   kind: z.literal('addItem'),
   collection,
   item: z.looseObject({ id: itemId }),
   at: z.number().int().min(0).optional().describe('place in the list; absent: the end'),
 })
-export const removeItemSchema = z.strictObject({ kind: z.literal('removeItem'), collection, id: itemId })
+const removeItemSchema = z.strictObject({ kind: z.literal('removeItem'), collection, id: itemId })
 /** `null` takes a field away. With no collection the fields are the document's own. */
-export const setFieldsSchema = z.strictObject({
+const setFieldsSchema = z.strictObject({
   kind: z.literal('setFields'),
   collection: collection.optional(),
   id: itemId.optional(),
   set: z.record(z.string().max(60), z.unknown()),
   evidence: z.record(z.string().max(60), z.unknown()).optional().describe('by field; null takes it away'),
 })
-export const moveSiteSchema = z.strictObject({ kind: z.literal('moveSite'), collection, id: itemId, point: pointField })
+const moveSiteSchema = z.strictObject({ kind: z.literal('moveSite'), collection, id: itemId, point: pointField })
 
 export const editBodySchema = z.discriminatedUnion('kind', [addItemSchema, removeItemSchema, setFieldsSchema, moveSiteSchema])
 

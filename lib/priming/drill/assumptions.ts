@@ -24,5 +24,3 @@ export const drillAssumptions = [
   { code: 'no-tank-warming', kind: 'left-out' },
   { code: 'no-governor-or-relief', kind: 'left-out' },
 ] as const satisfies readonly { code: string; kind: AssumptionKind }[]
-
-export type AssumptionCode = (typeof drillAssumptions)[number]['code']

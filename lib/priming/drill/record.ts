@@ -9,7 +9,7 @@ export const recordColumns = ['time_s', 'intakePressure_psi', 'intakeVacuum_inHg
   ...controlNames] as const
 export type RecordColumn = (typeof recordColumns)[number]
 
-export const RECORD_EVERY_S = 0.1
+const RECORD_EVERY_S = 0.1
 
 /** A run's gauges at 10 Hz, in one block set aside at the start. */
 export type DrillRecord = { readonly rows: Float64Array; rowCount: number; readonly mostRows: number }

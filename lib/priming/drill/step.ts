@@ -10,9 +10,9 @@ import { moveColumn } from './column'
 export const STEP_S = 0.02
 
 /** Head factor of a pump with gas in its impeller: 1 for water, ½ at the gas-lock share, then to nothing. */
-export const headFactor = (rig: DrillRig, gasShare: number): number => 1 / (1 + (gasShare / rig.gasLockShare) ** rig.headExponent)
+const headFactor = (rig: DrillRig, gasShare: number): number => 1 / (1 + (gasShare / rig.gasLockShare) ** rig.headExponent)
 /** How much of the gas that its share of the flow would carry, the impeller does carry on. */
-export const carryFactor = (rig: DrillRig, gasShare: number): number => 1 / (1 + (gasShare / rig.gasLockShare) ** rig.carryExponent)
+const carryFactor = (rig: DrillRig, gasShare: number): number => 1 / (1 + (gasShare / rig.gasLockShare) ** rig.carryExponent)
 
 /** Part of the strainer's flow that is air: none while it is covered deep enough for the flow. */
 function strainerAirShare(rig: DrillRig, drop_ft: number, column_gpm: number): number {

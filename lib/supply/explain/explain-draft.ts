@@ -73,7 +73,7 @@ export function explainSuctionLoss({ ledger, pump, draftSite }: DraftSheet, { ca
 }
 
 /** Head the pump needs at its intake, and what that rests on. */
-export function explainRequiredHead({ ledger, pump, required }: DraftSheet, { flow_gpm }: DraftCapacity): Working {
+function explainRequiredHead({ ledger, pump, required }: DraftSheet, { flow_gpm }: DraftCapacity): Working {
   return working(`required-head-${required.basis}`, 'requiredHead_ft', requiredHead_ft(required, flow_gpm), LIFT_LAW, [
     computed('flow_gpm', flow_gpm),
     given(ledger, pump, 'rated_gpm', pump.rated_gpm ?? 0),

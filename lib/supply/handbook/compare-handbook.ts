@@ -25,8 +25,10 @@ export type TenderComparison = {
 }
 
 /** What takes the hand figure to the simulated flow, in this order; each changes the figure before it. */
-export const comparisonSteps = ['start-stop', 'load', 'road', 'dump-tail', 'top-up', 'bay-shared', 'dumping', 'chosen-ways', 'wait-fill', 'wait-dump', 'wait-road', 'rest', 'away', 'site-shares', 'tanks', 'pump'] as const
-export type ComparisonStep = { readonly code: (typeof comparisonSteps)[number]; readonly change_gpm: number; readonly figure_gpm: number }
+type ComparisonCode =
+  | 'start-stop' | 'load' | 'road' | 'dump-tail' | 'top-up' | 'bay-shared' | 'dumping' | 'chosen-ways' | 'wait-fill' | 'wait-dump'
+  | 'wait-road' | 'rest' | 'away' | 'site-shares' | 'tanks' | 'pump'
+export type ComparisonStep = { readonly code: ComparisonCode; readonly change_gpm: number; readonly figure_gpm: number }
 
 export type HandbookComparison = {
   readonly tenders: readonly TenderComparison[]

@@ -30,14 +30,14 @@ export type HandbookRound = {
 }
 
 /** Part of the tank that both forms count. */
-export const COUNTED_SHARE = 0.9
+const COUNTED_SHARE = 0.9
 /** Starting and stopping, in the travel formula. */
-export const START_STOP_MIN = 0.65
+const START_STOP_MIN = 0.65
 /** The formula prints 1.70 at 35 mph, where 60/35 is 1.714. */
 const PRINTED_SLOPE_MIN_PER_MI = 1.7
 
 /** Minutes a mile of the travel formula: 1.70 at 35 mph as printed, else 60/V. */
-export function handbookSlope(average_mph: number): number {
+function handbookSlope(average_mph: number): number {
   requirePositive('average_mph', average_mph)
   return average_mph === HANDBOOK_AVERAGE_MPH ? PRINTED_SLOPE_MIN_PER_MI : 60 / average_mph
 }

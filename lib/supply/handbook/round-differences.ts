@@ -13,8 +13,7 @@ export type PartCode =
 export type RoundPart = { readonly code: PartCode; readonly more_s: number }
 
 /** What a reader must know beside the times: another load counted, a straight line driven, no round made. */
-export const roundNotes = ['load', 'way-straight', 'no-round'] as const
-export type RoundNote = (typeof roundNotes)[number]
+export type RoundNote = 'load' | 'way-straight' | 'no-round'
 
 /** The way out to the fill site and the way back, as the plan has them. */
 export type DrivenWays = { readonly empty: Way | undefined; readonly loaded: Way | undefined }

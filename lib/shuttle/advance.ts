@@ -1,13 +1,15 @@
 import { requireThat } from '../issue'
-import { handlePumper, replanDump, syncDump } from './dump-site'
+import { replanDump, syncDump } from './dump-site'
 import type { OnEvent } from './event'
 import { handleFeed } from './feed'
 import { replanFill, replanPool, syncFill } from './fill-site'
 import { handleDemand, handleEngine, syncFire, takeUpFire } from './fire-ground'
 import { syncPool } from './pool'
+import { handlePumper } from './pumper'
 import type { Scenario } from './scenario'
+import { openPlaces, openSite } from './site-places'
 import type { SimState } from './state'
-import { handleTender, openPlaces, openSite } from './tender'
+import { handleTender } from './tender'
 
 /**
  * Lets a run go on until a moment, all events at that moment included.

@@ -1,7 +1,8 @@
 import { settle } from './advance'
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
-import { FIRE, fork, type SimState } from './state'
+import { FIRE, type SimState } from './state'
+import { fork } from './state-layout'
 
 /** Where all the water is: initial + drawn = delivered + stored + in transit + spilled, and what rounding left over. */
 export type Balance = {

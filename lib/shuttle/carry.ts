@@ -8,9 +8,11 @@ import { replanFill, replanPool, syncFill } from './fill-site'
 import { syncFire, takeUpFire } from './fire-ground'
 import { ENGINE, PHASE, PUMPER } from './phase'
 import type { Scenario } from './scenario'
+import { admitNext } from './site-places'
 import { begin } from './start'
-import { CLOSED, FIRE, fork, FREE, type SimState } from './state'
-import { admitNext, openNextBay } from './tender'
+import { CLOSED, FIRE, FREE, type SimState } from './state'
+import { fork } from './state-layout'
+import { openNextBay } from './tender-fills'
 
 /** For each item of `to` its index in `from`, -1 when it is new. */
 function indexesById(from: readonly { readonly id: string }[], to: readonly { readonly id: string }[]): number[] {
@@ -214,4 +216,3 @@ function allReadyAt(to: Scenario, next: SimState): number {
   for (let d = 0; d < to.dumps.count; d++) if (to.dumps.share[d]! > 0) latest_s = Math.max(latest_s, next.supplyReady_s[d]!)
   return latest_s
 }
-

@@ -1,5 +1,5 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { feedIntoFill } from './fill-site'
+import { feedInto_gpm } from './feed-rates'
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
 import { CLOSED, type SimState } from './state'
@@ -121,7 +121,7 @@ function doneAt(scenario: Scenario, state: SimState, i: number, site: number, st
 
 function fillStay_s(scenario: Scenario, state: SimState, i: number, f: number, places: number): number {
   const { fills, tenders } = scenario
-  const rate_gpm = Math.min(fills.bayRate_gpm[fills.rateFrom[f]! + places - 1]! + feedIntoFill(scenario, state, f) / places, tenders.fillLimit_gpm[i]!)
+  const rate_gpm = Math.min(fills.bayRate_gpm[fills.rateFrom[f]! + places - 1]! + feedInto_gpm(scenario.feeds.fill, state, f) / places, tenders.fillLimit_gpm[i]!)
   return tenders.fillPosition_s[i]! + tenders.fillClear_s[i]! + (tenders.load_gal[i]! / rate_gpm) * SECONDS_PER_MINUTE
 }
 

@@ -1,11 +1,11 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { EVENT, type OnEvent } from './event'
+import { addFed, feedInto_gpm, setFeedShare } from './feed-rates'
 import { PHASE, PUMPER } from './phase'
+import { SAME_LEVEL_GAL } from './same-level'
 import type { Scenario } from './scenario'
-import { FIRE, rowOf, type SimState } from './state'
-
-/** Levels this close are the same level: far above rounding, far below a drop. */
-export const SAME_LEVEL_GAL = 1e-6
+import { rowOf, type SimState } from './state'
+import { becomeReady, hasCome, isSupplied } from './supply-ready'
 
 /** Moves the water at dump site `d` along its present rates up to `now_s`. */
 export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: number): void {
@@ -24,7 +24,7 @@ export function syncDump(scenario: Scenario, state: SimState, d: number, now_s: 
       state.given_gal[i] = state.given_gal[i]! + moved_gal
     }
     state.received_gal[d] = state.received_gal[d]! + in_gpm * elapsed_min
-    addFed(scenario, state, scenario.feeds.dump, d, elapsed_min)
+    addFed(scenario.feeds.dump, state, d, elapsed_min)
   }
   const out_gpm = state.out_gpm[d]!
   const enter_gpm = state.enter_gpm[d]!
@@ -77,7 +77,7 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
     spill_gpm += rate_gpm - kept_gpm
   }
 
-  const fed_gpm = feedInto(scenario, state, d)
+  const fed_gpm = feedInto_gpm(scenario.feeds.dump, state, d)
   wanted_gpm += fed_gpm
 
   const target_gal = state.target_gal[d]!
@@ -144,25 +144,9 @@ export function replanDump(scenario: Scenario, state: SimState, d: number, now_s
   state.leak_gpm[d] = leaks_gpm
   state.spill_gpm[d] = spill_gpm * opening
   if (given_gpm > 0) planDumpers(scenario, state, from, upTo, opening, now_s)
-  if (scenario.feeds.count > 0) setFeedRates(scenario, state, d, opening)
+  if (scenario.feeds.count > 0) setFeedShare(scenario.feeds.dump, state, d, opening)
   planLevel(scenario, state, d, at, enter_gpm - taken_gpm, now_s)
   if (front_gal > 0) planFront(scenario, state, d, in_gpm - enter_gpm, now_s)
-}
-
-/** What hose lays could bring into dump site `d` now. */
-function feedInto({ feeds }: Scenario, state: SimState, d: number): number {
-  let sum_gpm = 0
-  for (let j = 0; j < feeds.count; j++) if (feeds.dump[j] === d) sum_gpm += state.feed_gpm[j]!
-  return sum_gpm
-}
-
-function setFeedRates({ feeds }: Scenario, state: SimState, d: number, opening: number): void {
-  for (let j = 0; j < feeds.count; j++) if (feeds.dump[j] === d) state.feedRate_gpm[j] = state.feed_gpm[j]! * opening
-}
-
-/** Adds up what the hose lays of a site brought, at their rates till now. */
-export function addFed({ feeds }: Scenario, state: SimState, siteOf: Int32Array, site: number, elapsed_min: number): void {
-  for (let j = 0; j < feeds.count; j++) if (siteOf[j] === site) state.fed_gal[j] = state.fed_gal[j]! + state.feedRate_gpm[j]! * elapsed_min
 }
 
 /** The front runs full or empty: the same entity as the level behind, whichever comes first. */
@@ -212,50 +196,4 @@ function planLevel(scenario: Scenario, state: SimState, d: number, at: number, n
   state.target_gal[d] = target_gal
   state.next_s[entities.dumps + d] = target_gal === Infinity ? Infinity
     : now_s + Math.max(0, (target_gal - level_gal) / net_gpm) * SECONDS_PER_MINUTE
-}
-
-/** One tender is empty, or a hose lay runs into the tanks. */
-const hasCome = (scenario: Scenario, state: SimState, d: number): boolean => state.finished[d]! > 0 || feedInto(scenario, state, d) > 0
-
-/** Supply counts as ready with one tender empty, or a lay running, and the reserve reached, or with the tanks full. */
-function isSupplied(scenario: Scenario, state: SimState, d: number, at: number, level_gal: number): boolean {
-  if (scenario.dumps.share[d] === 0) return false
-  if (level_gal >= scenario.dumps.capacity_gal[d]! - SAME_LEVEL_GAL) return true
-  return hasCome(scenario, state, d) && level_gal >= scenario.demand.reserve_gal[at]! - SAME_LEVEL_GAL
-}
-
-function becomeReady(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {
-  const { dumps, demand } = scenario
-  state.pumper[d] = PUMPER.draws
-  state.supplyReady_s[d] = now_s
-  state.lowest_gal[d] = state.level_gal[d]!
-  state.lowest_s[d] = now_s
-  state.isFireDue[0] = 1
-  if (on) on(EVENT['supply-ready'], now_s, -1, d)
-  for (let other = 0; other < dumps.count; other++) {
-    if (dumps.share[other]! > 0 && state.supplyReady_s[other] === Infinity) return
-  }
-  state.fire[FIRE.allReady_s] = now_s
-  if (demand.afterReady_s !== Infinity) state.end_s[0] = now_s + demand.afterReady_s
-  if (on) on(EVENT['all-supply-ready'], now_s, -1, -1)
-}
-
-/** The pumper of dump site `d` is set, its booster tank runs empty, or its draft is back. */
-export function handlePumper(scenario: Scenario, state: SimState, d: number, now_s: number, on: OnEvent | undefined): void {
-  syncDump(scenario, state, d, now_s)
-  if (state.pumper[d] === PUMPER.setsUp) {
-    state.pumper[d] = PUMPER.waitsForSupply
-    state.next_s[scenario.entities.pumpers + d] = Infinity
-    if (on) on(EVENT['pumper-set'], now_s, -1, d)
-  }
-  if (state.boosterOut_gpm[d]! > 0 && state.booster_gal[d]! <= SAME_LEVEL_GAL) {
-    state.booster_gal[d] = 0
-    if (on) on(EVENT['booster-empty'], now_s, -1, d)
-  }
-  if (state.pumper[d] === PUMPER.reprimes && state.reprimed_s[d]! <= now_s) {
-    state.pumper[d] = PUMPER.draws
-    state.reprimed_s[d] = Infinity
-    if (on) on(EVENT['draft-back'], now_s, -1, d)
-  }
-  replanDump(scenario, state, d, now_s, on)
 }

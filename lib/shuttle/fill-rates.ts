@@ -1,6 +1,6 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { addFed } from './dump-site'
 import { EVENT, type OnEvent } from './event'
+import { addFed, feedInto_gpm } from './feed-rates'
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
@@ -22,7 +22,7 @@ export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: 
     }
     state.filling_s[f] = state.filling_s[f]! + elapsed_s
     state.drawn_gal[f] = state.drawn_gal[f]! + draw_gpm * elapsed_min
-    addFed(scenario, state, scenario.feeds.fill, f, elapsed_min)
+    addFed(scenario.feeds.fill, state, f, elapsed_min)
   }
   const usable_gal = scenario.fills.usable_gal[f]!
   if (state.dry[f]) state.dry_s[f] = state.dry_s[f]! + elapsed_s
@@ -38,7 +38,7 @@ export function offerAt(scenario: Scenario, state: SimState, f: number): Offer {
   const { fills } = scenario
   const bays = state.filling[f]!
   const own_gpm = bays > 0 ? fills.bayRate_gpm[fills.rateFrom[f]! + bays - 1]! : 0
-  const fed_gpm = bays > 0 ? feedIntoFill(scenario, state, f) / bays : 0
+  const fed_gpm = bays > 0 ? feedInto_gpm(scenario.feeds.fill, state, f) / bays : 0
   const offered_gpm = own_gpm + fed_gpm
   return { offered_gpm, ownShare: fed_gpm > 0 ? own_gpm / offered_gpm : 1 }
 }
@@ -100,16 +100,9 @@ function rateInto(scenario: Scenario, state: SimState, i: number, offered_gpm: n
   return state.part[i] === 0 ? rate_gpm : rate_gpm * tenders.topUpRateShare[i]!
 }
 
-/** What hose lays could add at fill site `f` now. */
-export function feedIntoFill({ feeds }: Scenario, state: SimState, f: number): number {
-  let sum_gpm = 0
-  for (let j = 0; j < feeds.count; j++) if (feeds.fill[j] === f) sum_gpm += state.feed_gpm[j]!
-  return sum_gpm
-}
-
 function setFeedRates(scenario: Scenario, state: SimState, f: number, taken_gpm: number): void {
   const { feeds } = scenario
   if (feeds.count === 0) return
-  const whole_gpm = feedIntoFill(scenario, state, f)
+  const whole_gpm = feedInto_gpm(scenario.feeds.fill, state, f)
   for (let j = 0; j < feeds.count; j++) if (feeds.fill[j] === f) state.feedRate_gpm[j] = whole_gpm > 0 ? (taken_gpm * state.feed_gpm[j]!) / whole_gpm : 0
 }

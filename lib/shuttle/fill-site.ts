@@ -1,13 +1,14 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { replanDump, SAME_LEVEL_GAL, syncDump } from './dump-site'
+import { replanDump, syncDump } from './dump-site'
 import { EVENT, type OnEvent } from './event'
 import { offerAt, setDry, setFillRates, syncFill, wantedBy } from './fill-rates'
 import { syncFire } from './fire-ground'
 import { drawnFrom, laysOn, syncPool } from './pool'
+import { SAME_LEVEL_GAL } from './same-level'
 import type { Scenario } from './scenario'
 import type { SimState } from './state'
 
-export { feedIntoFill, syncFill } from './fill-rates'
+export { syncFill } from './fill-rates'
 
 /**
  * Sets the rates at fill site `f` from now on, and when its tenders and its source next

@@ -1,7 +1,8 @@
 import { SECONDS_PER_MINUTE } from '../units'
-import { replanDump, SAME_LEVEL_GAL, syncDump } from './dump-site'
+import { replanDump, syncDump } from './dump-site'
 import { EVENT, type OnEvent } from './event'
 import { ENGINE } from './phase'
+import { SAME_LEVEL_GAL } from './same-level'
 import type { Scenario } from './scenario'
 import { FIRE, rowOf, type SimState } from './state'
 

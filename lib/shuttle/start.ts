@@ -1,6 +1,7 @@
 import { PHASE } from './phase'
 import type { Scenario } from './scenario'
-import { CLOSED, FIRE, FREE, stateOn, type SimState } from './state'
+import { CLOSED, FIRE, FREE, type SimState } from './state'
+import { stateOn } from './state-layout'
 
 /** Ranks of simultaneous events: class of entity first, then the order in which they were set. */
 const RANK_CLASS = 2 ** 44

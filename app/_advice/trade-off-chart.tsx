@@ -19,7 +19,7 @@ export function TradeOffChart({ curve, asked_gpm }: { curve: readonly TradeOffPo
   const width = Math.min(44, step * 0.62)
   const spoken = curve.map(({ tenderCount, flow_gpm }) => say('advice.request.curve.text', { count: tenderCount, flow: flow(flow_gpm) })).join('; ')
   return (
-    <svg className={styles.chart} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`${say('advice.request.curve.flow')}. ${spoken}`}>
+    <svg className={styles.chart} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={say('advice.request.curve.heard', { title: say('advice.request.curve.flow'), list: spoken })}>
       {curve.map(({ tenderCount, flow_gpm }, index) => {
         const middle = LEFT + step * (index + 0.5)
         return (

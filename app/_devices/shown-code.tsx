@@ -1,10 +1,8 @@
-import { say } from '../_text'
+import { formatMoment, say } from '../_text'
 import styles from './devices.module.css'
 import { QrCode } from './qr-code'
 
 export type MadeCode = { code: string; expiresAt: string }
-
-const clockOf = (moment: string): string => new Intl.DateTimeFormat('en-US', { hour: 'numeric', minute: '2-digit' }).format(new Date(moment))
 
 /** A code to be typed or scanned; shown only once. */
 export function ShownCode({ base, made, title = say('devices.code') }: { base: string; made: MadeCode; title?: string }) {
@@ -15,7 +13,7 @@ export function ShownCode({ base, made, title = say('devices.code') }: { base: s
         <h3 className={styles.small}>{title}</h3>
         <p className={styles.letters}><span aria-hidden="true">{made.code}</span><span className={styles.heard}>{say('devices.code.spelled', { letters: made.code.replace('-', '').split('').join(' ') })}</span></p>
         <p className={styles.address}>{`${base}/join`}</p>
-        <p className={styles.quiet}>{say('devices.code.until', { time: clockOf(made.expiresAt) })}</p>
+        <p className={styles.quiet}>{say('devices.code.until', { time: formatMoment(Date.parse(made.expiresAt)) })}</p>
       </div>
     </div>
   )

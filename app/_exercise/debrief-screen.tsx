@@ -7,7 +7,7 @@ import { StringChart } from '../_charts/string-chart'
 import { useDistrict } from '../_client'
 import { Shell } from '../_frame/shell'
 import { exerciseHref } from '../_links/exercise-href'
-import { formatClock, formatDay, formatMinutes, formatQuantity, say } from '../_text'
+import { formatClock, formatDay, formatMinutes, formatQuantity, formatToday, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
@@ -78,7 +78,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
           <ButtonLink size="s" icon="arrowLeft" href={exerciseHref(districtId, exerciseId)} label={say('exercise.back')} />
           <Button size="s" icon="print" label={say('exercise.debrief.print')} onClick={() => { print() }} />
         </header>
-        <p className={styles.quiet}>{say(isEnded ? 'exercise.debrief.ended' : 'exercise.debrief.running', { time: formatClock(clock_s), plan: exercise.bundle.plan.name, day: formatDay(exercise.clock?.setAt ?? new Date().toISOString()) })}</p>
+        <p className={styles.quiet}>{say(isEnded ? 'exercise.debrief.ended' : 'exercise.debrief.running', { time: formatClock(clock_s), plan: exercise.bundle.plan.name, day: exercise.clock ? formatDay(exercise.clock.setAt) : formatToday() })}</p>
         <div className={styles.figures}>
           <FigureTile label={say('exercise.debrief.short')} value={formatMinutes(gone.shortfall.short_s, 'up')} look={gone.shortfall.short_s > 0 ? 'amber' : 'water'} />
           <FigureTile label={say('exercise.debrief.missing')} value={gallons(gone.shortfall.missing_gal)} />

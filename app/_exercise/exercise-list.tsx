@@ -44,7 +44,7 @@ export function ExerciseList({ districtId }: { districtId: string }) {
                 <li key={id} className={styles.row}>
                   <ButtonLink className={styles.name} look="quiet" href={exerciseHref(districtId, id)} label={name} iconAfter="arrowRight" />
                   {updatedAt && <span className={styles.quiet}>{say('exercise.made-on', { day: formatDay(updatedAt) })}</span>}
-                  <Button size="s" look="quiet" icon="trash" label={say('exercise.delete')} aria-label={`${say('exercise.delete')}: ${name}`} onClick={() => { void remove(id, name) }} />
+                  <Button size="s" look="quiet" icon="trash" label={say('exercise.delete')} aria-label={say('kit.act-on', { act: say('exercise.delete'), name })} onClick={() => { void remove(id, name) }} />
                 </li>
               ))}
             </ul>

@@ -7,7 +7,7 @@ import type { Exercise } from '@/lib/plan'
 import { getClient, type DocumentEntry } from '../_client'
 import { exerciseHref } from '../_links/exercise-href'
 import { usePlanDesk } from '../_plan/use-plan-desk'
-import { formatClock, formatDay, say, sayIssue } from '../_text'
+import { formatClock, formatToday, say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
 import { Segments } from '../_ui/segments'
@@ -61,7 +61,7 @@ function OfPlan({ districtId, planId }: { districtId: string; planId: string }) 
     const client = getClient()
     const exercise: Exercise = {
       format: 'millrace-exercise', version: 1, id: client.newId(), districtId, bundle: whole, facts: [], notes: [],
-      name: say('exercise.name', { plan: plan.name, day: formatDay(new Date().toISOString()) }).slice(0, 120),
+      name: say('exercise.name', { plan: plan.name, day: formatToday() }).slice(0, 120),
       injects: drawn.map(({ what, at_s }) => ({ ...injectFrom(what, client.newId(), troubleWords(what, names).slice(0, 120), at_s), told: toldWords(what, names) })),
     }
     const refused = await client.create(exercise, { label: say('exercise.make') })

@@ -3,7 +3,7 @@
 import { wrap, type Remote } from 'comlink'
 import { useEffect, useState } from 'react'
 import type { Bundle } from '@/lib/plan'
-import { localDay } from '../_text/local-day'
+import { localDay } from '../_text'
 import { guardOf } from '../_worker/guard-worker'
 import { latestWins } from '../_worker/latest-wins'
 import type { HandbookService, HandbookStudy } from './handbook.worker'

@@ -64,7 +64,7 @@ export function LogList({ districtId }: { districtId: string }) {
                 <li key={id} className={styles.listRow}>
                   <ButtonLink className={styles.name} look="quiet" href={logHref(districtId, id)} label={name} iconAfter="arrowRight" />
                   {updatedAt && <span className={styles.quiet}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
-                  <Button size="s" look="quiet" icon="trash" label={say('log.delete')} aria-label={`${say('log.delete')}: ${name}`} onClick={() => { void remove(id, name) }} />
+                  <Button size="s" look="quiet" icon="trash" label={say('log.delete')} aria-label={say('kit.act-on', { act: say('log.delete'), name })} onClick={() => { void remove(id, name) }} />
                 </li>
               ))}
             </ul>

@@ -31,13 +31,15 @@ export function Readings({ desk, post, by }: { desk: LogDesk; post: SiteEvent['p
           <div key={kind} className={styles.reading}>
             {kind === 'tankLevel' && capacity_gal !== undefined && (
               <div className={styles.shares} role="group" aria-label={say('log.reading.tankLevel')}>
-                {SHARES.map((share) => (
-                  <Button
-                    key={share} className={styles.other} onClick={() => { void note('tankLevel', { value: Math.round(share * capacity_gal) }) }}
-                    label={share === 0 ? say('log.reading.empty') : share === 1 ? say('log.reading.full') : formatShare(share)}
-                    aria-label={`${say('log.reading.tankLevel')}: ${share === 0 ? say('log.reading.empty') : share === 1 ? say('log.reading.full') : formatShare(share)}`}
-                  />
-                ))}
+                {SHARES.map((share) => {
+                  const name = share === 0 ? say('log.reading.empty') : share === 1 ? say('log.reading.full') : formatShare(share)
+                  return (
+                    <Button
+                      key={share} className={styles.other} label={name} aria-label={say('kit.act-on', { act: say('log.reading.tankLevel'), name })}
+                      onClick={() => { void note('tankLevel', { value: Math.round(share * capacity_gal) }) }}
+                    />
+                  )
+                })}
               </div>
             )}
             <div className={styles.readingRow}>

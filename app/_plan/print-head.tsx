@@ -1,17 +1,15 @@
 'use client'
 
 import { useEffect, useState } from 'react'
-import { formatDay, say } from '../_text'
+import { formatToday, say } from '../_text'
 import styles from './planner.module.css'
-
-const today = (): string => formatDay(new Date().toISOString())
 
 /** What a print of the page needs beside what the screen shows: the day, what it may be used for, and where the sheets with the map are. */
 export function PrintHead() {
-  const [day, setDay] = useState(today)
+  const [day, setDay] = useState(formatToday)
   // A page may stand open for days before it is printed.
   useEffect(() => {
-    const onPrint = () => { setDay(today()) }
+    const onPrint = () => { setDay(formatToday()) }
     window.addEventListener('beforeprint', onPrint)
     return () => { window.removeEventListener('beforeprint', onPrint) }
   }, [])

@@ -85,8 +85,8 @@ function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measur
       <div className={styles.actions}>
         {isTaken ? <span>{say('review.measure.is-taken')}</span> : (
           <>
-            <Button size="s" icon="check" label={say('review.measure.take')} aria-label={`${say('review.measure.take')}: ${title}`} onClick={take} />
-            <Button size="s" look="quiet" label={say('review.measure.leave')} aria-label={`${say('review.measure.leave')}: ${title}`} onClick={onLeave} />
+            <Button size="s" icon="check" label={say('review.measure.take')} aria-label={say('kit.act-on', { act: say('review.measure.take'), name: title })} onClick={take} />
+            <Button size="s" look="quiet" label={say('review.measure.leave')} aria-label={say('kit.act-on', { act: say('review.measure.leave'), name: title })} onClick={onLeave} />
           </>
         )}
       </div>

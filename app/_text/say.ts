@@ -31,15 +31,6 @@ export function say(key: TextKey, values?: TextValues): string {
 /** Whether there are words for a key that was put together at run time. */
 export const isTextKey = (key: string): key is TextKey => findMessage(key) !== undefined
 
-/**
- * The words of a key as pieces, so that a value may be an element of the screen.
- * Pieces keep their order; neighbouring words are one string.
- */
-export function sayParts<T extends object>(key: TextKey, values: Readonly<Record<string, TextValue | T>>): (string | T)[] {
-  const whole = messageOf(key).format<T>(values)
-  return Array.isArray(whole) ? whole : [whole]
-}
-
 /** Names of the values that a message takes. */
 export function argumentsOf(key: string): string[] {
   const names = new Set<string>()

@@ -6,7 +6,7 @@ import { joinClasses } from './join-classes'
 export type AnswerSentenceProps = {
   /** What must come before everything: no water, short of the need, why there is no answer. */
   alerts?: readonly { readonly look: 'amber' | 'danger'; readonly text: string }[]
-  /** The answer, lowest figure first; figures inside as `Figure`. */
+  /** The answer, lowest figure first. */
   children: ReactNode
   /** The first thing to change and the first thing to measure. */
   change?: ReactNode
@@ -38,9 +38,4 @@ export function AnswerSentence({ alerts = [], children, change, measure, pending
       )}
     </div>
   )
-}
-
-/** A figure inside a sentence: heavier, and the first of them larger. */
-function Figure({ children, isFirst = false }: { children: ReactNode; isFirst?: boolean }) {
-  return <strong className={joinClasses(styles.figure, isFirst && styles.first)}>{children}</strong>
 }

@@ -18,7 +18,7 @@ export function KeptList({ runs, onShow, onDelete }: KeptListProps) {
       empty={say('drill.kept.none')}
       columns={[
         { key: 'name', head: say('drill.keep.name'), cell: ({ name }) => name, sortBy: ({ name }) => name },
-        { key: 'at', head: say('drill.kept.when'), cell: ({ at }) => formatDay(at.slice(0, 10)), sortBy: ({ at }) => at },
+        { key: 'at', head: say('drill.kept.when'), cell: ({ at }) => formatDay(at), sortBy: ({ at }) => at },
         { key: 'scenario', head: say('drill.kept.scenario'), cell: ({ scenario }) => scenarioWords(scenario) },
         { key: 'points', head: say('drill.kept.points'), isNumber: true, cell: ({ points }) => points, sortBy: ({ points }) => points },
         { key: 'actions', head: say('drill.kept.actions'), cell: (run) => (

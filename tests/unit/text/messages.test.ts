@@ -1,16 +1,16 @@
 import ts from 'typescript'
 import { describe, expect, test } from 'vitest'
-import { allKeys, argumentsOf, findMessage, isTextKey, say, sayParts } from '@/app/_text'
+import { allKeys, argumentsOf, findMessage, isTextKey, say } from '@/app/_text'
 import { placeOf, readSources, visitAll } from './source-files'
 
 const sources = readSources('app', ['.ts', '.tsx'])
 
-/** Calls of `say` and `sayParts` with a key written out, and the names of their values where these are written out too. */
+/** Calls of `say` with a key written out, and the names of their values where these are written out too. */
 function findCalls(): { place: string; key: string; names: string[] | undefined }[] {
   const calls: { place: string; key: string; names: string[] | undefined }[] = []
   for (const file of sources) {
     visitAll(file.tree, (node) => {
-      if (!ts.isCallExpression(node) || !ts.isIdentifier(node.expression) || !['say', 'sayParts'].includes(node.expression.text)) return
+      if (!ts.isCallExpression(node) || !ts.isIdentifier(node.expression) || node.expression.text !== 'say') return
       const [first, second] = node.arguments
       const keys: string[] = []
       if (first) visitAll(first, (inner) => { if (ts.isStringLiteral(inner) && /^[a-z-]+\.[a-zA-Z0-9_.-]+$/.test(inner.text)) keys.push(inner.text) })
@@ -62,11 +62,6 @@ describe('say', () => {
 
   test('refuses a message without its values rather than showing a gap', () => {
     expect(() => say('shell.save.waiting')).toThrow()
-  })
-
-  test('in parts keeps elements in their place', () => {
-    const element = { element: 'b' }
-    expect(sayParts('working.open', { figure: element })).toEqual(['Show the working of ', element])
   })
 
   test('names the values of a message, those inside plurals too', () => {

@@ -13,7 +13,6 @@ import { FigureTile } from '@/app/_ui/figure-tile'
 import { IssueList } from '@/app/_ui/issue-list'
 import { ObjectList } from '@/app/_ui/object-list'
 import { Providers } from '@/app/_frame/providers'
-import { Quantity } from '@/app/_ui/quantity'
 import { QuantityField } from '@/app/_ui/quantity-field'
 import { Shell } from '@/app/_frame/shell'
 import { WorkingPanel } from '@/app/_ui/working-panel'
@@ -59,12 +58,6 @@ describe('an entry of a quantity', () => {
     expect(markup).toContain('value=""')
     expect(words(markup)).toContain('handbook')
   })
-})
-
-test('a figure follows the units in use', () => {
-  expect(words(render(<Quantity value={1000} unit="gpm" />))).toBe('1,000 gpm')
-  expect(words(render(<Quantity value={1000} unit="gpm" />, 'metric'))).toBe('3,785 L/min')
-  expect(words(render(<Quantity value={undefined} unit="gpm" />))).toBe('not known')
 })
 
 test('a card says whether it is open and hides what is closed', () => {

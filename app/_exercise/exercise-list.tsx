@@ -1,7 +1,7 @@
 'use client'
 
 import { useDistrict, useDocumentList, getClient } from '../_client'
-import { PutAwayList } from '../_home/put-away-list'
+import { PutAwayList } from '../_frame/put-away-list'
 import { UndoButtons } from '../_frame/undo-buttons'
 import { Shell } from '../_frame/shell'
 import { formatDay, say, sayIssue } from '../_text'

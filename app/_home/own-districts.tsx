@@ -5,7 +5,7 @@ import { say } from '../_text'
 import { EmptyState } from '../_ui/empty-state'
 import { DistrictList } from './district-list'
 import { homeDistricts } from './home-districts'
-import { PutAwayList } from './put-away-list'
+import { PutAwayList } from '../_frame/put-away-list'
 
 /** The districts of the station; with it out of reach, those this device knows of. Archives are saved at the station itself only. */
 export function OwnDistricts({ isStation }: { isStation: boolean }) {

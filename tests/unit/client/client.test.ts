@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { Client } from '@/app/_client/client'
 import { memoryOutbox } from '@/app/_client/outbox'
-import { putAwayOf } from '@/app/_home/put-away'
+import { putAwayOf } from '@/app/_frame/put-away'
 import { liftOf, opened, setLift, settled } from './client-steps'
 import { FakeServer } from './fake-server'
 import { manualTimers } from './manual-timers'

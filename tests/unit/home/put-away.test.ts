@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { DocumentEntry } from '@/app/_client'
-import { putAwayOf } from '@/app/_home/put-away'
+import { putAwayOf } from '@/app/_frame/put-away'
 
 const entry = (id: string, kind: DocumentEntry['kind'], districtId?: string, deletedAt?: string): DocumentEntry =>
   ({ id, kind, name: id, sequence: 0, ...(districtId !== undefined && { districtId }), ...(deletedAt !== undefined && { deletedAt }) })

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import type { ChartLine } from '@/app/_plan/chart-lines'
-import { stringLabels } from '@/app/_plan/string-labels'
+import type { ChartLine } from '@/app/_charts/chart-lines'
+import { stringLabels } from '@/app/_charts/string-labels'
 
 const x = (time_s: number) => time_s / 4
 /** Drives there and back again, each taking `drive_s`, from a start on. */

@@ -7,7 +7,7 @@ import { Button } from '../_ui/button'
 import { Fold } from '../_ui/fold'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import styles from './home.module.css'
+import styles from './put-away-list.module.css'
 import { putAwayOf } from './put-away'
 
 type Props = { districtId?: string; kinds?: readonly DocumentEntry['kind'][] }
@@ -32,10 +32,10 @@ export function PutAwayList({ districtId, kinds }: Props) {
   }
   return (
     <Fold title={say('home.put-away')} note={say('home.put-away.note')} setCount={own.length}>
-      <ul className={styles.plans}>
+      <ul className={styles.list}>
         {own.map((entry) => (
-          <li key={entry.id} className={styles.plan}>
-            <span className={styles.planName}>
+          <li key={entry.id} className={styles.entry}>
+            <span className={styles.name}>
               {entry.name} <span className={styles.quiet}>{say(`home.put-away.${entry.kind}`, { district: districtId === undefined ? (nameOf(entry.districtId) ?? 'none') : 'none', day: formatDay(entry.deletedAt ?? '') })}</span>
             </span>
             <Button size="s" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: entry.name })} onClick={() => { void bringBack(entry) }} />

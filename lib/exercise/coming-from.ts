@@ -2,8 +2,17 @@ import { findApparatus, findStation } from '../plan'
 import { defaults } from '../supply'
 import { waysNow } from './closures'
 import type { Session } from './session'
-import type { TenderView } from './view'
 import type { World } from './world'
+
+/** Where a tender is along its way. */
+export type Along = {
+  /** How far it is along the way it drives, 0 to 1; absent where it does not drive. */
+  readonly alongShare?: number
+  /** Until it sets off from its station, as things are; absent where it has, or does not come from one. */
+  readonly rolls_s?: number
+  /** Is still on the planned way from its station, though others are sent round: it has passed the closed place, or drives back. */
+  readonly isOnPlannedWay?: boolean
+}
 
 /** The way from a station as it is driven under a world: which one, and how long it takes. */
 type WayIn = { readonly key: string; readonly travel_s: number }
@@ -19,7 +28,7 @@ const SAME_S = 1e-3
  * @param arrive_s when it gets there, as things are at the session's clock
  * @returns nothing where it has no station, or no way
  */
-export function comingFrom({ now, past, clock_s }: Session, tenderId: string, arrive_s: number): Pick<TenderView, 'alongShare' | 'rolls_s' | 'isOnPlannedWay'> {
+export function comingFrom({ now, past, clock_s }: Session, tenderId: string, arrive_s: number): Along {
   const worlds = [...past.map(({ stretch }) => stretch), now]
   const steps = worlds.flatMap(({ world }, k) => {
     const isLast = k === worlds.length - 1

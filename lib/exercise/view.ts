@@ -1,7 +1,7 @@
 import { SECONDS_PER_MINUTE } from '../units'
 import { FIRE, PHASE, phaseNames, settle, type PhaseName } from '../shuttle'
 import { isNever } from './closures'
-import { comingFrom } from './coming-from'
+import { comingFrom, type Along } from './coming-from'
 import { draftOf, type DraftView } from './draft-view'
 import { stateAt, type Session } from './session'
 import { findTrip } from './turn-round'
@@ -21,7 +21,7 @@ export type TankView = {
   readonly waitingCount: number
 }
 
-export type TenderView = {
+export type TenderView = Along & {
   readonly id: string
   readonly phase: PhaseName
   /** Site it is at or drives to. */
@@ -29,12 +29,6 @@ export type TenderView = {
   readonly load_gal: number
   /** Site it set off from; absent where it does not drive, or comes from its station. */
   readonly fromId?: string
-  /** How far it is along the way it drives, 0 to 1; absent where it does not drive. */
-  readonly alongShare?: number
-  /** Until it sets off from its station, as things are; absent where it has, or does not come from one. */
-  readonly rolls_s?: number
-  /** Is still on the planned way from its station, though others are sent round: it has passed the closed place, or drives back. */
-  readonly isOnPlannedWay?: boolean
   /** Has no way to where it is to go: it stands where it set off, or does not come. */
   readonly isHeldUp?: boolean
   /** Until this phase ends as things are; absent where that hangs on others. */

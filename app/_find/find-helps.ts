@@ -1,7 +1,7 @@
 import { helpFigureHref, helpFigures, helpKeys, helpSheets } from '../_help/help-topics'
 import { themes } from '../_look/theme'
 import { say, unitSystems } from '../_text'
-import { screenHref } from '../_ui/screens'
+import { screenHref } from '../_links/screens'
 import type { FindAct, Located } from './find-entries'
 
 const HELP = { group: 'help', icon: 'note', districtId: undefined } as const

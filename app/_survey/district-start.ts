@@ -1,7 +1,6 @@
 import type { Point } from '@/lib/geo'
-import type { District, EditBody, Plan } from '@/lib/plan'
+import { placesOf, type District, type EditBody, type Plan } from '@/lib/plan'
 import { grown } from '@/lib/terrain'
-import { placesOf } from './survey-kinds'
 
 /** A district is about so large around the point it is said to lie at, until roads say more: a first look shows it whole. */
 const AROUND_START_M = 8000

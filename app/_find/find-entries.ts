@@ -4,31 +4,11 @@ import { exchangeHref } from '../_links/exchange-href'
 import { exerciseHref } from '../_links/exercise-href'
 import { logHref } from '../_links/log-href'
 import { partHref } from '../_links/part-href'
-import type { IconName } from '../_look/icon'
-import type { Theme } from '../_look/theme'
 import { planPageHref, planPages } from '../_links/plan-pages'
-import { say, type UnitSystem } from '../_text'
 import { itemHref, screenHref, screenIcons, screens } from '../_links/screens'
+import { say } from '../_text'
+import type { FindEntry, Located } from './find-entry'
 import { actEntries, helpEntries } from './find-helps'
-
-/** Groups of what can be found, in the order of the list. */
-export const findGroups = ['here', 'plan', 'exercise', 'log', 'place', 'resource', 'site', 'act', 'help', 'elsewhere'] as const
-export type FindGroup = (typeof findGroups)[number]
-
-/**
- * Something one can go to by its name. `note` tells apart what has one name: its kind and its district. `key` is its own
- * among all of them: a copy of a district holds the ids of what it was copied from.
- */
-export type FindEntry = {
-  readonly key: string; readonly id: string; readonly group: FindGroup; readonly label: string; readonly note: string; readonly href: string; readonly icon: IconName
-  /** Other words by which it is looked for; not shown. */
-  readonly also?: string
-  /** What is done, in place of going there. */
-  readonly act?: FindAct
-}
-
-/** Done from the list itself. */
-export type FindAct = { readonly kind: 'undo' | 'redo' } | { readonly kind: 'units'; readonly system: UnitSystem } | { readonly kind: 'theme'; readonly theme: Theme }
 
 /** What there is to find: `plans` are those whose sites are wanted; `here` is what the screen shows. */
 export type FindScope = {
@@ -57,8 +37,6 @@ export function findEntries(scope: FindScope): FindEntry[] {
     ...pagesElsewhere(here),
   ].map(({ districtId, ...entry }) => ({ key: [districtId, entry.group, entry.id].join('/'), ...entry }))
 }
-
-export type Located = Omit<FindEntry, 'key'> & { districtId: string | undefined }
 
 function pagesHere({ districtId, planId }: FindScope['here'], nameOf: (id: string | undefined) => string | undefined): Located[] {
   if (districtId === undefined) return []

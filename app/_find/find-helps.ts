@@ -1,8 +1,8 @@
-import { helpFigureHref, helpFigures, helpKeys, helpSheets } from '../_help/help-topics'
+import { helpFigureHref, helpFigures, helpKeys, helpSheets } from '../_links/help-topics'
 import { themes } from '../_look/theme'
 import { say, unitSystems } from '../_text'
 import { screenHref } from '../_links/screens'
-import type { FindAct, Located } from './find-entries'
+import type { FindAct, Located } from './find-entry'
 
 const HELP = { group: 'help', icon: 'note', districtId: undefined } as const
 

@@ -3,7 +3,7 @@ import { sayIssue } from '../_text'
 import { useTheme } from '../_ui/theme-context'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import type { FindAct } from './find-entries'
+import type { FindAct } from './find-entry'
 
 /** Does what was found. */
 export function usePerform(): (act: FindAct) => void {

@@ -4,7 +4,7 @@ import { Shell } from '../_frame/shell'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { CheatSheets } from './cheat-sheets'
-import { figureAnchor, helpFigures, helpKeys } from './help-topics'
+import { figureAnchor, helpFigures, helpKeys } from '../_links/help-topics'
 import styles from './help.module.css'
 
 const steps = ['map', 'place', 'units', 'plan', 'check'] as const

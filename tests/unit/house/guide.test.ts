@@ -17,6 +17,14 @@ describe.each(guides.map((name) => ({ name, text: readFileSync(path.join(root, n
   })
 })
 
+test('the README names every field of a result', () => {
+  const schema = JSON.parse(readFileSync(path.join(root, 'public/schemas/result.schema.json'), 'utf8')) as { properties: object }
+  const readme = readFileSync(path.join(root, 'README.md'), 'utf8')
+  const fields = Object.keys(schema.properties)
+  expect(fields.length).toBeGreaterThan(20)
+  expect(fields.filter((field) => !readme.includes(`\`${field}\``))).toEqual([])
+})
+
 test('places and commands are found in a text', () => {
   const text = 'Run `npm run -s evaluate` or npm test; see `lib/plan/edits`, `proxy.ts` and `say(key)`. A ratio `a / b` is none.'
   expect(placesNamedIn(text)).toEqual(['lib/plan/edits', 'proxy.ts'])

@@ -102,7 +102,7 @@ test('what nobody has recorded of a source stands on its sheet as a thing to fin
 test('the back-up prime card fits one page of either size', async ({ page }) => {
   await page.goto(`${site}/card?pumper=engine-12`)
   await expect(page.getByRole('heading', { level: 1, name: 'Engine 12 at Covered Bridge, north abutment' })).toBeVisible()
-  await expect(page.getByText('Never practise a back-up prime on a pumper whose tank protects an interior crew.')).toBeVisible()
+  await expect(page.getByText('Never practice a back-up prime on a pumper whose tank protects an interior crew.')).toBeVisible()
   await expectAccessible(page)
   for (const format of ['A4', 'Letter'] as const) {
     const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString('latin1')

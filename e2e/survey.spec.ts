@@ -159,7 +159,7 @@ test('a hazard shows every method side by side, and is held to the one chosen', 
   await beginDistrict(page, 'Hazard township')
   await place(page, 'target hazard', 400, 300)
   await expect(columnOf(page).getByText(/to see the flow by every method/)).toBeVisible()
-  for (const [label, text] of [['Length', '60'], ['Width', '40'], ['Storey height', '9']] as const) await enter(page, label, text)
+  for (const [label, text] of [['Length', '60'], ['Width', '40'], ['Story height', '9']] as const) await enter(page, label, text)
   await columnOf(page).getByLabel('Occupancy class').selectOption('7, light')
   await columnOf(page).getByLabel('Construction').selectOption('Type V, wood frame')
   const methods = page.getByRole('radiogroup', { name: 'Plans are held to' })

@@ -48,7 +48,7 @@ away('fifty events logged with the station gone, over a phone that dies, are at 
   await station.stop()
 
   await press(phone, COUNT)
-  await expect(phone.getByText(`${COUNT} events on this device; the station is out of reach`)).toBeVisible({ timeout: 30_000 })
+  await expect(phone.getByText(`${COUNT} entries on this device; the station laptop is out of reach`)).toBeVisible({ timeout: 30_000 })
   await expectAccessible(phone)
   // Not closed, but gone at once, as when a battery is empty.
   const died = device.waitForEvent('close')
@@ -59,11 +59,11 @@ away('fifty events logged with the station gone, over a phone that dies, are at 
   phone = await page(device)
   await phone.setViewportSize({ width: 390, height: 844 })
   await phone.goto(address)
-  await expect(phone.getByText(`${COUNT} events on this device; the station is out of reach`)).toBeVisible({ timeout: 30_000 })
+  await expect(phone.getByText(`${COUNT} entries on this device; the station laptop is out of reach`)).toBeVisible({ timeout: 30_000 })
   // At the same post as before.
   await expect(phone.getByRole('heading', { name: 'Tenders' })).toBeVisible()
   await station.start()
-  await expect(phone.getByText('All at the station')).toBeVisible({ timeout: 70_000 })
+  await expect(phone.getByText('Every entry is saved on the station laptop')).toBeVisible({ timeout: 70_000 })
   const { events, total } = await atStation(station, logId)
   expect(total).toBe(COUNT)
   expect(new Set(events.map(({ id }) => id)).size).toBe(COUNT)

@@ -26,6 +26,10 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
   const box = await page.getByRole('button', { name: 'Tender 11: Dumping' }).boundingBox()
   expect(box!.height).toBeGreaterThanOrEqual(66)
   expect(box!.width).toBeGreaterThanOrEqual(300)
+  // The way back is under the thumb right after the press.
+  const wayBack = page.getByRole('button', { name: /^Undo: Tender 11: Arrived/ })
+  await expect(wayBack).toBeInViewport({ ratio: 1 })
+  expect((await wayBack.boundingBox())!.height).toBeGreaterThanOrEqual(48)
   await page.waitForTimeout(1000)
   await page.getByRole('button', { name: 'Tender 11: Dumping' }).click()
   await expect(events(page)).toHaveCount(2)
@@ -39,7 +43,11 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
   await expect(page.getByText('corrected')).toBeVisible()
   await page.getByRole('button', { name: 'Water in the portable tanks: 50%' }).click()
   await expect(page.getByRole('region', { name: 'Now' })).toContainText('estimate')
-  await expect(page.getByText('All at the station')).toBeVisible()
+  // Typed and noted with one press.
+  await page.getByRole('textbox', { name: 'Flow sent on from here' }).fill('450')
+  await page.getByRole('button', { name: 'Flow sent on from here: Note it now' }).click()
+  await expect(events(page).first()).toContainText(/Flow 450\sgpm/)
+  await expect(page.getByText('Every entry is saved on the station laptop')).toBeVisible()
   await expectAccessible(page)
 
   const table = { name: 'fill.csv', mimeType: 'text/csv', buffer: Buffer.from('time,post,event,site,apparatus\n14:05,fill,arrived,Boat launch,Tender 12\n14:61,fill,full,Boat launch,Tender 12\n') }
@@ -60,12 +68,12 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
   await row.getByLabel('Left').fill('1431')
   await row.getByLabel('Left').press('Enter')
   await expect(page.getByText('2 events kept: Tender 21')).toBeVisible()
-  await expect(page.getByText('All at the station')).toBeVisible()
+  await expect(page.getByText('Every entry is saved on the station laptop')).toBeVisible()
   await expectAccessible(page)
   const id = address.split('/').at(-1)!
   const { total } = (await (await page.request.get(`/api/documents/${id}/events`)).json()) as { total: number }
-  // Two presses, an undo, a correction, a level, two from the table, two from the paper.
-  expect(total).toBe(9)
+  // Two presses, an undo, a correction, a level, a flow, two from the table, two from the paper.
+  expect(total).toBe(10)
   await page.goto(LOGS)
   await expectAccessible(page)
 })

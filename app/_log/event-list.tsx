@@ -52,7 +52,7 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
                 {right_ms !== event.at_ms && <span className={styles.quiet}> {say('log.events.put-right', { time: clockTime(event.at_ms, desk.log?.zone) })}</span>}
                 {state && <span className={styles.quiet}> ({say(`log.events.state.${state}`)})</span>}
               </span>
-              {!gone.has(event.id) && <Button size="s" look="quiet" label={say('log.events.correct')} aria-label={say('log.events.correct.name', { what: words })} aria-expanded={openId === event.id} onClick={() => { setOpen(openId === event.id ? undefined : event.id) }} />}
+              {!gone.has(event.id) && <Button className={styles.correct} look="quiet" label={say('log.events.correct')} aria-label={say('log.events.correct.name', { what: words })} aria-expanded={openId === event.id} onClick={() => { setOpen(openId === event.id ? undefined : event.id) }} />}
               {openId === event.id && <Correction desk={desk} event={event} isPutRight={right_ms !== event.at_ms} by={by} onDone={() => { setOpen(undefined) }} />}
             </li>
           )

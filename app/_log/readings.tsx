@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { siteEventValues, type PostKind, type SiteEvent, type SiteEventKind } from '@/lib/plan'
 import { formatShare, say } from '../_text'
 import { Button } from '../_ui/button'
@@ -16,8 +16,8 @@ const SHARES = [0, 0.25, 0.5, 0.75, 1] as const
 
 /** What is read off gauges and tanks at a post, the prime, and notes. */
 export function Readings({ desk, post, by }: { desk: LogDesk; post: SiteEvent['post']; by: string | undefined }) {
-  const [values, setValues] = useState<Partial<Record<SiteEventKind, number>>>({})
-  const [text, setText] = useState<string>()
+  const values = useTyped<Partial<Record<SiteEventKind, number>>>({})
+  const text = useTyped<string | undefined>(undefined)
   const note = (kind: SiteEventKind, rest: { value?: number; note?: string } = {}) => desk.note([{ post, kind, ...rest, ...(by !== undefined && { by }) }])
   const capacity_gal = post.kind === 'dump' && post.siteId !== undefined ? desk.world.capacity_gal(post.siteId) : undefined
   return (
@@ -26,7 +26,6 @@ export function Readings({ desk, post, by }: { desk: LogDesk; post: SiteEvent['p
       {post.kind === 'draft' && <button type="button" className={styles.big} onClick={() => { void note('primeGot') }}>{say('log.prime')}</button>}
       {READ_AT[post.kind].map((kind) => {
         const rule = siteEventValues[kind]
-        const value = values[kind]
         return rule && (
           <div key={kind} className={styles.reading}>
             {kind === 'tankLevel' && capacity_gal !== undefined && (
@@ -42,20 +41,53 @@ export function Readings({ desk, post, by }: { desk: LogDesk; post: SiteEvent['p
                 })}
               </div>
             )}
-            <div className={styles.readingRow}>
-              <QuantityField label={say(`log.reading.${kind}`)} unit={rule.unit} value={value} min={rule.low} max={rule.high} hasMark={false} onCommit={({ value: typed }) => { setValues({ ...values, [kind]: typed }) }} />
+            {/* What is being typed stands in place of what stood there: a press notes the one or nothing. */}
+            <div className={styles.readingRow} onInput={() => { values.set({ ...values.latest(), [kind]: undefined }) }}>
+              <QuantityField label={labelOf(kind, post)} unit={rule.unit} value={values.shown[kind]} min={rule.low} max={rule.high} hasMark={false} onCommit={({ value }) => { values.set({ ...values.latest(), [kind]: value }) }} />
               <Button
-                className={styles.keep} label={say('log.reading.keep')} aria-label={`${say(`log.reading.${kind}`)}: ${say('log.reading.keep')}`} disabled={value === undefined}
-                onClick={() => { if (value !== undefined) void note(kind, { value }).then(() => { setValues({ ...values, [kind]: undefined }) }) }}
+                className={styles.keep} label={say('log.reading.keep')} aria-label={`${labelOf(kind, post)}: ${say('log.reading.keep')}`}
+                onClick={({ currentTarget }) => {
+                  const value = values.afterLeaving(currentTarget)[kind]
+                  if (value !== undefined) void note(kind, { value }).then(() => { values.set({ ...values.latest(), [kind]: undefined }) })
+                }}
               />
             </div>
           </div>
         )
       })}
       <div className={styles.readingRow}>
-        <TextField label={say('log.note')} value={text} maxLength={2000} onCommit={setText} />
-        <Button className={styles.keep} label={say('log.note.keep')} disabled={text === undefined} onClick={() => { if (text !== undefined) void note('note', { note: text }).then(() => { setText(undefined) }) }} />
+        <TextField label={say('log.note')} value={text.shown} maxLength={2000} onCommit={text.set} />
+        <Button
+          className={styles.keep} label={say('log.note.keep')}
+          onClick={({ currentTarget }) => {
+            const written = text.afterLeaving(currentTarget)
+            if (written !== undefined) void note('note', { note: written }).then(() => { text.set(undefined) })
+          }}
+        />
       </div>
     </section>
   )
+}
+
+/** Whose flow it is hangs on the post. */
+const labelOf = (kind: 'tankLevel' | 'flow' | 'pressure', { kind: post }: SiteEvent['post']): string => say(kind === 'flow' ? `log.reading.flow.${post}` : `log.reading.${kind}`)
+
+/**
+ * What is typed into fields, for a button beside them that takes it in the same press: a phone that is tapped on a button may leave the
+ * field in focus, and then nothing of it has been committed yet.
+ */
+function useTyped<T>(first: T): { shown: T; set(next: T): void; latest(): T; afterLeaving(button: HTMLElement): T } {
+  const [shown, show] = useState(first)
+  const latest = useRef(first)
+  return {
+    shown,
+    set: (next) => { latest.current = next; show(next) },
+    latest: () => latest.current,
+    afterLeaving: (button) => {
+      const field = button.parentElement?.querySelector<HTMLElement>('input, textarea')
+      if (document.activeElement === field) field?.blur()
+      if (latest.current === undefined) field?.focus()
+      return latest.current
+    },
+  }
 }

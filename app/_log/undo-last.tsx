@@ -23,5 +23,5 @@ export function UndoLast({ desk, post, system }: { desk: LogDesk; post: SiteEven
     const { post: at, kind, device, at_ms, apparatusId, note } = last
     void desk.note([{ post: at, kind, device, at_ms, made_ms: Date.now(), retracts: last.id, ...(apparatusId !== undefined && { apparatusId }), ...(kind === 'note' && note !== undefined && { note }) }])
   }
-  return <Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={undo} />
+  return <div className={styles.undoBar}><Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={undo} /></div>
 }

@@ -19,6 +19,7 @@ import { useDrawnGround } from './use-drawn-ground'
 import { useGroundShown } from './use-ground-shown'
 import { useRoutes } from './use-routes'
 import { useSites } from './use-sites'
+import { allBounds, openingBounds } from './where-to-look'
 
 export type MapViewProps = {
   /** The drawn district; absent: a bare grid, with a sentence why. */
@@ -29,7 +30,7 @@ export type MapViewProps = {
   terrain?: TerrainSet
   /** Where the map data comes from, as its licence asks; always in sight. */
   attribution?: readonly string[]
-  /** Where to look first; else all sites, else the district. */
+  /** What the page is about, to look at first, with the ways there; else all sites, else the district. */
   home?: Bounds
   /** Where to look while there is neither a site nor a map. */
   start?: Bounds | undefined
@@ -68,6 +69,8 @@ export default function MapView(props: MapViewProps) {
   const [stage, setStage] = useState<{ map: L.Map; markers: SiteMarkers }>()
   const { map, markers } = stage ?? {}
   const latest = useRef(props)
+  const isTouched = useRef(false)
+  const touch = () => { isTouched.current = true }
   useEffect(() => {
     latest.current = props
   })
@@ -76,7 +79,7 @@ export default function MapView(props: MapViewProps) {
     if (!holder.current) return
     const made = L.map(holder.current, { zoomControl: false, attributionControl: false, minZoom: 5, maxZoom: FINEST_ZOOM, zoomDelta: 1, wheelPxPerZoomLevel: 90, fadeAnimation: false })
     L.control.scale({ position: 'bottomleft', maxWidth: 120 }).addTo(made)
-    lookAt(made, firstBounds(latest.current))
+    lookAt(made, openingBounds(latest.current))
     made.on('click', ({ latlng }: L.LeafletMouseEvent) => {
       const { pending: kind, onPlace, onPickGround } = latest.current
       if (kind) onPlace?.(pointOf(latlng))
@@ -86,7 +89,11 @@ export default function MapView(props: MapViewProps) {
       originalEvent.preventDefault()
       latest.current.onLongPress?.(pointOf(latlng))
     })
-    const observer = new ResizeObserver(() => made.invalidateSize({ pan: false }))
+    const observer = new ResizeObserver(() => {
+      made.invalidateSize({ pan: false })
+      // Until somebody has had a hand on it, the map shows the whole of what it is about, whatever room it gets.
+      if (!isTouched.current) lookAt(made, openingBounds(latest.current))
+    })
     observer.observe(holder.current)
     const symbols = new SiteMarkers(made)
     symbols.setEvents({
@@ -124,24 +131,36 @@ export default function MapView(props: MapViewProps) {
     return () => { if (document.activeElement === map && before instanceof HTMLElement) before.focus({ preventScroll: true }) }
   }, [isPlacing])
 
-  const fit = useCallback(() => map && lookAt(map, firstBounds(latest.current)), [map])
-  const lookedAt = useRef<L.Map>(undefined)
+  const fit = useCallback(() => {
+    isTouched.current = true
+    if (map) lookAt(map, allBounds(latest.current))
+  }, [map])
+  const lookedAt = useRef<{ map: L.Map; hasRoutes: boolean }>(undefined)
+  const hasRoutes = routes.length > 0
   useEffect(() => {
-    const bounds = firstBounds({ district, home, sites, start })
-    if (!map || !bounds || lookedAt.current === map) return
-    lookedAt.current = map
+    const bounds = openingBounds({ ...(district && { district }), ...(home && { home }), start, sites, routes })
+    const looked = lookedAt.current
+    // Ways are found after the sites: once more when they are there.
+    if (!map || !bounds || (looked?.map === map && (isTouched.current || looked.hasRoutes || !hasRoutes))) return
+    lookedAt.current = { map, hasRoutes }
     lookAt(map, bounds)
-  }, [map, district, home, sites, start])
+  }, [map, district, home, start, sites, routes, hasRoutes])
 
   useImperativeHandle(ref, (): MapHandle => ({
-    fitTo: (target) => map && lookAt(map, 'south' in target ? target : findBounds(target)),
-    centreOn: ({ lat, lon }) => map?.panTo([lat, lon]),
+    fitTo: (target) => {
+      isTouched.current = true
+      if (map) lookAt(map, 'south' in target ? target : findBounds(target))
+    },
+    centreOn: ({ lat, lon }) => {
+      isTouched.current = true
+      map?.panTo([lat, lon])
+    },
     drawRoutes,
     centre: () => (map ? pointOf(map.getCenter()) : { lat: 0, lon: 0 }),
   }), [map, drawRoutes])
 
   return (
-    <div className={joinClasses(styles.frame, className)}>
+    <div className={joinClasses(styles.frame, className)} onPointerDownCapture={touch} onWheelCapture={touch} onKeyDownCapture={touch}>
       <div
         ref={holder}
         className={joinClasses(styles.map, pending && styles.placing)}
@@ -165,11 +184,6 @@ const attributionOf = ({ attribution = [], terrain }: MapViewProps, isGroundDraw
   isGroundDrawn && terrain?.attribution && !attribution.includes(terrain.attribution) ? [...attribution, terrain.attribution] : attribution
 
 const pointOf = ({ lat, lng }: L.LatLng): Point => ({ lat, lon: lng })
-
-/** Where to look: the home given, else all sites with the district around them, else nowhere yet. */
-function firstBounds({ home, sites = [], district, start }: Pick<MapViewProps, 'home' | 'sites' | 'district' | 'start'>): Bounds | undefined {
-  return home ?? findBounds(sites.map(({ point }) => point)) ?? district?.bounds ?? start
-}
 
 function lookAt(map: L.Map, bounds: Bounds | undefined): void {
   if (!bounds) {

@@ -6,9 +6,12 @@ import { say } from '../_text'
 import { Icon } from '../_look/icon'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
+import { ButtonLink } from '../_ui/button-link'
+import { useAddress } from '../_ui/use-address'
 import { ask } from './ask'
 import { DeviceList } from './device-list'
 import type { Devices } from './devices'
+import { backFrom } from './devices-href'
 import styles from './devices.module.css'
 import { joinBase, joinHosts } from './join-base'
 import { JoinCode } from './join-code'
@@ -24,6 +27,7 @@ export function DevicesScreen({ first }: { first: Devices }) {
   const [failure, setFailure] = useState<string>()
   const [isTurning, setTurning] = useState(false)
   const [chosen, choose] = useState<string>()
+  const back = backFrom(useAddress('back').back)
   const { network, hosted } = devices
 
   const look = async () => {
@@ -50,6 +54,7 @@ export function DevicesScreen({ first }: { first: Devices }) {
     <Shell>
       <div className={styles.page}>
         <header className={styles.head}>
+          {back !== undefined && <div><ButtonLink size="s" icon="arrowLeft" href={back} label={say('exercise.back')} /></div>}
           <h1 className={styles.title}>{say('devices.title')}</h1>
           <p className={styles.quiet}>{say('devices.lead')}</p>
         </header>

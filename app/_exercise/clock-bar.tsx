@@ -2,27 +2,28 @@
 
 import { useState } from 'react'
 import { clockSpeeds } from '@/lib/plan'
-import { nextEventAt, type Session } from '@/lib/exercise'
+import { nextMoment, type NextMoment } from '@/lib/exercise'
 import { exerciseHref } from '../_links/exercise-href'
-import { formatClock, say } from '../_text'
+import { formatClock, say, type NameOf } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Segments } from '../_ui/segments'
 import styles from './exercise.module.css'
 import type { ExerciseDesk } from './use-exercise'
 
-/** The next thing that happens, or the next trouble that is due by the clock. */
-function nextMoment(session: Session): number | undefined {
-  const due_s = session.armed.flatMap(({ trigger }) => (trigger.kind === 'time' && trigger.at_s > session.clock_s ? [trigger.at_s] : []))
-  const all_s = [nextEventAt(session) ?? Infinity, ...due_s]
-  const next_s = Math.min(...all_s)
-  return next_s < Infinity ? next_s : undefined
+/** What the clock was set forward to, in words. */
+function momentWords(next: NextMoment, names: NameOf): string {
+  if (next.kind === 'trouble') return say('exercise.next.trouble', { title: next.title })
+  if (next.kind === 'other') return say('exercise.next.other')
+  const { siteId } = next
+  return siteId === undefined ? say(`exercise.next.${next.kind}`) : say('exercise.next.at', { what: say(`exercise.next.${next.kind}`), site: names(siteId) ?? siteId })
 }
 
 /** The clock of an exercise: start, stop, pace, the next event, the end. */
 export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; districtId: string; leads: boolean }) {
   const { exercise, session, clock_s, isEnded } = desk
   const [isAsking, setAsking] = useState(false)
+  const [reached, setReached] = useState<NextMoment>()
   if (!exercise) return null
   const { clock } = exercise
   const isRunning = clock?.isRunning === true && !isEnded
@@ -30,6 +31,7 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
   return (
     <div className={styles.clock} role="group" aria-label={say('exercise.clock')}>
       <p className={styles.time}><span role="timer" aria-label={say('exercise.clock')}>{formatClock(clock_s)}</span> <span className={styles.quiet}>{say('exercise.clock.since')}</span></p>
+      <p role="status" className={styles.reached}>{leads && !isEnded && !isRunning && reached && Math.abs(reached.at_s - clock_s) < 1 ? momentWords(reached, desk.names) : ''}</p>
       {isEnded && <p>{say('exercise.ended', { time: formatClock(clock_s) })}</p>}
       {leads && !isEnded && (
         <>
@@ -42,7 +44,7 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
             choices={clockSpeeds.map((speed) => ({ value: String(speed), label: say('exercise.pace.factor', { factor: String(speed) }) }))}
             onCommit={(value) => { desk.run(isRunning, Number(value)) }}
           />
-          <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next_s = session && nextMoment(session); if (next_s !== undefined) desk.jump(next_s) }} />
+          <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next = session && nextMoment(session); setReached(next); if (next) desk.jump(next.at_s) }} />
           {isAsking
             ? (
               <span className={styles.asking} role="group" aria-label={say('exercise.end')}>

@@ -96,7 +96,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
             <div className={styles.side}>
               <DecidePanel desk={desk} placing={seesMap(role) ? placing : undefined} />
               {leads && <TroublesPanel desk={desk} />}
-              {leads && <SeatsPanel exercise={exercise} present={desk.live.present} />}
+              {leads && <SeatsPanel exercise={exercise} present={desk.live.present} onLeave={() => { if (!desk.isEnded && exercise.clock?.isRunning) desk.run(false) }} />}
               <FactLog desk={desk} role={role} />
               <Caution title={say('caution.title')} kinds={['planning-aid']} />
             </div>

@@ -5,8 +5,10 @@ import { seatRoles, type SeatRole } from '@/lib/exercise'
 import type { Exercise } from '@/lib/plan'
 import { ask } from '../_devices/ask'
 import type { Devices } from '../_devices/devices'
+import { devicesHref } from '../_devices/devices-href'
 import { joinBase, joinHosts } from '../_devices/join-base'
 import { ShownCode, type MadeCode } from '../_devices/shown-code'
+import { exerciseHref } from '../_links/exercise-href'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -33,10 +35,12 @@ function seatsOf({ bundle: { plan } }: Exercise): Seat[] {
  * Lets other devices in to the seats of an exercise, and shows who sits there.
  *
  * @param present grants whose seat is taken now; each change of it is looked up
+ * @param onLeave called when this page is left for another: nobody leads meanwhile
  */
-export function SeatsPanel({ exercise, present }: { exercise: Exercise; present: readonly string[] }) {
+export function SeatsPanel({ exercise, present, onLeave }: { exercise: Exercise; present: readonly string[]; onLeave: () => void }) {
   const [devices, setDevices] = useState<Devices>()
   const [failure, setFailure] = useState<string>()
+  const [isTurning, setTurning] = useState(false)
   const [chosen, choose] = useState<string>()
   const [count, setCount] = useState<(typeof counts)[number]>('1')
   const [host, setHost] = useState<string>()
@@ -59,6 +63,13 @@ export function SeatsPanel({ exercise, present }: { exercise: Exercise; present:
     setMade('value' in asked ? { code: asked.value, seat: seat.label } : undefined)
     setFailure('sentence' in asked ? asked.sentence : undefined)
   }
+  const turnOn = async () => {
+    setTurning(true)
+    const asked = await ask<Devices>('/api/devices', 'PUT', { isOn: true })
+    setTurning(false)
+    if ('value' in asked) setDevices(asked.value)
+    setFailure('sentence' in asked ? asked.sentence : undefined)
+  }
   const revoke = async (id: string) => {
     const asked = await ask(`/api/devices/grants/${encodeURIComponent(id)}`, 'DELETE')
     setFailure('sentence' in asked ? asked.sentence : undefined)
@@ -70,7 +81,9 @@ export function SeatsPanel({ exercise, present }: { exercise: Exercise; present:
       <div className={styles.form}>
         <p className={styles.quiet}>{say('exercise.seats.text')}</p>
         {!devices && failure !== undefined && <p role="status">{say('exercise.seats.not-here')}</p>}
-        {devices && base === undefined && <><p role="status">{say('exercise.seats.off')}</p><ButtonLink size="s" href="/devices" label={say('exercise.seats.off.link')} iconAfter="arrowRight" /></>}
+        {devices && base === undefined && <p role="status">{say('exercise.seats.off')}</p>}
+        {devices?.network && !devices.network.isOn && base === undefined && <Button size="s" label={say('exercise.seats.turn-on')} disabled={isTurning} onClick={() => { void turnOn() }} />}
+        {devices && <p><ButtonLink size="s" look="quiet" href={devicesHref(exerciseHref(exercise.districtId, exercise.id))} label={say('exercise.seats.off.link')} iconAfter="arrowRight" onClick={onLeave} /> <span className={styles.quiet}>{say('exercise.seats.off.stops')}</span></p>}
         {base !== undefined && seat && (
           <>
             <ChoiceField label={say('exercise.seats.role')} value={seat.value} choices={seats} onCommit={choose} />

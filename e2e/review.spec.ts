@@ -29,6 +29,10 @@ test('a log is reviewed: causes add up, one measured time goes into the district
   await expect(page.getByRole('button', { name, exact: true })).toHaveCount(0)
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click()
   await expect(page.getByRole('button', { name, exact: true })).toBeVisible()
+  await page.getByRole('button', { name: /^Take all \d+$/ }).click()
+  await expect(page.getByText(/\d+ figures taken, measured/)).toBeVisible()
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click()
+  await expect(page.getByRole('button', { name, exact: true })).toBeVisible()
 
   await page.getByRole('link', { name: 'Reviews' }).click()
   await expect(page.getByRole('link', { name: 'Drill of the review journey' })).toBeVisible({ timeout: 60_000 })

@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo, useState } from 'react'
-import { canTake, measureKey, storedFor, takeMeasure, type Measure } from '@/lib/review'
+import { canTake, measureKey, saysTheSame, storedFor, takeMeasure, takeMeasures, type Measure } from '@/lib/review'
 import type { District, FieldLog, Plan, SiteEvent } from '@/lib/plan'
 import { findUnit } from '@/lib/units'
 import { getClient, mintId } from '../_client'
@@ -20,15 +20,31 @@ export type MeasureListProps = { measures: readonly Measure[]; log: FieldLog; ev
 export function MeasureList({ measures, log, events, district, plan, names }: MeasureListProps) {
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
   const by = useMemo(() => whoLogged(events), [events])
-  const offered = measures.filter((measure) => measure.withheld === undefined && canTake(measure.doc === 'district' ? district : plan, measure) && !left.has(measureKey(measure)))
+  const toast = useToast()
+  const [system] = useUnitSystem()
+  const docOf = (measure: Measure) => (measure.doc === 'district' ? district : plan)
+  const sourceOf = (measure: Measure) => say('review.measure.source', { log: log.name, count: measure.count })
+  const isTaken = (measure: Measure) => storedFor(docOf(measure)!, measure).evidence?.source === sourceOf(measure)
+  const offered = measures.filter((measure) => {
+    const doc = docOf(measure)
+    return measure.withheld === undefined && doc && canTake(doc, measure) && !left.has(measureKey(measure)) && (isTaken(measure) || !saysTheSame(storedFor(doc, measure), measure))
+  })
+  const open = offered.filter((measure) => measure.field !== 'curvePoints' && !isTaken(measure))
+  const takeAll = () => {
+    const acts = takeMeasures({ district, plan }, open, (measure) => ({ by, on: log.date, source: sourceOf(measure) }), mintId)
+    const refused = getClient().act(acts.map(({ doc, bodies }) => ({ docId: doc.id, body: bodies })), { label: say('review.measure.take-all-what', { count: open.length }) })
+    if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
+    else toast({ text: say('review.measure.all-taken', { count: open.length }), onUndo: () => { void getClient().undo() } })
+  }
   return (
     <section className={styles.part} aria-labelledby="review-measures">
       <h2 className={styles.heading} id="review-measures">{say('review.measures')}</h2>
       <p className={styles.quiet}>{say('review.measures.text')}</p>
       {offered.length === 0 && <p>{say('review.measures.none')}</p>}
+      {open.length > 1 && <div className={styles.actions}><Button size="s" icon="check" label={say('review.measure.take-all', { count: open.length })} onClick={takeAll} /></div>}
       <ul className={styles.measures}>
         {offered.map((measure) => (
-          <MeasureRow key={measureKey(measure)} measure={measure} log={log} by={by} doc={(measure.doc === 'district' ? district : plan)!} names={names} onLeave={() => { setLeft((before) => new Set(before).add(measureKey(measure))) }} />
+          <MeasureRow key={measureKey(measure)} measure={measure} log={log} by={by} doc={docOf(measure)!} names={names} onLeave={() => { setLeft((before) => new Set(before).add(measureKey(measure))) }} />
         ))}
       </ul>
       <WithheldList measures={measures.filter(({ withheld }) => withheld !== undefined)} names={names} />

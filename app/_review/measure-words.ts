@@ -16,6 +16,6 @@ export function measureWords(measure: Measure, names: NameOf, system: UnitSystem
     what: field === 'curvePoints' ? say('review.measure.curve', { pressure: formatQuantity(netPressure_psi ?? 0, 'psi', system, { digits: 0 }) })
       : fromId === undefined ? fieldLabel(field) : say('review.measure.way', { from: name(fromId), to: name(toId) }),
     value: words(value),
-    range: count > 1 ? say('review.measure.range', { count, low: words(low), high: words(high) }) : say('review.measure.once'),
+    range: count < 2 ? say('review.measure.once') : words(low) === words(high) ? say('review.measure.same', { count, value: words(low) }) : say('review.measure.range', { count, low: words(low), high: words(high) }),
   }
 }

@@ -6,7 +6,7 @@ import { isCounted, type FieldLog } from '@/lib/plan'
 import { StringChart } from '../_charts/string-chart'
 import { usePlan } from '../_client'
 import { Shell } from '../_frame/shell'
-import { formatAsked, formatDay, formatGiven, formatMinutes, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
+import { displayUnit, formatAsked, formatDay, formatGiven, formatMinutes, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
@@ -106,6 +106,7 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
           <>
             <p className={styles.quiet}>{say('review.causes.text')}</p>
             {log.planned?.plan.hoseLays?.some(isCounted) && <p className={styles.quiet}>{say('review.causes.hose')}</p>}
+            <p className={styles.quiet}>{say('review.causes.steps', { unit: displayUnit('gpm', system).symbol, planned: formatGiven(difference.planned_gpm, system, review.needed_gpm), achieved: formatGiven(difference.achieved_gpm, system, review.needed_gpm) })}</p>
             <CauseTable difference={difference} />
           </>
         ) : <p>{say(log.planned ? 'review.causes.blocked' : 'review.causes.no-plan')}</p>}

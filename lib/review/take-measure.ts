@@ -1,4 +1,4 @@
-import type { District, EditBody, Plan } from '../plan'
+import { applyEdit, type District, type EditBody, type Plan } from '../plan'
 import type { Evidence } from '../evidence'
 import type { Measure } from './measure'
 
@@ -35,6 +35,33 @@ export function takeMeasure(doc: District | Plan, measure: Measure, { by, on, so
   }
   return { kind: 'setFields', collection, id: item.id, set: { [field]: value }, evidence: { [field]: evidence } }
 }
+
+type Docs = { readonly district: District | undefined; readonly plan: Plan | undefined }
+
+/**
+ * Several measures as one act: edits for each document, in order. Points of a pump's own test are left out: whether it was run wide open
+ * only who was there can say, one by one.
+ */
+export function takeMeasures({ district, plan }: Docs, measures: readonly Measure[], sourceOf: (measure: Measure) => MeasuredBy, newId: () => string): { doc: District | Plan; bodies: EditBody[] }[] {
+  return [district, plan].flatMap((doc) => {
+    if (!doc) return []
+    const bodies: EditBody[] = []
+    let after: District | Plan = doc
+    for (const measure of measures) {
+      if (measure.field === 'curvePoints' || (measure.doc === 'district') !== (doc === district)) continue
+      const body = takeMeasure(after, measure, sourceOf(measure), newId())
+      const applied = body && applyEdit(after, body)
+      if (!body || !applied || 'code' in applied) continue
+      bodies.push(body)
+      after = applied.doc
+    }
+    return bodies.length > 0 ? [{ doc, bodies }] : []
+  })
+}
+
+/** A number that somebody has measured and that this measure would leave as it reads. */
+export const saysTheSame = ({ value, evidence }: Stored, measure: Measure): boolean =>
+  value !== undefined && evidence?.mark === 'measured' && Math.round(value) === Math.round(measure.value)
 
 /** What stands there now. */
 export function storedFor(doc: District | Plan, measure: Measure): Stored {

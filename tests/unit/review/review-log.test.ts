@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { applyEdit, isBundle, readBundle } from '@/lib/plan'
-import { reviewCsv, reviewEvents, takeMeasure } from '@/lib/review'
+import { measureKey, reviewCsv, reviewEvents, saysTheSame, storedFor, takeMeasure, takeMeasures } from '@/lib/review'
 import { compilePlan } from '@/lib/supply'
 import { demoBundle } from '@/tests/fixtures/demo-roads'
 import { loggedDrill } from '@/tests/fixtures/logged-drill'
@@ -49,6 +49,26 @@ describe('the review of a logged drill', () => {
     if (!isBundle(again)) throw new Error('the plan is no plan any more')
     const way = compilePlan(again).ways.find(measure.itemId, measure.fromId!, measure.toId!)
     expect(way).toMatchObject({ by: 'measured', travel_s: Math.round(measure.value * 10) / 10 })
+  })
+
+  test('all are taken at once, each as it would be alone but points of a pump test, and none is offered again', () => {
+    const offered = review.measures.filter(({ withheld }) => withheld === undefined)
+    let made = 0
+    const acts = takeMeasures(bundle, [...offered, { ...offered[0]!, field: 'curvePoints', netPressure_psi: 150 }], ({ count }) => ({ on: log.date, source: `log, ${count}` }), () => `note-${++made}`)
+    expect(acts.reduce((sum, { bodies }) => sum + bodies.length, 0)).toBe(offered.length)
+    const after = acts.map(({ doc, bodies }) => bodies.reduce((before, body) => {
+      const applied = applyEdit(before, body)
+      if ('code' in applied) throw new Error(applied.code)
+      return applied.doc
+    }, doc))
+    for (const measure of offered) {
+      const doc = after.find((one) => one.id === (measure.doc === 'district' ? bundle.district.id : bundle.plan.id))!
+      const stored = storedFor(doc, measure)
+      expect(stored, measureKey(measure)).toMatchObject({ value: Math.round(measure.value * 10) / 10, evidence: { mark: 'measured', source: `log, ${measure.count}` } })
+      expect(saysTheSame(stored, measure)).toBe(true)
+      expect(saysTheSame({ ...stored, evidence: { mark: 'assumed' } }, measure)).toBe(false)
+      expect(saysTheSame({ ...stored, value: measure.value + 2 }, measure)).toBe(false)
+    }
   })
 
   test('the CSV holds every load, with names that a spreadsheet takes for text', () => {

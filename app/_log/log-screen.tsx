@@ -68,7 +68,7 @@ export function LogScreen({ districtId, logId }: { districtId: string; logId: st
           <LogState events={desk.events} />
         </header>
         <div className={styles.columns}>
-          <div className={styles.main}>
+          <div className={styles.post}>
             {post ? <AtPost desk={desk} post={post} now={now} by={by} unitIds={unitIds} /> : <p className={styles.choose}>{say('log.post.choose')}</p>}
             {post && <UndoLast desk={desk} post={post} system={system} />}
             {post && <TextField label={say('log.by')} value={by} hint={say('log.device.note', { device: logDevice() })} onCommit={setBy} />}

@@ -133,7 +133,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
     <Shell district={{ id: districtId, name: district.name }} screen="plan" layout="work" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <div className={styles.planner}>
-          <PrintHead />
+          <PrintHead isPending={isWorking || answer.pending.answer || answer.pending.limitingLink} />
           <div className={styles.answer}>
             <PlanNav districtId={districtId} planId={planId} name={plan.name} page="map" />
             <div className={styles.sentence}><AnswerBar pending={dragged ? { answer: false, limitingLink: true } : answer.pending} /></div>

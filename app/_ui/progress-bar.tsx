@@ -16,6 +16,7 @@ export function ProgressBar({ label, share, onCancel }: ProgressBarProps) {
   return (
     <div className={joinClasses(styles.row, onCancel && styles.stoppable)}>
       <span className={styles.label}>{done === undefined ? label : say('kit.progress', { label, share: formatShare(done) })}</span>
+      <span className={styles.onPaper}>{say('kit.progress.on-paper')}</span>
       <progress className={styles.bar} aria-label={label} max={1} {...(done !== undefined && { value: done })} />
       {onCancel && <Button look="quiet" size="s" icon="close" label={say('kit.cancel')} onClick={onCancel} />}
     </div>

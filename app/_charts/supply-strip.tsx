@@ -61,7 +61,7 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm }: Suppl
               <span className={styles.name}>{say(`plan.part.${part}`)}</span>
               <span className={styles.figure}>{formatGiven(capacity_gpm, system)}</span>
               {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
-              {!isLimit && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
+              {!isLimit && narrowest > 0 && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
               {part === 'source' && unknown && <span className={styles.why}>{say(`plan.strip.${unknown.code === 'source-flow-unknown' ? 'flow' : 'volume'}-unknown`)}</span>}
             </>
           )

@@ -79,7 +79,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       {plan.fillSites.length === 0 && part !== 'fill' && place('fillSite')}
       <Card
         level={2} title={say('plan.card.road')} isOpen={isOpen('road')} onToggle={toggle('road')} {...edge('road', [])}
-        summary={isWorking ? say('plan.working') : (result && roadSummary(result, plan.fillSites.map(({ id }) => id), system)) ?? say(plan.fillSites.length > 0 && plan.dumpSites.length > 0 ? 'plan.way.none' : 'plan.card.none')}
+        summary={isWorking ? say('plan.working') : (result && roadSummary(result, plan.fillSites.map(({ id }) => id), system)) ?? say(plan.fillSites.length === 0 || plan.dumpSites.length === 0 ? 'plan.card.none' : plan.tenders.length === 0 ? 'plan.way.no-tender' : 'plan.way.none')}
       >
         <RoadCard onVia={(use) => { onVia(viaOf?.fromId === use.fromId && viaOf.toId === use.toId ? undefined : use) }} viaOf={viaOf} />
       </Card>

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { issue, type Issue } from '@/lib/issue'
+import { OSM_ATTRIBUTION } from '@/lib/osm/attribution'
 import type { DataSet, LegAsk, RoadNote } from '@/lib/plan'
 import { decodeRoadGraph } from '@/lib/roads'
 import { legFinder, type FoundLeg } from '@/lib/supply'
@@ -26,7 +27,7 @@ export async function roadsFromFile(file: string): Promise<FileRoads> {
     dataSet: {
       hash: createHash('sha256').update(imported.graphBlob).digest('hex'),
       name,
-      attribution: '© OpenStreetMap contributors, ODbL 1.0',
+      attribution: OSM_ATTRIBUTION,
       importedOn: new Date().toISOString().slice(0, 10),
     },
     find: (notes) => legFinder(graph, notes),

@@ -1,4 +1,5 @@
 import type { Bounds } from '@/lib/geo'
+import { OSM_ATTRIBUTION } from '@/lib/osm/attribution'
 import type { DataSet, EditBody } from '@/lib/plan'
 import { putBlob } from './blobs'
 
@@ -8,9 +9,6 @@ export type ImportedRoads = {
   mapBlob: Uint8Array<ArrayBuffer>
   summary: { fileName: string; bounds: Bounds; dataDate?: string }
 }
-
-/** Asked for by the licence wherever the data or what is made of it goes (ODbL 1.0, section 4.3). */
-export const OSM_ATTRIBUTION = '© OpenStreetMap contributors, ODbL 1.0'
 
 /**
  * Keeps an imported road graph and map on the server.

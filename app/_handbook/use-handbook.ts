@@ -6,17 +6,11 @@ import type { Bundle } from '@/lib/plan'
 import { localDay } from '../_text'
 import { guardOf } from '../_worker/guard-worker'
 import { latestWins } from '../_worker/latest-wins'
+import { onFirstCall } from '../_worker/on-first-call'
 import type { HandbookService, HandbookStudy } from './handbook.worker'
 
 type Asked = { bundle: Bundle; dependable_gpm: number | undefined }
 type Ask = (asked: Asked) => Promise<HandbookStudy | undefined>
-
-let shared: Ask | undefined
-
-function getStudy(): Ask {
-  shared ??= startStudy()
-  return shared
-}
 
 function startStudy(): Ask {
   const worker = new Worker(new URL('./handbook.worker.ts', import.meta.url))
@@ -24,6 +18,8 @@ function startStudy(): Ask {
   const guard = guardOf(worker)
   return latestWins(({ bundle, dependable_gpm }: Asked) => guard(service.study(bundle, localDay(), dependable_gpm)))
 }
+
+const getStudy = onFirstCall(startStudy)
 
 export type HandbookState = { study?: HandbookStudy; failure?: string; isPending: boolean }
 

@@ -8,16 +8,10 @@ import type { District, Plan } from '@/lib/plan'
 import type { RoadCrossing } from '@/lib/roads'
 import { guardOf } from '../_worker/guard-worker'
 import { latestWins } from '../_worker/latest-wins'
+import { onFirstCall } from '../_worker/on-first-call'
 import type { HoseAsk, HoseService, HoseStudy } from './hose.worker'
 
 type Asks = { study: (ask: HoseAsk) => Promise<HoseStudy | undefined>; alongRoads: (ask: HoseAsk) => Promise<Point[] | Issue>; crossings: (ask: HoseAsk) => Promise<RoadCrossing[]> }
-
-let shared: Asks | undefined
-
-function getAsks(): Asks {
-  shared ??= startAsks()
-  return shared
-}
 
 function startAsks(): Asks {
   const worker = new Worker(new URL('./hose.worker.ts', import.meta.url))
@@ -25,6 +19,8 @@ function startAsks(): Asks {
   const service = wrap<HoseService>(worker)
   return { study: latestWins((ask) => guard(service.study(ask))), alongRoads: (ask) => guard<Point[] | Issue>(service.alongRoads(ask) as Promise<Point[] | Issue>), crossings: (ask) => guard(service.crossings(ask)) }
 }
+
+const getAsks = onFirstCall(startAsks)
 
 /** The way of a lay along roads its source pumper can drive, or why there is none. */
 export const findRoadWay = (ask: HoseAsk): Promise<Point[] | Issue> => getAsks().alongRoads(ask)

@@ -1,7 +1,7 @@
 'use client'
 
 import { useCallback, useMemo, useState } from 'react'
-import { resourceKinds, resourcesOf, stationIdOf, type Resource, type ResourceKind } from '@/lib/plan'
+import { resourceKinds, resourcesOf, stationIdOf, withoutItem, type Resource, type ResourceKind } from '@/lib/plan'
 import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
 import { BringBack } from '../_frame/bring-back'
@@ -22,7 +22,6 @@ import { copyEdit } from './copy-resource'
 import { ResourceCard } from './resource-card'
 import { resourceWords } from './resource-summary'
 import styles from './resources.module.css'
-import { withoutResource } from './without-resource'
 
 /** Words of a group of resources. */
 const groupTitle = (kind: ResourceKind): string => say(`resources.many.${kind}`)
@@ -105,7 +104,7 @@ export function Resources({ districtId }: { districtId: string }) {
                     <ResourceCard
                       resource={resource} district={district} system={system} isOpen={resource.item.id === openId}
                       onToggle={(isOpen) => { open(isOpen ? resource.item.id : undefined) }} onCopy={copy}
-                      onRemove={(gone) => { remove(withoutResource(gone, district), gone.item.name); setOpenId(undefined) }}
+                      onRemove={(gone) => { remove(withoutItem(gone.list, gone.item.id, district), gone.item.name); setOpenId(undefined) }}
                     />
                   </li>
                 ))}

@@ -4,6 +4,7 @@ import { proxy, wrap } from 'comlink'
 import type { Bundle, District, FieldLog, SiteEvent } from '@/lib/plan'
 import type { EventsReview } from '@/lib/review'
 import { guardOf } from '../_worker/guard-worker'
+import { onFirstCall } from '../_worker/on-first-call'
 import { RecentMap } from '../_worker/recent-map'
 import type { ReviewService } from './review.worker'
 
@@ -16,13 +17,6 @@ export type ReviewDesk = {
 /** Plans whose nights are kept: logs of one plan share them, also once it was read anew. */
 const MOST_PLANS = 16
 
-let shared: ReviewDesk | undefined
-
-export function getReviewDesk(): ReviewDesk {
-  shared ??= startDesk()
-  return shared
-}
-
 function startDesk(): ReviewDesk {
   const worker = new Worker(new URL('./review.worker.ts', import.meta.url))
   const service = wrap<ReviewService>(worker)
@@ -33,3 +27,5 @@ function startDesk(): ReviewDesk {
     nights: (bundle) => nights.getOrMake(JSON.stringify([bundle.district, bundle.plan, bundle.legs]), () => guard(service.nights(bundle))),
   }
 }
+
+export const getReviewDesk = onFirstCall(startDesk)

@@ -1,3 +1,4 @@
+import type { DocumentEntry } from '@/app/_client/transport'
 import { issuesFromZod, documentKindOf, documentKinds, schemaOf, type DocumentKind, type EditableDocument } from '@/lib/plan'
 import { tellChanged } from './live/changes'
 import type { Database } from './open-database'
@@ -5,17 +6,6 @@ import { refusal, refusalOfIssue } from './refusal'
 
 /** A document as the store holds it, at its newest state. */
 export type StoredDocument = { doc: EditableDocument; sequence: number; isDeleted: boolean }
-
-/** A line of the list: what is known of a document without reading it. */
-export type DocumentEntry = {
-  id: string
-  kind: DocumentKind
-  name: string
-  districtId?: string
-  sequence: number
-  updatedAt: string
-  deletedAt?: string
-}
 
 export type DocumentFilter = { kind?: DocumentKind; districtId?: string; withDeleted?: boolean }
 

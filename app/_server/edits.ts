@@ -1,13 +1,11 @@
 import { valueAtPath } from '@/app/_client/path-value'
+import type { SequencedEdit } from '@/app/_client/transport'
 import type { Issue } from '@/lib/issue'
 import { applyEdit, pathsOverlap, type Edit, type EditableDocument, type EditBody } from '@/lib/plan'
 import { docOf, writeDocument, type Rows } from './documents'
 import { tellChanged } from './live/changes'
 import type { Database } from './open-database'
 import { refusal, refusalOfIssue } from './refusal'
-
-/** An edit in its place in a document's history. */
-export type SequencedEdit = { id: string; sequence: number; body: EditBody; touches: readonly string[]; by: string; at: string }
 
 /** Two people set the same thing: what the sent edit would make of it, and what stands there now. */
 export type Overlap = { editId: string; path: string; mine: unknown; theirs: unknown }

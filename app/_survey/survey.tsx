@@ -4,7 +4,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { Point } from '@/lib/geo'
 import { feetFromMetres } from '@/lib/units'
-import { collectionOf, findPlaceOf, placesOf, surveyKinds, type SurveyKind } from '@/lib/plan'
+import { collectionOf, findPlaceOf, placesOf, surveyKinds, withoutItem, type SurveyKind } from '@/lib/plan'
 import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
 import { BringBack } from '../_frame/bring-back'
@@ -37,7 +37,6 @@ import { SurveyProvider, type Placing, type SurveyBoard } from './survey-context
 import { useElevationImport } from './use-elevation-import'
 import { useImport } from './use-import'
 import { useMapWater } from './use-map-water'
-import { withoutPlace } from './without-place'
 import { WhereItLies } from './where-it-lies'
 
 /** The survey: every place of the district on the map and as a list of cards beside it. */
@@ -95,7 +94,7 @@ export function Survey({ districtId }: { districtId: string }) {
       setHere(undefined)
       if (next) mapPart?.scrollIntoView({ block: 'nearest' })
     },
-    remove: (place) => { remove(withoutPlace(place, district), place.item.name); setSelectedId(undefined) },
+    remove: (place) => { remove(withoutItem(collectionOf[place.kind], place.item.id, district), place.item.name); setSelectedId(undefined) },
   }, [district, names, selectedId, select, placing, edit, remove, mapPart])
 
   const sites = useMemo<MapSite[]>(() => {

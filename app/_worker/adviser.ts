@@ -1,17 +1,10 @@
 import { proxy, wrap } from 'comlink'
 import type { AdviceService } from './advice-service'
 import { guardOf } from './guard-worker'
+import { onFirstCall } from './on-first-call'
 
 /** The adviser's worker as the page sees it. */
 export type Adviser = AdviceService
-
-let shared: Adviser | undefined
-
-/** The adviser of this window; its worker starts with the first call. Only in a browser. */
-export function getAdviser(): Adviser {
-  shared ??= startAdviser()
-  return shared
-}
 
 function startAdviser(): Adviser {
   const worker = new Worker(new URL('./advice.worker.ts', import.meta.url))
@@ -23,3 +16,6 @@ function startAdviser(): Adviser {
     stop: () => guard(port.stop()),
   }
 }
+
+/** The adviser of this window; its worker starts with the first call. Only in a browser. */
+export const getAdviser = onFirstCall(startAdviser)

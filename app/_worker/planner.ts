@@ -4,6 +4,7 @@ import type { Bundle } from '@/lib/plan'
 import type { SupplyChart, SupplyResult, Working } from '@/lib/supply'
 import { guardOf } from './guard-worker'
 import { latestWins } from './latest-wins'
+import { onFirstCall } from './on-first-call'
 import type { DragAnswer, PlanAnswer } from './planner-engine'
 import type { PlannerService } from './planner-service'
 import type { WholeService } from './whole.worker'
@@ -48,14 +49,6 @@ export class Planner {
   chart = (demand?: 'planned' | number): Promise<SupplyChart | undefined> => this.#port.chart(demand)
 }
 
-let shared: Planner | undefined
-
-/** The planner of this window; its workers start with the first call. Only in a browser. */
-export function getPlanner(): Planner {
-  shared ??= startPlanner()
-  return shared
-}
-
 /** Two workers: one answers at once and holds the roads, the other looks for the limiting link, so that no drag waits for it. */
 function startPlanner(): Planner {
   const planner = new Worker(new URL('./planner.worker.ts', import.meta.url))
@@ -73,3 +66,6 @@ function startPlanner(): Planner {
     { evaluate: (bundle) => guardWhole(wholePort.evaluate(bundle)) },
   )
 }
+
+/** The planner of this window; its workers start with the first call. Only in a browser. */
+export const getPlanner = onFirstCall(startPlanner)

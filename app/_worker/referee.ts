@@ -1,14 +1,7 @@
 import { proxy, wrap } from 'comlink'
 import { guardOf } from './guard-worker'
+import { onFirstCall } from './on-first-call'
 import type { RefereeService } from './referee-service'
-
-let shared: RefereeService | undefined
-
-/** The worker of exercises of this window; it starts with the first call. Only in a browser. */
-export function getReferee(): RefereeService {
-  shared ??= start()
-  return shared
-}
 
 function start(): RefereeService {
   const worker = new Worker(new URL('./referee.worker.ts', import.meta.url))
@@ -21,3 +14,6 @@ function start(): RefereeService {
     stop: () => guard(port.stop()),
   }
 }
+
+/** The worker of exercises of this window; it starts with the first call. Only in a browser. */
+export const getReferee = onFirstCall(start)

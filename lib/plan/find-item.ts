@@ -1,7 +1,8 @@
 import type { Bundle } from './documents/bundle'
 import type { Apparatus, DraftingPump, Tender } from './documents/apparatus'
 import type { District, DraftSite, Hazard, Source, Station } from './documents/district'
-import type { FillSite, Lay } from './documents/plan'
+import type { Lay } from './documents/lay'
+import type { FillSite } from './documents/plan-sites'
 
 type Docs = Pick<Bundle, 'district' | 'plan'>
 

@@ -3,16 +3,9 @@ import type { Issue } from '@/lib/issue'
 import type { GroundHeights } from '@/lib/plan'
 import type { GroundHeight } from '@/lib/terrain'
 import { guardOf } from '../guard-worker'
+import { onFirstCall } from '../on-first-call'
 import type { GroundDrawing, GroundService } from './ground-service'
 import type { SteepestGrades } from './steepest-grades'
-
-let shared: GroundService | undefined
-
-/** The ground's worker of this window; it starts with the first call. Only in a browser. */
-export function getGround(): GroundService {
-  shared ??= start()
-  return shared
-}
 
 function start(): GroundService {
   const worker = new Worker(new URL('./ground.worker.ts', import.meta.url))
@@ -24,3 +17,6 @@ function start(): GroundService {
     layHeights: (district, lays) => guard<GroundHeights[]>(port.layHeights(district, lays)),
   }
 }
+
+/** The ground's worker of this window; it starts with the first call. Only in a browser. */
+export const getGround = onFirstCall(start)

@@ -1,6 +1,6 @@
 import { issue, type Issue } from '../../issue'
 import type { Bundle } from '../documents/bundle'
-import type { DumpSite } from '../documents/plan'
+import type { DumpSite } from '../documents/plan-sites'
 import { findApparatus, findDraftingPump, findTender, isCounted } from '../find-item'
 import { checkReferences } from './check-references'
 

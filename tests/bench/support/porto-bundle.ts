@@ -1,5 +1,6 @@
 import { isBundle, readBundle, type Bundle } from '@/lib/plan'
 import type { Point } from '@/lib/geo'
+import { OSM_ATTRIBUTION } from '@/lib/osm/attribution'
 
 /** Places that tenders can reach, and so can everything within 200 ft of the fill site. */
 export const portoFill: Point = { lat: 41.161, lon: -8.618 }
@@ -14,7 +15,7 @@ export function portoBundle(hash: string, fill: Point = portoFill, dump: Point =
   const read = readBundle({
     format: 'millrace-plan', version: 1, legs: [],
     district: {
-      id: 'd', name: 'Bench', roads: { hash, name: 'porto', attribution: '© OpenStreetMap contributors, ODbL 1.0', importedOn: '2026-11-25' },
+      id: 'd', name: 'Bench', roads: { hash, name: 'porto', attribution: OSM_ATTRIBUTION, importedOn: '2026-11-25' },
       stations: [{ id: 's', name: 'Station', point: { lat: 41.165, lon: -8.61 } }],
       sources: [], draftSites: [], hazards: [], roadNotes: [],
       apparatus: [

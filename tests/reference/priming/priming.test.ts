@@ -1,8 +1,8 @@
-import { describe, expect, test } from 'vitest'
 import { backUpPrimeWindow, backUpSteps, backUpBudget, leastTankFill_in, leastTankToPump_gpm, LOOP_PRESSURE_PSI, pipeBore_in, primeLimit_s,
   primeTime, tankFillCoefficient, tankToPumpThatPasses, timeToEmpty_s, assumedFillVelocityHeads } from '../../../lib/priming'
 import { hoseVolume_gal } from '../../../lib/hydraulics'
-import { Given, isWithin, readCases } from '../reference-case'
+import type { Given } from '../reference-case'
+import { testCases } from '../test-cases'
 
 const pump = { capacity_gpm: 100, stall_ft: 26 }
 const ask = { primer: pump, hose_gal: 20, pump_gal: 10, lift_ft: 10, atmosphere_ft: 33.9, rated_gpm: 1250 }
@@ -39,14 +39,4 @@ const laws: Record<string, (given: Given) => number> = {
     { lift_ft: 5, atmosphere_ft: given.number('atmosphere_ft'), cavitation_ft: given.number('cavitation_ft') }).top_ft,
 }
 
-const { title, cases } = readCases('priming/priming.json')
-describe(title, () => {
-  for (const one of cases) {
-    test(`${one.law} agrees with ${one.source} (${one.mark}): ${one.name}`, () => {
-      const law = laws[one.law]
-      if (!law) throw new Error(`no law named ${one.law}`)
-      const ours = law(new Given(one))
-      expect(isWithin(one, ours), `ours ${ours}, theirs ${one.expected} ${one.unit}, ${one.why}`).toBe(true)
-    })
-  }
-})
+testCases('priming/priming.json', laws)

@@ -1,8 +1,8 @@
-import { describe, expect, test } from 'vitest'
 import { planRelay, ratingNeeded_gpm, type LaySegment, type RelaySpec } from '@/lib/relay'
 import { layLine } from '@/lib/relay/lay-line'
 import { findFarthest } from '@/lib/relay/reach'
-import { Given, isWithin, readCases } from '../reference-case'
+import type { Given } from '../reference-case'
+import { testCases } from '../test-cases'
 import { endless, endlessSource } from '../../unit/relay/lays'
 
 const segment = (g: Given, length_ft: number, working_psi: number): LaySegment =>
@@ -38,15 +38,4 @@ const laws: Readonly<Record<string, (g: Given) => number>> = {
   },
 }
 
-const { title, cases } = readCases('relay/relay.json')
-
-describe(title, () => {
-  for (const one of cases) {
-    test(`${one.law} agrees with ${one.source} (${one.mark}): ${one.name}`, () => {
-      const law = laws[one.law]
-      if (!law) throw new Error(`no law named ${one.law}`)
-      const ours = law(new Given(one))
-      expect(isWithin(one, ours), `ours ${ours}, theirs ${one.expected} ${one.unit}, ${one.why}`).toBe(true)
-    })
-  }
-})
+testCases('relay/relay.json', laws)

@@ -9,6 +9,7 @@ import type { PlanBoard } from '../_plan/plan-context'
 import { say, sayIssue } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 
 export type Apply = {
   /** To this plan, as one act that can be undone. */
@@ -21,11 +22,11 @@ export type Apply = {
 export function useApply({ plan, editPlan, names }: PlanBoard, page: PlanPage): Apply {
   const router = useRouter()
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   return {
     here(edits, change) {
-      editPlan(edits, change)
-      toast({ text: say('advice.applied', { change }), onUndo: () => { void getClient().undo() } })
+      if (editPlan(edits, change)) sayDone(say('advice.applied', { change }))
     },
     async variant(edits, change) {
       const changed = planWith(copyOfPlan(plan, say('advice.variant.name', { name: plan.name, change }), () => getClient().newId()), edits)

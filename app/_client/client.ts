@@ -9,7 +9,7 @@ import { allSaved, saveStateOf, type SaveState } from './save-state'
 import { memoryShelf, type Shelf } from './shelf'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type DocumentEntry, type Transport } from './transport'
-import { emptyUndoStack, overtakenBy, pushed, withoutEdits, withoutPutAway, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
+import { emptyUndoStack, isBuiltOn, overtakenBy, pushed, withoutEdits, withoutPutAway, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
 
 export type UndoState = { canUndo: boolean; canRedo: boolean; undoLabel?: string; redoLabel?: string }
 export type DocumentList = { status: 'loading' | 'ready' | 'unreachable'; entries: readonly DocumentEntry[] }
@@ -83,12 +83,19 @@ export class Client {
   act(changes: readonly Change[], { label, mergeKey, isOfTime = false }: ActOptions): Issue | undefined {
     const steps = this.#apply(changes, label)
     if ('code' in steps) return steps
-    if (steps.length > 0 && !isOfTime) this.#setStack(pushed(this.#stack, { label, steps, ...(mergeKey && { mergeKey }) }))
+    if (steps.length > 0 && !isOfTime) this.#setStack(pushed(this.#stack, { id: this.newId(), label, steps, ...(mergeKey && { mergeKey }) }))
     return undefined
   }
 
-  /** Takes the last act back; the issue says what could not be taken back, because others have changed it since. */
-  undo = (): Promise<Issue | undefined> => this.#turnBack('done')
+  /** The act just done, to take back that one and no other later. */
+  lastActId = (): string | undefined => this.#stack.done.at(-1)?.id
+
+  /**
+   * Takes an act back; the issue says what could not be taken back, because it was changed since.
+   *
+   * @param actId of `lastActId`; without one it is the last act. One that is taken back already stays so
+   */
+  undo = (actId?: string): Promise<Issue | undefined> => this.#turnBack('done', actId)
   redo = (): Promise<Issue | undefined> => this.#turnBack('undone')
 
   /** Keeps one of two values. Choosing mine is a new act. */
@@ -115,7 +122,7 @@ export class Client {
       }
       if (documentKindOf(doc) !== 'district') steps.unshift({ kind: 'remove', docId: doc.id })
     }
-    if (steps.length > 0) this.#setStack(pushed(this.#stack, { label, steps: [...steps].reverse() }))
+    if (steps.length > 0) this.#setStack(pushed(this.#stack, { id: this.newId(), label, steps: [...steps].reverse() }))
     await this.#listChanged()
     return refused
   }
@@ -123,7 +130,7 @@ export class Client {
   /** Puts a document away; undo brings it back. */
   async remove(docId: string, { label }: ActOptions): Promise<Issue | undefined> {
     const refused = await this.#putAway(docId, true)
-    if (!refused) this.#setStack(pushed(this.#stack, { label, steps: [{ kind: 'restore', docId }] }))
+    if (!refused) this.#setStack(pushed(this.#stack, { id: this.newId(), label, steps: [{ kind: 'restore', docId }] }))
     return refused
   }
 
@@ -204,15 +211,17 @@ export class Client {
     return steps
   }
 
-  async #turnBack(side: 'done' | 'undone'): Promise<Issue | undefined> {
-    const entry = this.#stack[side].at(-1)
+  async #turnBack(side: 'done' | 'undone', actId?: string): Promise<Issue | undefined> {
+    const entry = actId === undefined ? this.#stack[side].at(-1) : this.#stack[side].find(({ id }) => id === actId)
     if (!entry) return undefined
-    this.#setStack({ ...this.#stack, [side]: this.#stack[side].slice(0, -1) })
+    if (side === 'done' && isBuiltOn(this.#stack, entry)) return issue('undo-overtaken', 'warn', entry.steps.map(({ docId }) => docId), { path: entry.label })
+    const place = this.#stack[side].indexOf(entry)
+    this.#setStack({ ...this.#stack, [side]: this.#stack[side].toSpliced(place, 1) })
     const { steps, issue: refused } = await this.#takeBack(entry)
-    if (steps.length === 0 && refused?.code === 'server-unreachable') this.#setStack({ ...this.#stack, [side]: [...this.#stack[side], entry] })
+    if (steps.length === 0 && refused?.code === 'server-unreachable') this.#setStack({ ...this.#stack, [side]: this.#stack[side].toSpliced(place, 0, entry) })
     if (steps.length > 0) {
       const other = side === 'done' ? 'undone' : 'done'
-      this.#setStack({ ...this.#stack, [other]: [...this.#stack[other], { label: entry.label, steps }] })
+      this.#setStack({ ...this.#stack, [other]: [...this.#stack[other], { id: entry.id, label: entry.label, steps }] })
     }
     return refused
   }

@@ -7,7 +7,7 @@ export type UndoStep =
   | { kind: 'remove' | 'restore'; docId: string }
 
 /** All that one act of the user did, whichever documents it went to. */
-export type UndoEntry = { label: string; mergeKey?: string; steps: readonly UndoStep[] }
+export type UndoEntry = { id: string; label: string; mergeKey?: string; steps: readonly UndoStep[] }
 
 export type UndoStack = { done: readonly UndoEntry[]; undone: readonly UndoEntry[] }
 
@@ -21,6 +21,12 @@ export function pushed(stack: UndoStack, entry: UndoEntry): UndoStack {
   const joins = last !== undefined && entry.mergeKey !== undefined && last.mergeKey === entry.mergeKey && stack.undone.length === 0
   const done = joins ? [...stack.done.slice(0, -1), { ...entry, steps: [...last.steps, ...entry.steps] }] : [...stack.done, entry]
   return { done: done.slice(-LONGEST), undone: [] }
+}
+
+/** Whether a later act changed what this one did: taken back alone, it would take that along. */
+export function isBuiltOn({ done }: UndoStack, entry: UndoEntry): boolean {
+  const later = done.slice(done.indexOf(entry) + 1).flatMap(({ steps }) => steps)
+  return entry.steps.some((step) => step.kind === 'edit' && later.some((other) => other.kind === 'edit' && other.docId === step.docId && overlaps(step.touches, other.touches)))
 }
 
 /** Others have changed these places: taking back what was done there before would take their work away. */

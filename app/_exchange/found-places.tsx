@@ -7,8 +7,8 @@ import { getClient, type DocumentEntry } from '../_client'
 import { say, sayIssue } from '../_text'
 import { Button } from '../_ui/button'
 import { IssueList } from '../_ui/issue-list'
-import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 import { CandidateList } from './candidate-list'
 import styles from './exchange.module.css'
 import { FileChoicesForm } from './file-choices'
@@ -21,7 +21,7 @@ type Props = { district: District; plans: readonly DocumentEntry[]; file: FoundF
 /** What a file would bring: its columns, its bad rows by name, what is here already; then all that is wanted, in one act. */
 export function FoundPlaces({ district, plans, file, fileName, onDone }: Props) {
   const [system] = useUnitSystem()
-  const toast = useToast()
+  const sayDone = useSayDone()
   const study = useUnderstood(district, file, fileName)
   const { candidates, problems } = study.understood
   const takings = useTakings(candidates)
@@ -37,7 +37,7 @@ export function FoundPlaces({ district, plans, file, fileName, onDone }: Props) 
     const changes = [{ docId: district.id, body: taken.district }, ...(study.plan ? [{ docId: study.plan.id, body: taken.plan }] : [])].filter(({ body }) => body.length > 0)
     const refused = client.act(changes, { label: say('exchange.act', { file: fileName }) })
     if (refused) return setRefusal(sayIssue(refused, () => undefined, system))
-    toast({ text: say('exchange.taken', { added: taken.addedCount, updated: taken.updatedCount }), onUndo: () => { void client.undo() } })
+    sayDone(say('exchange.taken', { added: taken.addedCount, updated: taken.updatedCount }))
     onDone()
   }
   return (

@@ -12,6 +12,7 @@ import { EmptyState } from '../_ui/empty-state'
 import { exerciseHref } from '../_links/exercise-href'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 import styles from './exercise.module.css'
 import { NewExercise } from './new-exercise'
 
@@ -20,6 +21,7 @@ const guide = ['1', '2', '3', '4', '5', '6', '7'] as const
 /** The exercises of a district: make one, take one up, put one away. */
 export function ExerciseList({ districtId }: { districtId: string }) {
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
   const list = useDocumentList()
@@ -27,7 +29,8 @@ export function ExerciseList({ districtId }: { districtId: string }) {
   const exercises = own.filter(({ kind }) => kind === 'exercise')
   const remove = async (id: string, name: string) => {
     const refused = await getClient().remove(id, { label: say('exercise.delete') })
-    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('exercise.deleted', { name }), onUndo: () => { void getClient().undo() } })
+    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+    else sayDone(say('exercise.deleted', { name }))
   }
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="exercise" actions={<UndoButtons />}>

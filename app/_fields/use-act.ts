@@ -6,6 +6,7 @@ import { getClient } from '../_client'
 import { say, sayIssue, type NameOf } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 
 export type Act = {
   /** One act on the document; a refusal is told in a line. @returns whether it was done */
@@ -17,6 +18,7 @@ export type Act = {
 /** Changes a document as the user asks, and says so where that needs a line. */
 export function useAct(docId: string, names: NameOf): Act {
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const edit = useCallback<Act['edit']>((body, label) => {
     const refused = getClient().edit(docId, body, { label })
@@ -25,7 +27,7 @@ export function useAct(docId: string, names: NameOf): Act {
   }, [docId, names, system, toast])
   const remove = useCallback<Act['remove']>((body, name) => {
     if (!edit(body, say('kit.delete', { name }))) return
-    toast({ text: say('kit.deleted', { name }), onUndo: () => { void getClient().undo() } })
-  }, [edit, toast])
+    sayDone(say('kit.deleted', { name }))
+  }, [edit, sayDone])
   return { edit, remove }
 }

@@ -16,6 +16,7 @@ import { logHref } from '../_links/log-href'
 import { useAddress } from '../_ui/use-address'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 import styles from './log.module.css'
 import { NewLog } from './new-log'
 
@@ -23,6 +24,7 @@ import { NewLog } from './new-log'
 export function LogList({ districtId }: { districtId: string }) {
   const router = useRouter()
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const { plan: planId } = useAddress('plan')
   const district = useDistrict(districtId).doc
@@ -33,7 +35,8 @@ export function LogList({ districtId }: { districtId: string }) {
   const tellBad = (text: string) => { toast({ text, look: 'danger' }) }
   const remove = async (id: string, name: string) => {
     const refused = await getClient().remove(id, { label: say('log.delete') })
-    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('log.deleted', { name }), onUndo: () => { void getClient().undo() } })
+    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+    else sayDone(say('log.deleted', { name }))
   }
   const openFile = async (chosen: File | undefined) => {
     if (!chosen) return

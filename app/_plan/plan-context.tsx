@@ -16,10 +16,10 @@ export type PlanBoard = {
   /** Ways that were found, for cards that look at the ground under them. */
   legs?: readonly (Leg | NoLeg)[]
   names: NameOf
-  /** One act of the user; a refusal is told in a line. */
-  editPlan: (body: EditBody | readonly EditBody[], label: string) => void
-  editDistrict: (body: EditBody | readonly EditBody[], label: string) => void
-  editBoth: (changes: { district: readonly EditBody[]; plan: readonly EditBody[] }, label: string) => void
+  /** One act of the user; a refusal is told in a line. @returns whether it was taken */
+  editPlan: (body: EditBody | readonly EditBody[], label: string) => boolean
+  editDistrict: (body: EditBody | readonly EditBody[], label: string) => boolean
+  editBoth: (changes: { district: readonly EditBody[]; plan: readonly EditBody[] }, label: string) => boolean
   newId: () => string
   select: (id: string | undefined) => void
   selectedId: string | undefined

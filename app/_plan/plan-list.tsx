@@ -17,6 +17,7 @@ import { Menu } from '../_ui/menu'
 import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 import { makeWholeBundle } from '../_worker'
 import { fireWords, firesOf } from './plan-fires'
 import { readyDocument } from './ready-document'
@@ -29,6 +30,7 @@ const MOST_BYTES = 64 * 1024 * 1024
 export function PlanList({ districtId }: { districtId: string }) {
   const router = useRouter()
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
   const list = useDocumentList()
@@ -51,7 +53,8 @@ export function PlanList({ districtId }: { districtId: string }) {
   }
   const remove = async (id: string, name: string) => {
     const refused = await getClient().remove(id, { label: say('plan.delete') })
-    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('plan.deleted', { name }), onUndo: () => { void getClient().undo() } })
+    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+    else sayDone(say('plan.deleted', { name }))
   }
   const exportPlan = async (id: string, name: string) => {
     const plan = await readyDocument<Plan>(id)

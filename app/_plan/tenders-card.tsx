@@ -56,7 +56,7 @@ function TenderTaskCard({ task }: { task: TenderTask }) {
     ? say('plan.tender-summary', { load: formatQuantity(found.usable_gal ?? 0, 'gal', system), round: formatTime(found.cycle_s) })
     : say(isWorking ? 'plan.working' : 'plan.tender-out')
   return (
-    <Card title={name} level={4} summary={summary} {...(found && found.cycle_s === null && { edge: 'danger' as const })}>
+    <Card title={name} summary={summary} {...(found && found.cycle_s === null && { edge: 'danger' as const })}>
       <div className={styles.fields}>
         {found && found.cycle_s !== null && (
           <div className={styles.figures}>

@@ -49,9 +49,9 @@ export function usePlanDesk(districtId: string, planId: string): PlanDesk {
 
   const acts = useMemo<PlanDesk['acts']>(() => ({
     newId: () => getClient().newId(),
-    editPlan: (body, label) => { edit([{ docId: planId, body: [body].flat() as EditBody[] }], label) },
-    editDistrict: (body, label) => { edit([{ docId: districtId, body: [body].flat() as EditBody[] }], label) },
-    editBoth: (changes, label) => { edit([{ docId: districtId, body: changes.district }, { docId: planId, body: changes.plan }], label) },
+    editPlan: (body, label) => edit([{ docId: planId, body: [body].flat() as EditBody[] }], label),
+    editDistrict: (body, label) => edit([{ docId: districtId, body: [body].flat() as EditBody[] }], label),
+    editBoth: (changes, label) => edit([{ docId: districtId, body: changes.district }, { docId: planId, body: changes.plan }], label),
   }), [edit, planId, districtId])
 
   return { district, plan, status, bundle, answer, names, edit, acts }

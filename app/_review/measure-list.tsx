@@ -11,6 +11,7 @@ import { EvidenceChip } from '../_ui/evidence-chip'
 import { Fold } from '../_ui/fold'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 import { formatMeasured, measureWords } from './measure-words'
 import styles from './review.module.css'
 
@@ -71,6 +72,7 @@ function WithheldList({ measures, names }: { measures: readonly Measure[]; names
 
 function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measure; log: FieldLog; by: string | undefined; doc: District | Plan; names: NameOf; onLeave: () => void }) {
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const { item, what, value, range } = measureWords(measure, names, system)
   const source = say('review.measure.source', { log: log.name, count: measure.count })
@@ -82,7 +84,7 @@ function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measur
     const body = takeMeasure(doc, measure, { by, on: log.date, source }, mintId())
     const refused = body && getClient().edit(doc.id, body, { label: say('review.measure.take-what', { what: title }) })
     if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
-    else toast({ text: say('review.measure.taken', { what: title, value }), onUndo: () => { void getClient().undo() } })
+    else sayDone(say('review.measure.taken', { what: title, value }))
   }
   return (
     <li className={styles.measure}>

@@ -1,14 +1,13 @@
 'use client'
 
 import { useMemo, useState } from 'react'
-import { getClient } from '../_client'
 import { formatQuantity, formatWaterSurface, say } from '../_text'
 import { Button } from '../_ui/button'
 import { CheckField } from '../_ui/check-field'
 import { ChoiceField } from '../_ui/choice-field'
 import { SearchBox } from '../_ui/search-box'
-import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useSayDone } from '../_ui/use-say-done'
 import { hazardAway_ft, isDraftWater, isOpenWater, listedWater, mapWaterKinds, type MapWater, type MapWaterKind, type WaterOrder } from './map-water'
 import { acceptEdit, detailWords, idOfMapWater, nameOfMapWater } from './source-from-map'
 import styles from './survey.module.css'
@@ -23,7 +22,7 @@ const sizes_acre = [0.25, 1, 5] as const
 /** Water of the map that is not in the survey yet: looked at, picked, and taken in together, or left. */
 export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water: MapWater) => void }) {
   const { district, edit } = useSurvey()
-  const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const [kind, setKind] = useState<'draft' | 'open' | MapWaterKind | undefined>('draft')
   const [atLeast, setAtLeast] = useState<string>()
@@ -48,7 +47,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
     const bodies = chosen.map((water) => acceptEdit(water, found.dataDate, system))
     const what = say('survey.check.taken', { count: bodies.length, name: String(bodies[0]?.item.name) })
     // The list stays where it is, so that one can go on down it.
-    if (edit(bodies, say('survey.check.act', { count: bodies.length, name: String(bodies[0]?.item.name) }))) toast({ text: what, onUndo: () => { void getClient().undo() } })
+    if (edit(bodies, say('survey.check.act', { count: bodies.length, name: String(bodies[0]?.item.name) }))) sayDone(what)
     setPicked(new Set())
   }
   const far = (away_ft: number) => (away_ft < 2640 ? formatQuantity(away_ft, 'ft', system, { digits: 0 }) : formatQuantity(away_ft / 5280, 'mi', system))

@@ -19,7 +19,7 @@ export function WorkingPanel({ title, working, names, onClose }: WorkingPanelPro
   return (
     <section className={styles.panel} aria-label={say('working.heading', { figure: title })}>
       <header className={styles.head}>
-        <h4 className={styles.title}>{say('working.heading', { figure: title })}</h4>
+        <h3 className={styles.title}>{say('working.heading', { figure: title })}</h3>
         {onClose && <Button look="quiet" size="s" icon="close" label={say('working.close')} onClick={onClose} />}
       </header>
       <Law working={working} />

@@ -311,6 +311,29 @@ describe('undo', () => {
     expect(liftOf(a.view('P').doc)).toBe(15)
   })
 
+  it('takes back one act alone, whatever was done after it', async () => {
+    const client = await opened(newClient(), 'P')
+    client.edit('P', { kind: 'removeItem', collection: 'fillSites', id: 'F1' }, { label: 'remove' })
+    const removal = client.lastActId()
+    client.edit('P', { kind: 'setFields', set: { name: 'Barn' } }, { label: 'name' })
+    expect(await client.undo(removal)).toBeUndefined()
+    expect(client.view('P').doc).toEqual({ ...samplePlan(), name: 'Barn' })
+    expect(await client.undo(removal)).toBeUndefined()
+    expect(client.undoState()).toMatchObject({ undoLabel: 'name', redoLabel: 'remove' })
+  })
+
+  it('refuses to take back alone what a later act stands on, and keeps it in its turn', async () => {
+    const client = await opened(newClient(), 'P')
+    client.edit('P', setLift(11), { label: 'eleven' })
+    const eleven = client.lastActId()
+    client.edit('P', setLift(12), { label: 'twelve' })
+    expect(await client.undo(eleven)).toMatchObject({ code: 'undo-overtaken' })
+    expect(liftOf(client.view('P').doc)).toBe(12)
+    await client.undo()
+    await client.undo()
+    expect(liftOf(client.view('P').doc)).toBe(10)
+  })
+
   it('takes acts with one merge key back together', async () => {
     const client = await opened(newClient(), 'P')
     for (const lift_ft of [11, 12, 13]) client.edit('P', setLift(lift_ft), { label: 'lift', mergeKey: 'lift F1' })

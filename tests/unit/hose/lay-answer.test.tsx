@@ -24,7 +24,7 @@ function shown(changes: object, system: UnitSystem = 'us'): string {
   const one = plan.hoseLays![0]!
   const itemNames = namesOf(bundle)
   const names = (id: string) => itemNames.get(id) ?? (id === 'fireGround' ? 'Barn' : undefined)
-  const board: PlanBoard = { district, plan, result: undefined, isWorking: false, names, selectedId: undefined, select: nothing, newId: () => 'n1', editPlan: nothing, editDistrict: nothing, editBoth: nothing }
+  const board: PlanBoard = { district, plan, result: undefined, isWorking: false, names, selectedId: undefined, select: nothing, newId: () => 'n1', editPlan: () => true, editDistrict: () => true, editBoth: () => true }
   const answer = answerLay(bundle, one)
   return words(renderToStaticMarkup(
     <Providers system={system} theme={undefined}>

@@ -16,7 +16,7 @@ const names = (id: string) => namesOf(bundle).get(id) ?? (id === 'fireGround' ? 
 
 function shown(result: SupplyResult | undefined): { text: string; markup: string } {
   const isWorking = result === undefined
-  const board: PlanBoard = { district: bundle.district, plan: bundle.plan, result, isWorking, names, selectedId: undefined, select: nothing, newId: () => 'n1', editPlan: nothing, editDistrict: nothing, editBoth: nothing }
+  const board: PlanBoard = { district: bundle.district, plan: bundle.plan, result, isWorking, names, selectedId: undefined, select: nothing, newId: () => 'n1', editPlan: () => true, editDistrict: () => true, editBoth: () => true }
   const markup = renderToStaticMarkup(
     <Providers system="us" theme={undefined}>
       <PlanBoardProvider board={board}>

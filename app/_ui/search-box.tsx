@@ -13,7 +13,7 @@ export type SearchBoxProps = { label: string; value: string; onChange: (value: s
 export function SearchBox({ label, value, onChange, placeholder, foundCount }: SearchBoxProps) {
   const id = useId()
   return (
-    <div className={styles.search} role="search">
+    <div className={styles.search}>
       <label className={styles.label} htmlFor={id}>{label}</label>
       <span className={joinClasses(entry.box, styles.box)}>
         <span className={styles.sign}><Icon name="search" /></span>

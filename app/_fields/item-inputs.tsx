@@ -1,13 +1,13 @@
 'use client'
 
 import { findUnit } from '@/lib/units'
-import type { Default } from '@/lib/supply'
 import { fieldLabel, isTextKey, say } from '../_text'
 import { CheckField } from '../_ui/check-field'
 import { ChoiceField, type Choice } from '../_ui/choice-field'
 import { CountField } from '../_ui/count-field'
 import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'
+import type { StandIn } from '../_ui/typed-evidence'
 import { fieldRule } from './field-rule'
 import { useItem } from './item-context'
 
@@ -19,7 +19,7 @@ const titled = (text: string): string => text.charAt(0).toUpperCase() + text.sli
 const labelOf = ({ field, label }: Common): string => label ?? titled(fieldLabel(field))
 
 /** A quantity of the item, with its evidence; the number used while it is empty is shown in the field. */
-export function ItemQuantity({ standIn, absent, ...common }: Common & { standIn?: Pick<Default, 'value' | 'mark' | 'source'> | undefined; absent?: string }) {
+export function ItemQuantity({ standIn, absent, ...common }: Common & { standIn?: StandIn | undefined; absent?: string }) {
   const { docKind, collection, item, part, set } = useItem()
   const unit = findUnit(common.field)
   if (!unit) throw new RangeError(`field is ${common.field}, must end in a unit`)
@@ -30,7 +30,7 @@ export function ItemQuantity({ standIn, absent, ...common }: Common & { standIn?
       unit={unit}
       value={asNumber(item[common.field])}
       evidence={item.evidence?.[common.field]}
-      standIn={standIn && standIn.mark !== 'measured' ? { value: standIn.value, mark: standIn.mark, source: standIn.source } : undefined}
+      standIn={standIn}
       {...(absent !== undefined && { absent })}
       {...(min !== undefined && { min })}
       {...(max !== undefined && { max })}

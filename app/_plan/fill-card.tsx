@@ -1,8 +1,9 @@
 'use client'
 
-import { defaults } from '@/lib/supply'
+import { markOf } from '@/lib/evidence'
+import { defaults, type FillSiteResult } from '@/lib/supply'
 import { ratedSuction } from '@/lib/hydraulics'
-import { findDraftingPump, type FillSite } from '@/lib/plan'
+import { findDraftingPump, type DraftSite, type FillSite } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
@@ -11,6 +12,7 @@ import { formatGiven, formatQuantity, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Fold } from '../_ui/fold'
+import type { StandIn } from '../_ui/typed-evidence'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { countSet } from './count-set'
 import { DraftsAt } from './drafts-at'
@@ -46,7 +48,7 @@ export function FillCard({ site }: { site: FillSite }) {
         <DraftsAt site={site} />
         {!site.draftSiteId && <ItemChoice field="sourceId" label={say('plan.source')} none={say('plan.source.none')} choices={district.sources.map(({ id, name }) => ({ value: id as string, label: name }))} />}
         {found?.kind === 'fillSite' && found.seasonDrop_ft ? <p className={styles.quiet}>{say('plan.lift.counted', { lift: liftWords(found, system) })}</p> : null}
-        <ItemQuantity field="lift_ft" standIn={liftStandIn(district.draftSites.find(({ id }) => id === site.draftSiteId)?.lift_ft)} />
+        <ItemQuantity field="lift_ft" standIn={liftStandIn(district.draftSites.find(({ id }) => id === site.draftSiteId), found?.kind === 'fillSite' ? found : undefined)} />
         <ItemCount field="bayCount" standIn={1} />
         {(site.bayCount ?? 1) > 1 && <ItemChoice field="bayOrder" none={say('choice.bayOrder.together')} choices={(['together', 'oneAtATime'] as const).map((value) => ({ value, label: say(`choice.bayOrder.${value}`) }))} />}
         {found?.kind === 'fillSite' && found.bayOrders && (
@@ -100,5 +102,9 @@ function betterOrder({ together_gpm, oneAtATime_gpm }: { together_gpm: number; o
   return together_gpm > oneAtATime_gpm ? 'together' : 'oneAtATime'
 }
 
-const liftStandIn = (surveyed: number | undefined) =>
-  surveyed === undefined ? defaults.lift_ft : { value: surveyed, mark: 'computed' as const, source: say('plan.from-survey') }
+/** The lift that counts while the plan says none: the survey's, known as it is there, else what the elevations give. */
+function liftStandIn(draftSite: DraftSite | undefined, found: FillSiteResult | undefined): StandIn {
+  if (draftSite?.lift_ft !== undefined) return { value: draftSite.lift_ft, mark: markOf(draftSite.evidence, 'lift_ft'), source: say('plan.from-survey') }
+  if (found?.liftFrom === 'elevations' && found.lift_ft !== null) return { value: found.lift_ft - (found.seasonDrop_ft ?? 0), mark: 'computed', source: say('draft.lift.known.elevations') }
+  return defaults.lift_ft
+}

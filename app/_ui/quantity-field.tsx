@@ -12,6 +12,7 @@ import { FieldRow } from './field-row'
 import { joinClasses } from './join-classes'
 import { markOfDraft, outcomeOf, shownEntry } from './quantity-draft'
 import type { StoredQuantity } from './quantity-draft'
+import type { StandIn } from './typed-evidence'
 import { useUnitSystem } from './unit-system-context'
 import { useEntry } from './use-entry'
 import { useMarkSaying } from './usual-mark'
@@ -23,7 +24,7 @@ export type QuantityFieldProps = {
   value: number | undefined
   evidence?: Evidence | undefined
   /** What is used while nobody has said; shown in the empty field. */
-  standIn?: { readonly value: number; readonly mark: 'computed' | 'handbook' | 'assumed'; readonly source?: string } | undefined
+  standIn?: StandIn | undefined
   /** Said in the empty field where nothing entered means something else than that nobody knows. */
   absent?: string | undefined
   min?: number

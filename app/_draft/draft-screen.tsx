@@ -6,6 +6,7 @@ import { bookHref } from '../_links/book-href'
 import { backUpCardHref } from '../_links/draft-href'
 import { say } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
+import { UndoButtons } from '../_plan/undo-buttons'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { itemHref, screenHref } from '../_links/screens'
@@ -24,7 +25,7 @@ export function DraftScreen({ districtId, draftSiteId }: { districtId: string; d
   const slowHere = useDeferredValue(here)
   const source = district?.sources.find(({ id }) => id === draftSite?.sourceId)
   return (
-    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="survey">
+    <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="survey" actions={<UndoButtons />}>
       {status !== 'ready' || !district || !draftSite
         ? <EmptyState title={say(status === 'loading' ? 'draft.loading' : 'draft.missing')}>{status === 'missing' && <ButtonLink href={screenHref('survey', districtId)} label={say('draft.to-survey')} />}</EmptyState>
         : (

@@ -17,6 +17,8 @@ import { SourceFacts } from './source-facts'
 /** A run is drawn no longer than this, however long the water lasts. */
 const MOST_S = 12 * 3600
 const LEAST_S = 1800
+/** A fall of the surface that a lift shows. */
+const SEEN_FT = 0.05
 
 /** What a pumper draws, as it is shown: nobody tries a flow to the single gpm. */
 const wholeSteps_gpm = (flow_gpm: number): number => {
@@ -36,6 +38,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   const lasts_s = found?.lasts_s
   const spare_ft = highestLiftFor_ft(sheet, draw_gpm) - sheet.place.lift_ft
   const lost_s = found?.fallPerHour_ft !== undefined && found.fallPerHour_ft > 0 && spare_ft > 0 ? (spare_ft / found.fallPerHour_ft) * 3600 : undefined
+  const isAtMost = found !== undefined && lasts_s !== undefined && Math.abs(spare_ft) < SEEN_FT
   const isHydrant = source.kind === 'pressureHydrant'
   const figures: FigureEntry[] = [
     ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatGiven(water.hydrant_gpm, system), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
@@ -70,8 +73,9 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
         />
       )}
       {(source.kind === 'pond' || source.kind === 'lake') && usable_gal !== undefined && usable_gal > 0 && <p className={styles.quiet}>{say('draft.source.banks')}</p>}
-      {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatUntil(lost_s), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
-      {spare_ft < -0.05 && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: drawn, most: formatGiven(capacity.flow_gpm, system) })}</p>}
+      {lost_s !== undefined && lasts_s !== undefined && lost_s < lasts_s && spare_ft >= SEEN_FT && <p className={styles.alert}>{say('draft.source.lost', { pump: sheet.pump.name, time: formatUntil(lost_s), fall: formatQuantity(spare_ft, 'ft', system) })}</p>}
+      {isAtMost && <p className={styles.quiet}>{say('draft.source.at-most', { pump: sheet.pump.name })}</p>}
+      {spare_ft <= -SEEN_FT && <p className={styles.alert}>{say('draft.source.over', { pump: sheet.pump.name, flow: drawn, most: formatGiven(capacity.flow_gpm, system) })}</p>}
       <SourceFacts sheet={sheet} source={source} />
     </Card>
   )

@@ -92,8 +92,12 @@ export function formatSignedChange(before_gpm: number, after_gpm: number, system
 /** When something is there: supply ready, first water, a vehicle at its place. Never shown earlier than it is. */
 export const formatFrom = (time_s: number): string => formatMinutes(time_s, 'up')
 
+const DAY_S = 86_400
+/** From here on hours say less than days. */
+const LONG_S = 3 * DAY_S
+
 /** When something ends, or how long it lasts: a tank, a source. Never shown later than it is. */
-export const formatUntil = (time_s: number): string => formatMinutes(time_s, 'down')
+export const formatUntil = (time_s: number): string => (time_s < LONG_S ? formatMinutes(time_s, 'down') : say('quantity.days', { count: Math.floor(time_s / DAY_S) }))
 
 /** Time from the end of one thing to the start of the next, by the minutes shown. */
 export const formatBetween = (end_s: number, start_s: number): string =>

@@ -97,6 +97,7 @@ describe('a time of the answer', () => {
 
   test('is never early for what comes and never late for what ends', () => {
     expect([formatFrom(841), formatUntil(899), formatBetween(483, 942)]).toEqual(['15 min', '14 min', '8 min'])
+    expect([formatUntil(71.9 * 3600), formatUntil(96.5 * 3600), formatUntil(1316 * 3600 + 540)]).toEqual(['71 h 54 min', '4 days', '54 days'])
   })
 
   test('is the same wherever it stands, and the gap is that between the two shown', () => {

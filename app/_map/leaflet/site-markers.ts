@@ -6,7 +6,7 @@ import { findKeyStep } from '../key-step'
 import { spreadMarks } from '../spread-marks'
 
 /** Edge of what a finger can hit, whatever the size of the symbol in it. */
-const HIT_PX = 44
+const HIT_PX = 48
 /** Sizes of the symbols as they are drawn; a tender's grows with what is written in it. */
 const SYMBOL_PX = 28
 const TENDER_PX = 28

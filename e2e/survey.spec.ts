@@ -114,8 +114,10 @@ test('a pond is placed, measured, moved by keyboard, deleted and brought back', 
   await pin.press('Shift+ArrowRight')
   await expect.poll(async () => ((await pin.boundingBox())?.x ?? 0) - (before?.x ?? 0)).toBeGreaterThan(30)
   await columnOf(page).getByLabel('Name', { exact: true }).focus()
-  await page.getByRole('button', { name: 'Delete Mill pond' }).click()
+  await page.getByRole('button', { name: 'Delete Mill pond' }).press('Enter')
   await expect(pin).toHaveCount(0)
+  // The button that had the keyboard is gone with its card: it goes on beside it, not at the top of the page.
+  await expect(columnOf(page).getByRole('button', { name: 'Place a source' })).toBeFocused()
   await page.getByRole('status').getByRole('button', { name: 'Undo' }).click()
   await expect(pin).toBeVisible()
   await page.keyboard.press('Control+z')

@@ -96,6 +96,7 @@ export function StringChart({ chart, names, shared_s, marks }: StringChartProps)
           <text key={ids.join(' ')} className={joinClasses(styles.letter, pointed !== undefined && !ids.includes(pointed) && styles.quiet)} x={right} y={y(share) - 4} textAnchor="end">{words}</text>
         ))}
       </svg>
+      {shared_s === undefined && <p className={styles.note}>{say('plan.chart.note')}</p>}
     </figure>
   )
 }

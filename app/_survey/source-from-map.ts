@@ -35,7 +35,7 @@ export function acceptEdit(water: MapWater, dataDate: string, system: UnitSystem
 export const detailWords = (details: string, system: UnitSystem): string => pairsOf(details).map(([key, value]) => {
   const sized = mappedQuantity(key, value, system)
   const text = `survey.says.${key.replaceAll(':', '-')}`
-  const plain = sized ?? value.replaceAll('_', ' ').replaceAll(';', ', ')
+  const plain = sized ?? (key in mapUnits && /^[\d.]+$/.test(value) ? say('survey.says.no-unit', { value }) : value.replaceAll('_', ' ').replaceAll(';', ', '))
   return isTextKey(text) ? say(text, { value, plain }) : plain
 }).join(' · ')
 

@@ -11,7 +11,7 @@ import { screenHref } from '../_links/screens'
 export function PlanNotHere({ district, districtId, planId, status }: { district: District | undefined; districtId: string; planId: string; status: DocumentView['status'] }) {
   const isGone = status === 'missing' || status === 'deleted'
   return (
-    <Shell district={district && { id: districtId, name: district.name }} screen="plan">
+    <Shell district={district && { id: districtId, name: district.name }} screen="plan" title={say('plan.title')}>
       {isGone
         ? <EmptyState title={say(status === 'deleted' ? 'plan.put-away' : 'plan.missing')}>{status === 'deleted' && <BringBack docId={planId} />}<ButtonLink href={screenHref('plan', districtId)} label={say('plan.missing.back')} /></EmptyState>
         : <EmptyState title={status === 'unreachable' ? say('plan.unreachable') : say('plan.loading')} />}

@@ -12,7 +12,7 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { AfterRun } from './after-run'
 import styles from './drill.module.css'
 import { KeptList } from './kept-list'
-import { DRILL_MODEL, findRunAgain, useKeptRuns, writeKeptRuns, type KeptRun } from './kept-runs'
+import { DRILL_MODEL, findRunAgain, readKeptRuns, useKeptRuns, writeKeptRuns, type KeptRun } from './kept-runs'
 import { KeyList } from './key-list'
 import { ModelNotes } from './model-notes'
 import { PumperFields, type Figures } from './pumper-fields'
@@ -120,7 +120,10 @@ export function DrillScreen({ rig = {}, site = {}, chooser, backTo }: DrillScree
             if (drill) setPhase({ kind: 'after', drill, isKept: true })
             else toast({ text: say('drill.kept.other-model') })
           }}
-          onDelete={(run) => { writeKeptRuns(kept.filter(({ id }) => id !== run.id)) }}
+          onDelete={(run) => {
+            const putBack = () => { writeKeptRuns([...readKeptRuns(), run].sort((one, other) => other.at.localeCompare(one.at))) }
+            if (writeKeptRuns(kept.filter(({ id }) => id !== run.id))) toast({ text: say('kit.deleted', { name: run.name }), onUndo: putBack })
+          }}
         />
       )}
       <Caution title={say('caution.title')} kinds={['back-up-prime', 'planning-aid', 'banks', 'pressure']} />

@@ -16,6 +16,8 @@ type Chart = { readonly title: string; readonly lines: readonly Line[]; readonly
 
 const dashes: readonly number[][] = [[], [8, 4], [2, 3], [10, 3, 2, 3], [4, 4]]
 const share = (values: Float64Array): Float64Array => values.map((value) => value * 100)
+/** The vacuum's side of the chart shows no less than this: a run with none is a line at nothing. */
+const LEAST_INHG = 10
 const PERCENT: uPlot.Scales = { y: { range: [0, 100] } }
 
 function chartsOf(drill: Drill, system: UnitSystem): readonly Chart[] {
@@ -26,7 +28,7 @@ function chartsOf(drill: Drill, system: UnitSystem): readonly Chart[] {
   return [
     {
       title: say('drill.chart.pressure'),
-      scales: { y: {}, v: {} },
+      scales: { y: {}, v: { range: (_, __, most) => [0, Math.max(most * 1.05, LEAST_INHG * inHg.factor)] } },
       axes: [{ scale: 'y', label: psi.symbol, side: 3 }, { scale: 'v', label: inHg.symbol, side: 1 }],
       lines: [
         { label: say('drill.series.discharge'), values: columnOf(record, 'discharge_psi').map((value) => value * psi.factor), colour: '--ink', digits: 0 },
@@ -84,6 +86,8 @@ function OneChart({ drill, chart, movements }: { drill: Drill; chart: Chart; mov
 const HEIGHT = 190
 const WISHES = [DARK]
 const RIGHT_AXIS_PX = 58
+/** Steps of the clock; no two marks say the same second. */
+const STEPS_S = [1, 2, 5, 10, 15, 30, 60, 120, 300, 600]
 
 function optionsOf(element: HTMLElement, chart: Chart, movements: readonly Movement[]): uPlot.Options {
   const { colour, font, axis } = plotLook(element)
@@ -96,7 +100,7 @@ function optionsOf(element: HTMLElement, chart: Chart, movements: readonly Movem
     cursor: { show: false },
     scales: { x: { time: false }, ...chart.scales },
     axes: [
-      { ...axis, values: (_, splits) => splits.map(formatClock) },
+      { ...axis, incrs: STEPS_S, values: (_, splits) => splits.map(formatClock) },
       ...chart.axes.map(({ scale, label, side }) => ({ ...axis, scale, side, label, labelSize: 18, size: 40, grid: side === 3 ? axis.grid : { show: false } })),
     ],
     series: [{}, ...chart.lines.map((line) => ({ scale: line.scale ?? 'y', stroke: colour(line.colour), width: 2, dash: line.dash, points: { show: false } }))],

@@ -18,7 +18,8 @@ export function CriterionForm({ answer, isPending, names }: { answer: CriterionA
   const { plan, editPlan } = usePlanBoard()
   const [draft, setDraft] = useState<Draft>({})
   const stored = plan.criterion
-  const value: Draft = { ...stored, ...draft }
+  // What is kept goes before what was begun: undone, it stands in the fields again.
+  const value: Draft = stored ?? draft
   const change = (part: Draft) => {
     const next = { ...value, ...part }
     const { flow_gpm, by_s, for_s } = next
@@ -35,9 +36,9 @@ export function CriterionForm({ answer, isPending, names }: { answer: CriterionA
       <h3 className={styles.subtitle}>{say('handbook.criterion')}</h3>
       <p className={styles.small}>{say('handbook.criterion.hint')}</p>
       <div className={styles.fields}>
-        <QuantityField label={say('handbook.criterion.flow')} unit="gpm" hasMark={false} min={1} max={20_000} value={value.flow_gpm} onCommit={({ value: flow_gpm }) => { change({ flow_gpm }) }} />
-        <QuantityField label={say('handbook.criterion.by')} unit="s" hasMark={false} min={0} max={172_800} value={value.by_s} onCommit={({ value: by_s }) => { change({ by_s }) }} />
-        <QuantityField label={say('handbook.criterion.for')} unit="s" hasMark={false} min={60} max={172_800} value={value.for_s} onCommit={({ value: for_s }) => { change({ for_s }) }} />
+        <QuantityField label={say('handbook.criterion.flow')} unit="gpm" hasMark={false} absent={say('entry.none.nothing')} min={1} max={20_000} value={value.flow_gpm} onCommit={({ value: flow_gpm }) => { change({ flow_gpm }) }} />
+        <QuantityField label={say('handbook.criterion.by')} unit="s" hasMark={false} absent={say('entry.none.nothing')} min={0} max={172_800} value={value.by_s} onCommit={({ value: by_s }) => { change({ by_s }) }} />
+        <QuantityField label={say('handbook.criterion.for')} unit="s" hasMark={false} absent={say('entry.none.nothing')} min={60} max={172_800} value={value.for_s} onCommit={({ value: for_s }) => { change({ for_s }) }} />
       </div>
       <div className={styles.answer} aria-live="polite">
         {!stored && <p>{say('handbook.criterion.none')}</p>}

@@ -10,7 +10,7 @@ import { say } from './_text'
 import { ButtonLink } from './_ui/button-link'
 import { Caution } from './_ui/caution'
 
-const steps = ['survey', 'resources', 'plan'] as const
+const steps = ['survey', 'resources', 'plan', 'book', 'log'] as const
 
 /** The first page: districts and their plans, how to begin, and what to beware of. A device on the network sees no more than the districts it may open. */
 export default async function Home() {

@@ -10,20 +10,19 @@ const TOUCHED_PLAN = '/district/ostrel-valley/plan/plan-school'
 test.describe.configure({ timeout: 150_000 })
 const answered = (page: Page) => expect(page.getByText(/Limited by|No single part/)).toBeVisible({ timeout: 60_000 })
 
-/** A new district with nothing in it, at its plans. */
-async function beginAtPlans(page: Page, name: string): Promise<void> {
+/** A new district with nothing in it, led on to its first plan. */
+async function beginFirstPlan(page: Page, name: string): Promise<void> {
   await page.goto('/')
   await page.getByLabel('Name of the district').fill(name)
   await page.getByRole('button', { name: 'Start the district' }).click()
   await page.waitForURL(/\/survey/)
-  await page.goto(new URL(page.url()).pathname.replace(/\/district\/([^/]+)\/.*/, '/district/$1/plan'))
-  await expect(page.getByText('No plan yet')).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'The way to your first plan' })).toBeVisible()
+  await page.getByRole('button', { name: 'Begin the plan' }).click()
+  await page.waitForURL(/\/plan\/[^/]+$/)
 }
 
 test('a first plan, from an empty district, with four places and two vehicles, in six taps', async ({ page }) => {
-  await beginAtPlans(page, 'Trial district')
-  await page.getByRole('button', { name: 'New plan' }).click()
-  await page.waitForURL(/\/plan\/[^/]+$/)
+  await beginFirstPlan(page, 'Trial district')
   await expect(page.getByText('The plan has no fill site', { exact: false }).first()).toBeAttached()
 
   const map = page.getByRole('region', { name: 'Map', exact: true })
@@ -38,6 +37,11 @@ test('a first plan, from an empty district, with four places and two vehicles, i
   await page.getByRole('button', { name: 'Add a handbook pumper and tender' }).click()
   await expect(page.getByText(/expected [\d,]+\sgpm/i)).toBeVisible({ timeout: 60_000 })
   await expect(page.getByRole('heading', { name: 'For a first answer' })).toHaveCount(0)
+  // It does not end there: what makes it their own, and how it is tried, each a tap away.
+  await page.getByRole('button', { name: 'To make it your own 0 of 6 done' }).click()
+  await expect(page.getByRole('link', { name: /^Log it: drill it with water/ })).toHaveAttribute('href', /\/log\?plan=/)
+  await page.getByRole('button', { name: 'Name the portable tank and the pumper at the dump site' }).click()
+  await expect(page.getByRole('button', { name: /^Dump site Dump site 1/ })).toBeFocused()
   // What nobody said is said.
   await page.getByRole('button', { name: /^To look at/ }).click()
   const toLookAt = page.getByRole('list', { name: 'To look at' })

@@ -18,6 +18,7 @@ import { FillCard } from './fill-card'
 import { FireCard } from './fire-card'
 import { FirstAnswer } from './first-answer'
 import { liftWords } from './lift-words'
+import { OwnSteps, partId } from './own-steps'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
@@ -62,6 +63,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   return (
     <div className={styles.stack} aria-busy={isWorking}>
       <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround') }} />
+      <OwnSteps onPart={onPart} />
       <Card
         level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
         summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {
@@ -90,7 +92,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
         <TendersCard />
       </Card>
       <Card
-        level={2} title={say('plan.card.dump')} symbol={<SiteSymbol kind="dumpSite" size={22} />} isOpen={isOpen('dump')} onToggle={toggle('dump')} {...edge('dump', plan.dumpSites.map(({ id }) => id))}
+        id={partId('dump')} level={2} title={say('plan.card.dump')} symbol={<SiteSymbol kind="dumpSite" size={22} />} isOpen={isOpen('dump')} onToggle={toggle('dump')} {...edge('dump', plan.dumpSites.map(({ id }) => id))}
         summary={plan.dumpSites.length === 0 ? say('plan.card.none') : plan.dumpSites.map(({ id, name, positionCount = 1 }) => {
           const site = result?.sites.find((one) => one.id === id)
           return site?.kind === 'dumpSite' ? `${name}: ${say('plan.summary.dump', { capacity: formatQuantity(site.capacity_gal, 'gal', system), positions: positionCount })}` : isWorking ? `${name}: ${say('plan.working')}` : name

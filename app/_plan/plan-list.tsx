@@ -6,6 +6,7 @@ import { isBundle, readBundle, type Plan } from '@/lib/plan'
 import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList, usePlansOf } from '../_client'
 import { compareHref, MOST_PLANS } from '../_links/compare-href'
 import { PutAwayList } from '../_frame/put-away-list'
+import { useNewPlan } from '../_frame/use-new-plan'
 import { Shell } from '../_frame/shell'
 import { UndoButtons } from '../_frame/undo-buttons'
 import { say, sayIssue } from '../_text'
@@ -41,12 +42,12 @@ export function PlanList({ districtId }: { districtId: string }) {
   const fires = firesOf(district, usePlansOf(districtId, true))
   const open = (id: string, inDistrict = districtId) => { router.push(screenHref('plan', inDistrict, id)) }
 
+  const begin = useNewPlan(districtId, plans.length)
   const create = async (plan: Plan, label: string) => {
     const refused = await getClient().create(plan, { label })
     if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
     else open(plan.id)
   }
-  const begin = () => create({ id: getClient().newId(), name: say('plan.new.name', { number: plans.length + 1 }), districtId, fillSites: [], dumpSites: [], tenders: [], legNotes: [] }, say('plan.new'))
   const duplicate = async (id: string) => {
     const plan = await readyDocument<Plan>(id)
     if (plan) await create(copyOfPlan(plan, say('plan.copy-name', { name: plan.name }), () => getClient().newId()), say('plan.duplicate'))

@@ -6,6 +6,7 @@ import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
 import { BringBack } from '../_frame/bring-back'
 import { Conflicts } from '../_frame/conflicts'
+import { FirstSteps } from '../_frame/first-steps'
 import { UndoButtons } from '../_frame/undo-buttons'
 import { Shell } from '../_frame/shell'
 import { say, type NameOf } from '../_text'
@@ -92,6 +93,7 @@ export function Resources({ districtId }: { districtId: string }) {
           </div>
         )}
         {district.apparatus.length === 0 && <EmptyState title={say('resources.empty')} text={say('resources.empty.text')} />}
+        <FirstSteps district={district} screen="resources" />
         {resources.length > 0 && shown.length === 0 && <p className={styles.quiet}>{say('resources.none-found')}</p>}
         {resourceKinds.filter((one) => shown.some((resource) => resource.kind === one)).map((one) => {
           const group = shown.filter((resource) => resource.kind === one)

@@ -9,6 +9,7 @@ import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
 import { BringBack } from '../_frame/bring-back'
 import { Conflicts } from '../_frame/conflicts'
+import { FirstSteps } from '../_frame/first-steps'
 import { Shell } from '../_frame/shell'
 import { UndoButtons } from '../_frame/undo-buttons'
 import { exchangeHref } from '../_links/exchange-href'
@@ -152,6 +153,7 @@ export function Survey({ districtId }: { districtId: string }) {
           <Conflicts docIds={[districtId]} names={names} />
           <section className={styles.column} aria-label={say('survey.column')}>
             {drawn.issue && <p className={styles.wrong} role="alert">{sayIssue(drawn.issue, names, system)}</p>}
+            <FirstSteps district={district} screen="survey" />
             {isImportFirst && <Card level={2} title={say(district.roads ? 'survey.import.title' : 'survey.import.first')} startsOpen>{importPanel}</Card>}
             {isNowhere(district) && <Card level={2} title={say('survey.start.title')} startsOpen><WhereItLies onSay={(body, label) => { edit(body, label) }} /></Card>}
             {district.map && (

@@ -7,6 +7,8 @@ import styles from './card.module.css'
 import { joinClasses } from './join-classes'
 
 export type CardProps = {
+  /** For whoever leads here from elsewhere on the screen. */
+  id?: string
   title: string
   /** What the closed card says about its content, in a line. */
   summary?: ReactNode
@@ -27,7 +29,7 @@ export type CardProps = {
 }
 
 /** A card that opens in place. */
-export function Card({ title, summary, symbol, aside, edge, startsOpen = false, isOpen, onToggle, level = 3, onPaper, children }: CardProps) {
+export function Card({ id, title, summary, symbol, aside, edge, startsOpen = false, isOpen, onToggle, level = 3, onPaper, children }: CardProps) {
   const [ownOpen, setOwnOpen] = useState(startsOpen)
   const bodyId = useId()
   const open = isOpen ?? ownOpen
@@ -37,7 +39,7 @@ export function Card({ title, summary, symbol, aside, edge, startsOpen = false, 
     onToggle?.(!open)
   }
   return (
-    <section className={joinClasses(styles.card, open && styles.open, edge && styles[edge], onPaper === 'open' && styles.paperOpen, onPaper === 'never' && styles.paperNever)}>
+    <section id={id} className={joinClasses(styles.card, open && styles.open, edge && styles[edge], onPaper === 'open' && styles.paperOpen, onPaper === 'never' && styles.paperNever)}>
       <Heading className={styles.head}>
         <button type="button" className={styles.toggle} aria-expanded={open} aria-controls={bodyId} onClick={toggle}>
           {symbol && <span className={styles.symbol}>{symbol}</span>}

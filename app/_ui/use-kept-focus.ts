@@ -7,7 +7,7 @@ type Step = { readonly parent: Element; readonly next: Element | null; readonly 
 
 const CAN_FOCUS = 'a[href], button:not(:disabled), input:not(:disabled), select:not(:disabled), textarea:not(:disabled), summary, [tabindex]:not([tabindex="-1"])'
 /** Whoever took the element away may have a better place in mind, and puts the keyboard there first. */
-const PATIENCE_MS = 60
+const PATIENCE_MS = 150
 
 /**
  * Where the keyboard goes on when what had it is taken away, such as a card with its own button to delete it: at what

@@ -1,0 +1,48 @@
+'use client'
+
+import Link from 'next/link'
+import type { District } from '@/lib/plan'
+import { useDocumentList } from '../_client'
+import { Icon } from '../_look/icon'
+import { say } from '../_text'
+import { Button } from '../_ui/button'
+import { screenHref } from '../_links/screens'
+import styles from './first-steps.module.css'
+import { useNewPlan } from './use-new-plan'
+
+const steps = ['roads', 'water', 'hazard', 'vehicles'] as const
+
+/** The way to a district's first plan, ticked off as it goes, with the plan itself at its end; gone once there is a plan. */
+export function FirstSteps({ district, screen }: { district: District; screen: 'survey' | 'resources' }) {
+  const list = useDocumentList()
+  const begin = useNewPlan(district.id, 0)
+  if (list.status !== 'ready' || list.entries.some(({ kind, districtId }) => kind === 'plan' && districtId === district.id)) return null
+  const isDone: Readonly<Record<(typeof steps)[number], boolean>> = {
+    roads: district.roads !== undefined,
+    water: district.draftSites.length > 0,
+    hazard: district.hazards.length > 0,
+    vehicles: ['pumper', 'tender'].every((kind) => district.apparatus.some((unit) => unit.kind === kind)),
+  }
+  return (
+    <section className={styles.first} aria-labelledby="first-steps">
+      <h2 id="first-steps" className={styles.title}>{say('plan.toward.title')}</h2>
+      <ol className={styles.needs}>
+        {steps.map((step) => {
+          const at = step === 'vehicles' ? 'resources' : 'survey'
+          const words = say(`plan.toward.${step}`)
+          return (
+            <li key={step} className={styles.need} data-there={isDone[step]}>
+              <span className={styles.tick}>{isDone[step] && <Icon name="check" size={14} />}</span>
+              <span>
+                {isDone[step] || at === screen ? words : <Link className={styles.go} href={screenHref(at, district.id)}>{words}</Link>}
+                {isDone[step] && <> <span className={styles.state}>{say('plan.first.there')}</span></>}
+              </span>
+            </li>
+          )
+        })}
+      </ol>
+      <p className={styles.rest}>{say('plan.toward.rest')}</p>
+      <div className={styles.acts}><Button look="primary" icon="plan" label={say('plan.toward.begin')} onClick={() => { void begin() }} /></div>
+    </section>
+  )
+}

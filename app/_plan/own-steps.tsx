@@ -1,0 +1,69 @@
+'use client'
+
+import Link from 'next/link'
+import { bookHref } from '../_links/book-href'
+import { exerciseOfPlanHref } from '../_links/exercise-href'
+import { logHref } from '../_links/log-href'
+import { Icon } from '../_look/icon'
+import { say } from '../_text'
+import { Card } from '../_ui/card'
+import { itemHref, screenHref } from '../_links/screens'
+import type { PartName } from './chain-column'
+import styles from './first-answer.module.css'
+import { missingNeeds, missingNext } from './first-needs'
+import { ownNeeds, openNeeds, unitToEnter, type OwnNeed } from './own-needs'
+import { usePlanBoard } from './plan-context'
+import { planPageHref } from '../_links/plan-pages'
+
+/** By this the card of a part is gone to. */
+export const partId = (part: PartName): string => `part-${part}`
+
+/** Needs that a card of this screen answers. */
+const partOfNeed: Partial<Record<OwnNeed, PartName>> = { dump: 'dump' }
+
+/** What comes after the first answer: what makes it a plan to rely on, ticked off, then how to try it. Gone once all is done. */
+export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
+  const { district, plan, result } = usePlanBoard()
+  if (!result || missingNeeds(district, plan).length > 0) return null
+  const open = openNeeds(district, plan)
+  if (open.length === 0) return null
+  const hrefOf = (need: OwnNeed): string => {
+    const bankId = plan.fillSites.find(({ draftSiteId }) => draftSiteId !== undefined)?.draftSiteId
+    if (need === 'lift' && bankId !== undefined) return itemHref('survey', district.id, bankId)
+    const unit = unitToEnter(district, plan)
+    if (need === 'vehicles' && unit) return itemHref('resources', district.id, unit.id)
+    return screenHref('survey', district.id)
+  }
+  const ways = [
+    ['doubt', planPageHref('doubt', district.id, plan.id), say('plan.page.doubt')],
+    ['advice', planPageHref('advice', district.id, plan.id), say('plan.page.advice')],
+    ['print', bookHref(district.id, { planId: plan.id }), say('book.print-plan')],
+    ['exercise', exerciseOfPlanHref(district.id, plan.id), say('plan.page.exercise')],
+    ['log', `${logHref(district.id)}?plan=${encodeURIComponent(plan.id)}`, say('plan.page.log')],
+  ] as const
+  return (
+    <Card level={2} onPaper="never" title={say('plan.own.title')} summary={say('plan.own.summary', { done: ownNeeds.length - open.length, all: ownNeeds.length })} startsOpen={missingNext(district, plan).length === 0 && open.length * 2 > ownNeeds.length}>
+      <ol className={styles.needs}>
+        {ownNeeds.map((need) => {
+          const isThere = !open.includes(need)
+          const part = partOfNeed[need]
+          const words = say(`plan.own.${need}`)
+          return (
+            <li key={need} className={styles.need} data-there={isThere}>
+              <span className={styles.tick}>{isThere && <Icon name="check" size={14} />}</span>
+              {isThere
+                ? <span>{words} <span className={styles.state}>{say('plan.first.there')}</span></span>
+                : part
+                ? <button type="button" className={styles.go} onClick={() => { onPart(part); document.getElementById(partId(part))?.querySelector('button')?.focus() }}>{words}</button>
+                : <Link className={styles.go} href={hrefOf(need)}>{words}</Link>}
+            </li>
+          )
+        })}
+      </ol>
+      <h3 className={styles.title}>{say('plan.own.then')}</h3>
+      <ul className={styles.ways}>
+        {ways.map(([key, href, name]) => <li key={key}><Link className={styles.go} href={href} aria-label={say('plan.own.way', { name, why: say(`plan.own.${key}`) })}>{name}</Link> <span className={styles.state} aria-hidden="true">{say(`plan.own.${key}`)}</span></li>)}
+      </ul>
+    </Card>
+  )
+}

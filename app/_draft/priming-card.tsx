@@ -6,7 +6,7 @@ import type { Pumper } from '@/lib/plan'
 import { primingOf, type DraftSheet } from '@/lib/supply'
 import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { backUpCardHref, drillHref, type DraftLinkTarget } from '../_links/draft-href'
-import { formatQuantity, say, type NameOf } from '../_text'
+import { formatQuantity, inUnits, say, type NameOf } from '../_text'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
 import { ChoiceField } from '../_ui/choice-field'
@@ -25,7 +25,7 @@ export function PrimingCard({ sheet, pump, names, here }: { sheet: DraftSheet; p
   const isLate = time.expected_s !== undefined && time.expected_s > time.limit_s
   const figures: FigureEntry[] = [
     { id: 'time', label: say('draft.prime.time'), value: timeText(time), look: time.expected_s === undefined ? 'danger' : isLate ? 'amber' : 'plain', note: say(`draft.prime.from.${primerFrom}`), mark: primerFrom === 'measured-time' ? 'computed' : primerFrom === 'primer' ? 'computed' : 'assumed', getWorking },
-    { id: 'limit', label: say('draft.prime.limit'), value: formatQuantity(time.limit_s, 's', system), note: say(time.allowance_s > 0 ? 'draft.prime.limit.more' : 'draft.prime.limit.note') },
+    { id: 'limit', label: say('draft.prime.limit'), value: formatQuantity(time.limit_s, 's', system), note: inUnits(say(time.allowance_s > 0 ? 'draft.prime.limit.more' : 'draft.prime.limit.note'), system) },
     { id: 'air', label: say('draft.prime.air'), value: formatQuantity(time.air_gal, 'gal', system) },
     { id: 'vacuum', label: say('draft.prime.vacuum'), value: formatQuantity(inchesOfMercuryFromFeetOfWater(time.vacuum_ft), 'inHg', system) },
   ]

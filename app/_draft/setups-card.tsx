@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react'
 import { changedByOne, everySize, type DraftCapacity, type SuctionVariant } from '@/lib/hydraulics'
 import { draftWith, explainDraw, type DraftSheet } from '@/lib/supply'
-import { displayUnit, formatChange, formatQuantity, formatValue, say, type NameOf } from '../_text'
+import { displayUnit, formatChange, formatQuantity, formatValue, inUnits, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
 import { joinClasses } from '../_ui/join-classes'
@@ -53,7 +53,7 @@ export function SetupsCard({ sheet, names }: { sheet: DraftSheet; names: NameOf 
       <Segments label={say('draft.setups.show')} value={kind} onCommit={setKind} choices={[{ value: 'one', label: say('draft.setups.one') }, { value: 'all', label: say('draft.setups.all') }]} />
       <DataTable caption={say('draft.setups.caption')} isCaptionHidden columns={columns} rows={rows} rowKey={({ key }) => key} />
       {open && <WorkingPanel title={setupText(open.setup, system)} working={explainDraw(sheet, { capacity: open.capacity, suction: open.setup })} names={names} onClose={() => { setOpenKey(undefined) }} />}
-      <p className={styles.quiet}>{say('draft.setups.cover-conflict')}</p>
+      <p className={styles.quiet}>{inUnits(say('draft.setups.cover-conflict'), system)}</p>
     </Card>
   )
 }

@@ -6,7 +6,7 @@ import type { Source } from '@/lib/plan'
 import { explainHydrant, explainInflow, explainLasts, explainVolume, type DraftSheet } from '@/lib/supply'
 import { LineChart } from '../_charts/line-chart'
 import { SourceGaps } from '../_survey/source-gaps'
-import { formatAbout, formatAsked, formatGiven, formatQuantity, formatUntil, say, type NameOf } from '../_text'
+import { formatAbout, formatAsked, formatGiven, formatQuantity, formatUntil, inUnits, say, type NameOf } from '../_text'
 import { Card } from '../_ui/card'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { QuantityField } from '../_ui/quantity-field'
@@ -41,7 +41,7 @@ export function SourceCard({ sheet, source, names, planned_gpm }: { sheet: Draft
   const isAtMost = found !== undefined && lasts_s !== undefined && Math.abs(spare_ft) < SEEN_FT
   const isHydrant = source.kind === 'pressureHydrant'
   const figures: FigureEntry[] = [
-    ...(isHydrant ? [{ id: 'hydrant', label: say('draft.source.hydrant'), value: formatGiven(water.hydrant_gpm, system), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
+    ...(isHydrant ? [{ id: 'hydrant', label: inUnits(say('draft.source.hydrant'), system), value: formatGiven(water.hydrant_gpm, system), look: 'water' as const, getWorking: () => explainHydrant(source, water) }] : []),
     ...(usable_gal !== undefined && water.volumeFrom !== 'stream' ? [{ id: 'usable', label: say('draft.source.usable'), value: formatAbout(usable_gal, 'gal', system), look: usable_gal > 0 ? 'water' as const : 'danger' as const, note: say(`choice.season.${drop.counted}`), getWorking: () => explainVolume(source, water, drop) }] : []),
     ...(isHydrant ? [] : [{ id: 'inflow', label: say(source.kind === 'stream' ? 'draft.source.stream' : 'draft.source.inflow'), value: formatGiven(water.inflow_gpm, system), getWorking: () => explainInflow(source, water, drop) }]),
     ...(found && usable_gal !== undefined ? [{

@@ -5,7 +5,7 @@ import type { Source } from '@/lib/plan'
 import type { DraftSheet } from '@/lib/supply'
 import { ItemFields } from '../_fields/item-context'
 import { ItemQuantity } from '../_fields/item-inputs'
-import { formatQuantity, localDay, say } from '../_text'
+import { formatQuantity, inUnits, localDay, say } from '../_text'
 import { formatDay } from '../_text/format-day'
 import { Icon } from '../_look/icon'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -57,8 +57,8 @@ export function SourceFacts({ sheet: { district, draftSite }, source }: { sheet:
           {fieldsByKind[source.kind].map((field) => <ItemQuantity key={field} field={field} {...(field === 'float_s' && { hint: say('draft.source.float-hint') })} />)}
         </ItemFields>
       </div>
-      {source.kind === 'stream' && <p className={styles.quiet}>{say('draft.source.float')}</p>}
-      {source.kind === 'pressureHydrant' && <p className={styles.quiet}>{say('draft.source.two-point')}</p>}
+      {source.kind === 'stream' && <p className={styles.quiet}>{inUnits(say('draft.source.float'), system)}</p>}
+      {source.kind === 'pressureHydrant' && <p className={styles.quiet}>{inUnits(say('draft.source.two-point'), system)}</p>}
     </>
   )
 }

@@ -1,13 +1,14 @@
 'use client'
 
 import { findUnit } from '@/lib/units'
-import { fieldLabel, isTextKey, say } from '../_text'
+import { fieldLabel, inUnits, isTextKey, say } from '../_text'
 import { CheckField } from '../_ui/check-field'
 import { ChoiceField, type Choice } from '../_ui/choice-field'
 import { CountField } from '../_ui/count-field'
 import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'
 import type { StandIn } from '../_ui/typed-evidence'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import { fieldRule } from './field-rule'
 import { useItem } from './item-context'
 
@@ -21,12 +22,13 @@ const labelOf = ({ field, label }: Common): string => label ?? titled(fieldLabel
 /** A quantity of the item, with its evidence; the number used while it is empty is shown in the field. */
 export function ItemQuantity({ standIn, absent, ...common }: Common & { standIn?: StandIn | undefined; absent?: string }) {
   const { docKind, collection, item, part, set } = useItem()
+  const [system] = useUnitSystem()
   const unit = findUnit(common.field)
   if (!unit) throw new RangeError(`field is ${common.field}, must end in a unit`)
   const { min, max } = fieldRule(docKind, collection, asText(item.kind), common.field, part)
   return (
     <QuantityField
-      label={labelOf(common)}
+      label={inUnits(labelOf(common), system)}
       unit={unit}
       value={asNumber(item[common.field])}
       evidence={item.evidence?.[common.field]}
@@ -34,7 +36,7 @@ export function ItemQuantity({ standIn, absent, ...common }: Common & { standIn?
       {...(absent !== undefined && { absent })}
       {...(min !== undefined && { min })}
       {...(max !== undefined && { max })}
-      {...(common.hint !== undefined && { hint: common.hint })}
+      {...(common.hint !== undefined && { hint: inUnits(common.hint, system) })}
       onCommit={({ value, evidence }) => { set({ [common.field]: value }, { [common.field]: value === undefined ? undefined : evidence }) }}
     />
   )

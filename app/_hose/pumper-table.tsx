@@ -1,7 +1,7 @@
 'use client'
 
 import type { HoseLayAnswer, LayPumper } from '@/lib/supply'
-import { formatGiven, formatQuantity, formatShare, say, type NameOf } from '../_text'
+import { formatGiven, formatQuantity, formatShare, inUnits, say, type NameOf } from '../_text'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
@@ -27,7 +27,7 @@ export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { a
           { key: 'discharge', head: say('hose.column.discharge'), isNumber: true, cell: ({ discharge_psi, dischargeLimit_psi }) => <Over first={psi(discharge_psi, '')} second={psi(dischargeLimit_psi, '')} /> },
           { key: 'most', head: say('hose.column.most'), isNumber: true, cell: ({ most_gpm }) => flow(most_gpm) },
           { key: 'share', head: say('hose.column.share'), isNumber: true, cell: ({ capacityShare }) => formatShare(capacityShare) },
-          { key: 'rated', head: say('hose.column.rated'), isNumber: true, cell: ({ rated_gpm, handRating_gpm }) => <Over first={flow(rated_gpm)} second={handRating_gpm === undefined ? say('hose.beyond') : flow(handRating_gpm)} /> },
+          { key: 'rated', head: say('hose.column.rated'), isNumber: true, cell: ({ rated_gpm, handRating_gpm }) => <Over first={flow(rated_gpm)} second={handRating_gpm === undefined ? inUnits(say('hose.beyond'), system) : flow(handRating_gpm)} /> },
           { key: 'relief', head: say('hose.column.relief'), isNumber: true, cell: ({ intakeRelief_psi }) => psi(intakeRelief_psi, say('hose.no-relief')) },
           { key: 'stop', head: say('hose.column.stopped'), isNumber: true, cell: ifStops },
         ]}

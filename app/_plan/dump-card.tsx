@@ -5,7 +5,7 @@ import { equipmentTemplates, type DumpSite, type Equipment } from '@/lib/plan'
 import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { PartFields } from '../_fields/part-fields'
-import { formatGiven, formatQuantity, say, type TextKey } from '../_text'
+import { formatGiven, formatQuantity, inUnits, say, type TextKey } from '../_text'
 import { Button } from '../_ui/button'
 import { CheckField } from '../_ui/check-field'
 import { Fold } from '../_ui/fold'
@@ -50,10 +50,10 @@ export function DumpCard({ site }: { site: DumpSite }) {
           <Menu
             label={say('plan.add-tank')} icon="add" look="quiet" size="s"
             items={equipmentTemplates.filter(({ kind }) => kind === 'portableTank').map(({ key, ...template }) => ({
-              id: key, label: say(`plan.template.${key}` as TextKey),
+              id: key, label: inUnits(say(`plan.template.${key}` as TextKey), system),
               onSelect: () => {
                 const id = newId()
-                editBoth({ district: [{ kind: 'addItem', collection: 'equipment', item: { ...template, id, name: say(`plan.template.${key}` as TextKey) } }], plan: [setTanks([...chosen, id])] }, say('plan.add-tank'))
+                editBoth({ district: [{ kind: 'addItem', collection: 'equipment', item: { ...template, id, name: inUnits(say(`plan.template.${key}` as TextKey), system) } }], plan: [setTanks([...chosen, id])] }, say('plan.add-tank'))
               },
             }))}
           />

@@ -5,10 +5,11 @@ import type { Apparatus, EditBody } from '@/lib/plan'
 import { Icon } from '../_look/icon'
 import { isNowhere } from '../_survey/district-start'
 import { WhereItLies } from '../_survey/where-it-lies'
-import { say } from '../_text'
+import { inUnits, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Menu } from '../_ui/menu'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import { itemHref } from '../_links/screens'
 import { firstNeeds, firstPlaces, isWaterNamed, missingNeeds, missingNext, nextNeeds, type FirstNeed, type NextNeed } from './first-needs'
 import styles from './first-answer.module.css'
@@ -39,6 +40,7 @@ export function FirstAnswer({ placing, onGuide, onFire }: Props) {
 
 function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGuide'> & { missing: readonly FirstNeed[] }) {
   const { district, plan, newId, editBoth, editDistrict } = usePlanBoard()
+  const [system] = useUnitSystem()
   const nextPlace = firstPlaces.find((place) => missing.includes(place))
   const isGuiding = placing !== undefined
   const site = plan.fillSites.find(({ pumperId, rate_gpm }) => pumperId === undefined && rate_gpm === undefined)
@@ -71,7 +73,7 @@ function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGu
         {needsPumper && pumpers.length > 0 && <Menu label={say('plan.first.choose-pumper')} items={pumpers.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: drafts(id) }, say('plan.pumper')) } }))} />}
         {needsTender && tenders.length > 0 && <Menu label={say('plan.first.choose-tender')} items={tenders.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: hauls(id) }, say('plan.added', { name })) } }))} />}
       </div>
-      <p className={styles.rest}>{(pumpers.length === 0 || tenders.length === 0) && say('plan.first.handbook')} {say('plan.first.rest')}</p>
+      <p className={styles.rest}>{(pumpers.length === 0 || tenders.length === 0) && inUnits(say('plan.first.handbook'), system)} {say('plan.first.rest')}</p>
     </section>
   )
 }

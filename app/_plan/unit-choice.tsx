@@ -1,9 +1,10 @@
 'use client'
 
 import { apparatusTemplates, type Apparatus, type EditBody } from '@/lib/plan'
-import { say, type TextKey } from '../_text'
+import { inUnits, say, type TextKey } from '../_text'
 import { ChoiceField } from '../_ui/choice-field'
 import { Menu } from '../_ui/menu'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import { unitEdit } from './handbook-unit'
 import { usePlanBoard } from './plan-context'
 
@@ -33,12 +34,13 @@ export function UnitChoice({ label, none, kind, value, onChoose }: {
 /** Adds apparatus from a template with the handbook's figures. */
 export function AddUnit({ kind, onAdd }: { kind: UnitKind; onAdd: (id: string, added: EditBody) => void }) {
   const { district, newId } = usePlanBoard()
+  const [system] = useUnitSystem()
   return (
     <Menu
       label={say(kind === 'tender' ? 'plan.add-tender' : 'plan.add-pumper')} icon="add" look="quiet" size="s"
       items={apparatusTemplates.filter((template) => fits(kind, template)).map((template) => ({
         id: template.key,
-        label: say(`plan.template.${template.key}` as TextKey),
+        label: inUnits(say(`plan.template.${template.key}` as TextKey), system),
         onSelect: () => {
           const id = newId()
           onAdd(id, unitEdit(template, district, id))

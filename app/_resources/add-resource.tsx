@@ -2,8 +2,9 @@
 
 import { apparatusTemplates, equipmentTemplates, type District, type EditBody } from '@/lib/plan'
 import { choiceLabel } from '../_fields/item-inputs'
-import { say, type TextKey } from '../_text'
+import { inUnits, say, type TextKey } from '../_text'
 import { Menu } from '../_ui/menu'
+import { useUnitSystem } from '../_ui/unit-system-context'
 
 export type Added = EditBody & { kind: 'addItem' }
 
@@ -11,6 +12,7 @@ const unitKinds = ['pumper', 'tender', 'portablePump'] as const
 
 /** Adds apparatus from a template with the handbook's figures, or with none. */
 export function AddApparatus({ district, newId, onAdd }: { district: District; newId: () => string; onAdd: (added: Added) => void }) {
+  const [system] = useUnitSystem()
   const add = (unit: { kind: (typeof unitKinds)[number] }) => {
     const number = district.apparatus.filter(({ kind }) => kind === unit.kind).length + 1
     const name = say('resources.new-name', { kind: choiceLabel('kind', unit.kind), number })
@@ -20,7 +22,7 @@ export function AddApparatus({ district, newId, onAdd }: { district: District; n
     <Menu
       label={say('resources.add-apparatus')} icon="add" look="primary"
       items={[
-        ...apparatusTemplates.map(({ key, ...template }) => ({ id: key, label: say(`plan.template.${key}` as TextKey), onSelect: () => { add(template) } })),
+        ...apparatusTemplates.map(({ key, ...template }) => ({ id: key, label: inUnits(say(`plan.template.${key}` as TextKey), system), onSelect: () => { add(template) } })),
         ...unitKinds.map((kind) => ({ id: `blank-${kind}`, label: say('resources.blank', { kind: choiceLabel('kind', kind) }), onSelect: () => { add({ kind }) } })),
       ]}
     />
@@ -29,11 +31,12 @@ export function AddApparatus({ district, newId, onAdd }: { district: District; n
 
 /** Adds equipment; the sizes of a template are where every kind begins. */
 export function AddEquipment({ newId, onAdd }: { newId: () => string; onAdd: (added: Added) => void }) {
+  const [system] = useUnitSystem()
   return (
     <Menu
       label={say('resources.add-equipment')} icon="add"
       items={equipmentTemplates.map(({ key, ...template }) => {
-        const label = say(`plan.template.${key}` as TextKey)
+        const label = inUnits(say(`plan.template.${key}` as TextKey), system)
         return { id: key, label, onSelect: () => { onAdd({ kind: 'addItem', collection: 'equipment', item: { ...template, id: newId(), name: label } }) } }
       })}
     />

@@ -4,7 +4,7 @@ import { sourceKinds, type Source } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
 import { useItem } from '../_fields/item-context'
 import { choiceLabel, ItemQuantity, ItemText } from '../_fields/item-inputs'
-import { formatAbout, formatQuantity, say } from '../_text'
+import { formatAbout, formatQuantity, inUnits, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
 import { ChoiceField } from '../_ui/choice-field'
@@ -68,7 +68,7 @@ function OpenWater({ source }: { source: Source }) {
         <fieldset className={styles.part}>
           <legend className={styles.legend}>{say('survey.float')}</legend>
           <div className={styles.fields}>
-            <p className={styles.quiet}>{say('survey.float.text')}</p>
+            <p className={styles.quiet}>{inUnits(say('survey.float.text'), system)}</p>
             <ItemQuantity field="streamWidth_ft" />
             <ItemQuantity field="streamDepth_ft" />
             <ItemQuantity field="floatReach_ft" />

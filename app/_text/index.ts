@@ -12,6 +12,7 @@ export { formatQuantity, formatValue, entryText, UNIT_SPACE } from './format-qua
 export type { QuantityFormat } from './format-quantity'
 export { formatAsked, formatBetween, formatChange, formatFrom, formatGain, formatGiven, formatShortBy, formatSignedChange, formatSpare, formatUntil } from './format-figure'
 export { formatNumber, formatShare, LOCALE } from './format-number'
+export { inUnits } from './in-units'
 export { listWords } from './list-words'
 export { plainSource } from './plain-source'
 export { formatDay, formatToday } from './format-day'

@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react'
 import type { ReactNode } from 'react'
 import { createDrill, drillScenarios, getScenario, rigFrom, scenarioRig, type Drill, type DrillPumper, type DrillRig, type DrillSite, type ScenarioCode } from '@/lib/priming/drill'
-import { formatQuantity, say } from '../_text'
+import { formatQuantity, inUnits, say } from '../_text'
 import { Card } from '../_ui/card'
 import { Caution } from '../_ui/caution'
 import { joinClasses } from '../_ui/join-classes'
@@ -38,6 +38,7 @@ export function DrillScreen({ rig = {}, site = {}, chooser, backTo }: DrillScree
   const [phase, setPhase] = useState<Phase>({ kind: 'choose' })
   const [isBlind, setBlind] = useState(false)
   const kept = useKeptRuns()
+  const [system] = useUnitSystem()
   const toast = useToast()
   const made = useMemo(() => makeRig(figures), [figures])
 
@@ -107,7 +108,7 @@ export function DrillScreen({ rig = {}, site = {}, chooser, backTo }: DrillScree
           </li>
         </ul>
       </section>
-      <Card title={say('drill.pumper')} summary={rig.name !== undefined && site.name !== undefined ? say('drill.pumper.own', { pumper: rig.name, site: site.name }) : say('drill.pumper.plausible')}>
+      <Card title={say('drill.pumper')} summary={rig.name !== undefined && site.name !== undefined ? say('drill.pumper.own', { pumper: rig.name, site: site.name }) : inUnits(say('drill.pumper.plausible'), system)}>
         <PumperFields figures={figures} problem={made.problem} onChange={setFigures} onReset={() => { setFigures(first) }} />
       </Card>
       <Card title={say('drill.keys')}><KeyList /></Card>

@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react'
 import { classicalLiftTable, type SuctionSetup } from '@/lib/hydraulics'
 import { draftWith, type DraftSheet } from '@/lib/supply'
 import { LineChart, type ChartMark, type ChartSeries } from '../_charts/line-chart'
-import { displayUnit, formatGiven, formatQuantity, formatValue, say } from '../_text'
+import { displayUnit, formatGiven, formatQuantity, formatValue, inUnits, say } from '../_text'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
 import { DataTable } from '../_ui/data-table'
@@ -42,7 +42,7 @@ export function LiftCard({ sheet }: { sheet: DraftSheet }) {
         marks={{ label: say('draft.plot.classical'), points: marks }}
         site={{ label: say('draft.plot.site', { site: draftSite.name, flow: formatGiven(capacity.flow_gpm, system) }), value: formatGiven(capacity.flow_gpm, system), x: lift_ft, y: capacity.flow_gpm }}
       />
-      <p className={styles.quiet}>{say(marks.length > 0 ? 'draft.plot.classical.note' : 'draft.plot.no-classical')}</p>
+      <p className={styles.quiet}>{inUnits(say(marks.length > 0 ? 'draft.plot.classical.note' : 'draft.plot.no-classical'), system)}</p>
       <Button size="s" look="quiet" label={say(isTable ? 'draft.plot.hide-table' : 'draft.plot.show-table')} aria-expanded={isTable} onClick={() => { setIsTable(!isTable) }} />
       {isTable && (
         <DataTable

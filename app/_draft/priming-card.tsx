@@ -49,6 +49,7 @@ export function PrimingCard({ sheet, pump, names, here }: { sheet: DraftSheet; p
 
 /** What to check when no vacuum builds, in order, narrowed down by what the gauge does. */
 function Faults() {
+  const [system] = useUnitSystem()
   const [reading, setReading] = useState<VacuumReading>()
   const [shut, setShut] = useState<'untried' | 'builds' | 'none'>('untried')
   const faults = reading === undefined ? vacuumFaults : faultsFor(reading, shut === 'untried' ? undefined : shut === 'builds')
@@ -60,7 +61,7 @@ function Faults() {
         {reading !== undefined && <Segments label={say('draft.faults.shut')} value={shut} onCommit={setShut} choices={(['untried', 'builds', 'none'] as const).map((value) => ({ value, label: say(`draft.faults.shut.${value}`) }))} />}
       </div>
       <ol className={styles.faults}>
-        {faults.map(({ code, test }) => <li key={code}><span className={styles.fault}>{say(`draft.fault.${code}`)}</span> <span className={styles.quiet}>{say(`draft.test.${test}`)}</span></li>)}
+        {faults.map(({ code, test }) => <li key={code}><span className={styles.fault}>{say(`draft.fault.${code}`)}</span> <span className={styles.quiet}>{inUnits(say(`draft.test.${test}`), system)}</span></li>)}
       </ol>
       {faults.length === 0 && <p className={styles.quiet}>{say('draft.faults.nothing')}</p>}
     </section>

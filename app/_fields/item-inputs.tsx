@@ -84,7 +84,8 @@ export function ItemChoice({ none, choices, ...common }: Common & { none?: strin
 /** Yes or no; no is kept as absent. */
 export function ItemCheck(common: Common) {
   const { item, set } = useItem()
-  return <CheckField label={labelOf(common)} isChecked={item[common.field] === true} {...(common.hint !== undefined && { hint: common.hint })} onCommit={(isChecked) => { set({ [common.field]: isChecked || undefined }) }} />
+  const [system] = useUnitSystem()
+  return <CheckField label={inUnits(labelOf(common), system)} isChecked={item[common.field] === true} {...(common.hint !== undefined && { hint: common.hint })} onCommit={(isChecked) => { set({ [common.field]: isChecked || undefined }) }} />
 }
 
 /** Words of a choice. */

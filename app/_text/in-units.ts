@@ -2,8 +2,8 @@ import type { Unit } from '@/lib/units'
 import { formatQuantity } from './format-quantity'
 import type { UnitSystem } from './unit-system'
 
-const WRITTEN: Readonly<Record<string, Unit>> = { gpm: 'gpm', gal: 'gal', psi: 'psi', ft: 'ft', in: 'in', mi: 'mi', inHg: 'inHg' }
-const FIGURE = /(\d[\d,]*(?:\.\d+)?)[ \u00a0](gpm|gal|psi|ft|inHg|in|mi)(?!\w)/g
+const WRITTEN: Readonly<Record<string, Unit>> = { gpm: 'gpm', gal: 'gal', psi: 'psi', ft: 'ft', in: 'in', mi: 'mi', inHg: 'inHg', '°F': 'degF' }
+const FIGURE = /(\d[\d,]*(?:\.\d+)?)[ \u00a0](gpm|gal|psi|ft|inHg|in|mi|°F)(?!\w)/g
 
 /**
  * A fixed sentence with its figures in the units in use: "at 1,000 gpm" reads "at 3,785 L/min" for who works in metric.

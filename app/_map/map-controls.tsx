@@ -5,6 +5,7 @@ import { formatQuantity, say } from '@/app/_text'
 import type { Point } from '@/lib/geo'
 import { feetFromMetres } from '@/lib/units'
 import { Button } from '../_ui/button'
+import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { MapKey } from './map-key'
 import type { MapRoute, MapSite } from './map-types'
@@ -39,10 +40,11 @@ export function MapControls({ map, pending, pendingWords, onStopPlacing, sites, 
   return (
     <>
       <div className={styles.top}>
-        {isBare && <p className={styles.sentence}>{say('map.no-data')}</p>}
+        {/* While something is placed the room is for the tap. */}
+        {isBare && !pending && <p className={styles.sentence}>{say('map.no-data')}</p>}
         {pending && (
-          <p className={styles.sentence} role="status">
-            {pendingWords ?? say('map.place-here', { kind: say(`map.kind.${pending}`) })} <span className={styles.keysOnly}>{say('map.place-keys')}</span>{' '}
+          <p className={joinClasses(styles.sentence, styles.asking)} role="status">
+            <span>{pendingWords ?? say('map.place-here', { kind: say(`map.kind.${pending}`) })} <span className={styles.keysOnly}>{say('map.place-keys')}</span></span>{' '}
             {onStopPlacing && <Button size="s" icon="close" label={say('map.stop-placing')} onClick={onStopPlacing} />}
           </p>
         )}

@@ -185,9 +185,12 @@ const attributionOf = ({ attribution = [], terrain }: MapViewProps, isGroundDraw
 
 const pointOf = ({ lat, lng }: L.LatLng): Point => ({ lat, lon: lng })
 
+/** With nothing known the bare grid is as wide as a district: what is tapped on it lies as far apart as it does there. */
+const NOWHERE_ZOOM = 14
+
 function lookAt(map: L.Map, bounds: Bounds | undefined): void {
   if (!bounds) {
-    map.setView([0, 0], 5, { animate: false })
+    map.setView([0, 0], NOWHERE_ZOOM, { animate: false })
     return
   }
   const { south, west, north, east } = bounds

@@ -90,11 +90,7 @@ export class Client {
   /** The act just done, to take back that one and no other later. */
   lastActId = (): string | undefined => this.#stack.done.at(-1)?.id
 
-  /**
-   * Takes an act back; the issue says what could not be taken back, because it was changed since.
-   *
-   * @param actId of `lastActId`; without one it is the last act. One that is taken back already stays so
-   */
+  /** Takes the last act back, or that of a `lastActId`; the issue says what could not be, because it was changed since. */
   undo = (actId?: string): Promise<Issue | undefined> => this.#turnBack('done', actId)
   redo = (): Promise<Issue | undefined> => this.#turnBack('undone')
 

@@ -22,7 +22,7 @@ let lastRuns = none
 const listeners = new Set<() => void>()
 
 /** Runs kept on this device, newest first; what cannot be read is passed over. The same list as long as nothing changed. */
-function readKeptRuns(): readonly KeptRun[] {
+export function readKeptRuns(): readonly KeptRun[] {
   const text = readStore()
   if (text !== lastText) {
     lastText = text

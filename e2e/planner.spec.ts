@@ -38,10 +38,10 @@ test('a first plan, from an empty district, with four places and two vehicles, i
   await expect(page.getByText(/expected [\d,]+\sgpm/i)).toBeVisible({ timeout: 60_000 })
   await expect(page.getByRole('heading', { name: 'For a first answer' })).toHaveCount(0)
   // It does not end there: what makes it their own, and how it is tried, each a tap away.
-  await page.getByRole('button', { name: 'To make it your own 0 of 6 done' }).click()
+  await page.getByRole('button', { name: /^To make it your own/ }).click()
   await expect(page.getByRole('link', { name: /^Log it: drill it with water/ })).toHaveAttribute('href', /\/log\?plan=/)
   await page.getByRole('button', { name: 'Name the portable tank and the pumper at the dump site' }).click()
-  await expect(page.getByRole('button', { name: /^Dump site Dump site 1/ })).toBeFocused()
+  await expect(page.getByRole('button', { name: /^Dump site/ }).first()).toBeFocused()
   // What nobody said is said.
   await page.getByRole('button', { name: /^To look at/ }).click()
   const toLookAt = page.getByRole('list', { name: 'To look at' })

@@ -89,6 +89,7 @@ export function findBounds(points: Iterable<Point>): Bounds | undefined {
   return south <= north ? { south, west, north, east } : undefined
 }
 
+/** Whether a place lies within bounds, edges included. Not for bounds across the antimeridian. */
 export const isInside = (bounds: Bounds, { lat, lon }: Point): boolean =>
   lat >= bounds.south && lat <= bounds.north && lon >= bounds.west && lon <= bounds.east
 

@@ -16,10 +16,17 @@ export type Issue = {
   values: Record<string, number | string>
 }
 
+/**
+ * An issue: bad news as data.
+ *
+ * @param subjectIds items that it is about
+ * @param values by name with the unit at the end, for its sentence
+ */
 export function issue(code: string, severity: Severity, subjectIds: readonly string[] = [], values: Record<string, number | string> = {}): Issue {
   return { code, severity, subjectIds: [...subjectIds], values }
 }
 
+/** Whether one of them stands in the way of an answer. */
 export const isBlocking = (issues: readonly Issue[]): boolean => issues.some(({ severity }) => severity === 'block')
 
 /** Throws the RangeError of a broken contract: names argument, value and rule. */

@@ -5,6 +5,7 @@ import { isUnproven } from './unproven'
 const NOTICEABLE_GPM = 5
 const NOTICEABLE_SHARE = 0.02
 
+/** A gain below this is not called one: 5 gpm, or 2 % of the flow that the plan holds. [gpm] */
 export const noticeable_gpm = (flow_gpm: number): number => Math.max(NOTICEABLE_GPM, NOTICEABLE_SHARE * flow_gpm)
 
 /** Of each group the best that gains, best first; those that would if what they stand on is true; and all that do not gain, nearest first. */

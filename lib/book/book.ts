@@ -11,6 +11,7 @@ export type SheetRef =
   | { readonly kind: 'draft'; readonly draftSiteId: string }
   | { readonly kind: 'hazard'; readonly hazardId: string }
 
+/** A sheet’s own words among all of a district, by which it is chosen and found again. */
 export const sheetKey = (ref: SheetRef): string =>
   ref.kind === 'plan' ? `plan ${ref.planId}` : ref.kind === 'draft' ? `draft ${ref.draftSiteId}` : ref.kind === 'hazard' ? `hazard ${ref.hazardId}` : `${ref.kind} ${ref.planId} ${ref.siteId}`
 

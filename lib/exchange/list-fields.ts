@@ -31,6 +31,7 @@ export function fieldsOf(list: ItemList): readonly FieldSpec[] {
   return made
 }
 
+/** A field of a list by its path as the file has it (`point.lat`, `lift_ft`). */
 export const findField = (list: ItemList, path: string): FieldSpec | undefined => fieldsOf(list).find((field) => field.path === path)
 
 function specsOf(path: string, field: z.ZodType, isOuterRequired: boolean): FieldSpec[] {

@@ -41,6 +41,7 @@ const losses: readonly Loss[] = [
   },
 ]
 
+/** What is lost in a format, for whoever writes to it. */
 export const lossesOf = (format: WrittenFormat): readonly Loss[] => losses.filter(({ formats }) => formats.includes(format))
 
 /** A place as it comes back from a format; undefined where nothing does. */

@@ -7,4 +7,5 @@ const FORMULA = /^'*[=+\-@\t\r]/
  */
 export const guarded = (text: string): string => (FORMULA.test(text) ? `'${text}` : text)
 
+/** A cell as it was before the guard. */
 export const unguarded = (cell: string): string => (cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell)

@@ -172,6 +172,7 @@ function knownOf(target: Target, list: ItemList): KnownPlaces {
   return places
 }
 
+/** An item that is there already; undefined where it is not, or its list is not. */
 export function itemOf(target: Target, list: ItemList | 'fireGround', id: string): Readonly<Record<string, unknown>> | undefined {
   if (list === 'fireGround') return target.plan?.fireGround && { point: target.plan.fireGround }
   const items = (isDistrictList(list) ? target.district[list] : target.plan?.[list]) as readonly { id: string }[] | undefined

@@ -15,6 +15,7 @@ const ON_ROAD_M = 12
 /** Longer than any exercise: a drive that takes it is one that does not get there. Still a number, so that it can be reckoned with. */
 export const NEVER_S = 10_000_000
 
+/** Whether a time means that it never comes to it. */
 export const isNever = (time_s: number): boolean => time_s >= NEVER_S / 2
 
 /** The share of a way at which it first meets a closed place; undefined where it meets none. */

@@ -27,6 +27,11 @@ export type SeatView = {
 /** Whoever has the map of where everybody is. */
 export const seesMap = (role: Role): boolean => role === 'facilitator' || role === 'waterSupply'
 
+/**
+ * All there is to see of a session at its clock.
+ *
+ * @param flows what was asked for and came up to then, where it has been read already
+ */
 export function wholeViewOf(session: Session, flows: SessionFlows = readFlows(session)): WholeView {
   return { ...viewOf(session), isCounting: session.clock_s > session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, flows) }
 }

@@ -29,6 +29,11 @@ export function sessionShortfall({ now, clock_s }: Session, { asked, flow }: Ses
 
 type Piece = { readonly record: ShuttleRecord; readonly from_s: number; readonly to_s: number; readonly session: Session['now'] }
 
+/**
+ * What was recorded from dispatch to the clock.
+ *
+ * @throws RangeError if the session has not begun
+ */
 export function readSession(session: Session): SessionRecord {
   const pieces = piecesOf(session)
   const last = pieces.at(-1)

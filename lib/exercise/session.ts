@@ -29,6 +29,7 @@ export function startSession(bundle: Bundle, injects: readonly Inject[] = []): S
   return { clock_s: 0, facts: [], armed: injects, past: [], now: { world, scenario, start: begin(scenario), from_s: 0 } }
 }
 
+/** Whether a session came of it, rather than the issues why not. */
 export const isSession = (made: Session | Issue[]): made is Session => !Array.isArray(made)
 
 /** The state at the session's clock; a copy, for reading. */

@@ -52,6 +52,7 @@ export type ExerciseView = {
 
 const drives = new Set<number>([PHASE.coming, PHASE.drivesToFill, PHASE.drivesToDump])
 
+/** A session at its clock, read off its state; the session stays as it is. */
 export function viewOf(session: Session): ExerciseView {
   const { scenario } = session.now
   const { spec } = scenario

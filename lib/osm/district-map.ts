@@ -8,6 +8,7 @@ export type MapLayer = (typeof mapLayers)[number]
 export const roadLayers = ['track', 'serviceRoad', 'localRoad', 'minorRoad', 'mainRoad', 'majorRoad'] as const satisfies readonly MapLayer[]
 export type RoadLayer = (typeof roadLayers)[number]
 
+/** Whether a layer of the map holds roads. */
 export const isRoadLayer = (layer: MapLayer): layer is RoadLayer => (roadLayers as readonly MapLayer[]).includes(layer)
 
 /** A place where the data says water may be had. */

@@ -28,6 +28,7 @@ export function keepTag(tags: Record<string, string>, key: string, value: string
   if (keptKeys.has(key)) tags[key] = value.length > LONGEST_VALUE ? value.slice(0, LONGEST_VALUE) : value
 }
 
+/** Whether a tag is kept from an extract. */
 export const isKeptKey = (key: string): boolean => keptKeys.has(key)
 
 const nodeHighways = new Set(['traffic_signals', 'stop', 'give_way', 'mini_roundabout'])
@@ -71,6 +72,7 @@ export const isWayOfNote = (tags: Tags): boolean =>
   isWaterArea(tags) ||
   isPossibleSource(tags)
 
+/** Whether a relation bans or orders a turn. */
 export const isRestriction = (tags: Tags): boolean => (tags['type'] ?? '').startsWith('restriction')
 
 /** Whether a relation's tags make it worth keeping: a turn restriction, water or a building made of several ways. */

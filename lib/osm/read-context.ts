@@ -23,6 +23,7 @@ export type ReadContext = {
   readonly report: (doneShare: number) => Promise<void>
 }
 
+/** What a reader of any format works with: how to unpack, what is too much, and whom to tell how far it is. */
 export function readContextOf(options: ReadOptions, limits: OsmLimits): ReadContext {
   return {
     inflate: options.inflate,

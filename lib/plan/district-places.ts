@@ -23,4 +23,5 @@ export const placesOf = (district: District): Place[] => [
   ...district.stations.map((item) => ({ kind: 'station' as const, item })),
 ]
 
+/** A place of a district by its id. */
 export const findPlaceOf = (district: District, id: string | undefined): Place | undefined => placesOf(district).find(({ item }) => item.id === id)

@@ -11,6 +11,7 @@ export type Resource =
   | { readonly list: 'equipment'; readonly kind: ResourceKind; readonly item: Equipment }
   | { readonly list: 'stations'; readonly kind: 'station'; readonly item: Station }
 
+/** Every resource of a district, by list. */
 export const resourcesOf = (district: District): Resource[] => [
   ...district.apparatus.map((item) => ({ list: 'apparatus' as const, kind: item.kind, item })),
   ...district.equipment.map((item) => ({ list: 'equipment' as const, kind: item.kind, item })),

@@ -11,6 +11,7 @@ const byId = <T extends { id: string }>(list: readonly T[], id: string | undefin
 
 export const findApparatus = ({ district }: { district: District }, id: string | undefined): Apparatus | undefined => byId(district.apparatus, id)
 
+/** A pumper or portable pump by its id; undefined for a tender, and where nothing has that id. */
 export function findDraftingPump(docs: { district: District }, id: string | undefined): DraftingPump | undefined {
   const found = findApparatus(docs, id)
   return found && found.kind !== 'tender' ? found : undefined

@@ -23,6 +23,7 @@ export function readBundle(json: unknown): Bundle | Issue[] {
   return doubled.length > 0 ? doubled : parsed.data
 }
 
+/** Whether a bundle was read, rather than the issues why not. */
 export const isBundle = (read: Bundle | Issue[]): read is Bundle => !Array.isArray(read)
 
 /** Ids name one thing each: across a document two items never share one. */

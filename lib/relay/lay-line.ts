@@ -91,6 +91,11 @@ function heightAt(profile: readonly GroundPoint[], x: number): number {
 
 /** Losses in appliances at a flow, one of each kind. */
 export type ApplianceLosses = { readonly fitting_psi: number; readonly master_psi: number }
+/**
+ * Loss of one appliance of each kind at a flow. [psi]
+ *
+ * @param flow_gpm 0 or more
+ */
 export const applianceLosses = (flow_gpm: number): ApplianceLosses => ({
   fitting_psi: applianceLoss_psi('fitting', flow_gpm), master_psi: applianceLoss_psi('master-stream', flow_gpm),
 })

@@ -63,6 +63,7 @@ export function loadsOf(tender: ReviewTender, stays: readonly Stay[], usual: Tri
 
 export type FinishedDump = { readonly siteId?: string | undefined; readonly from_s: number; readonly upTo_s: number }
 
+/** The dumps of which both ends are known, in the order of the stays. */
 export const finishedDumps = (stays: readonly Stay[]): FinishedDump[] => stays.flatMap(({ place, siteId, times_s: { dumping, empty } }) =>
   (place === 'dump' && dumping !== undefined && empty !== undefined ? [{ siteId, from_s: dumping, upTo_s: empty }] : []))
 

@@ -42,6 +42,7 @@ export type Stay = {
   water_gal: Partial<Record<Mark, number>>
 }
 
+/** Where a tender goes from here. */
 export const otherPlace = (place: PlaceKind): PlaceKind => (place === 'dump' ? 'fill' : 'dump')
 
 /** The stages of a stay by the mark they lead up to; waiting is none of them, and standing hooked up takes no time of its own. */

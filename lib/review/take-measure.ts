@@ -5,6 +5,7 @@ import type { Measure } from './measure'
 /** What an item holds where a measure would go. */
 export type Stored = { readonly value?: number | undefined; readonly evidence?: Evidence | undefined }
 
+/** What a measure is of: two with one key measure the same number. */
 export const measureKey = ({ doc, itemId, field, fromId = '', toId = '', netPressure_psi }: Measure): string => [doc, itemId, field, fromId, toId, netPressure_psi?.toFixed(0) ?? ''].join('/')
 
 /** Who measured it, when and where it is written, as it will stand with the number. */

@@ -27,6 +27,7 @@ export type RouteTree = {
 /** No way leads here. */
 const NO_LINK = -1
 const linkOfEnd = (end: number): number => -2 - end
+/** The end behind a link that `linkOfEnd` made. */
 export const endOfLink = (link: number): number => -2 - link
 
 /**

@@ -79,10 +79,15 @@ export type SegmentIndex = {
   readonly lonScaleFactor: number
 }
 
+/** Node an arc leads to. Arc 2 e drives edge e forward, 2 e + 1 back. */
 export const headOfArc = (graph: RoadTables, arc: number): number => (arc & 1 ? graph.edgeFrom : graph.edgeTo)[arc >>> 1] ?? 0
+/** Node an arc sets off from. */
 export const tailOfArc = (graph: RoadTables, arc: number): number => (arc & 1 ? graph.edgeTo : graph.edgeFrom)[arc >>> 1] ?? 0
+/** Arcs of a graph: two for each edge. */
 export const arcCountOf = (graph: RoadTables): number => graph.edgeFrom.length * 2
+/** States a search can be in: the arcs, then the ghosts that remember how an arc was entered. */
 export const stateCountOf = (graph: RoadTables): number => graph.edgeFrom.length * 2 + graph.ghostArc.length
+/** Arc that is driven in a state. */
 export const arcOfState = (graph: RoadTables, state: number): number => {
   const arcCount = graph.edgeFrom.length * 2
   return state < arcCount ? state : (graph.ghostArc[state - arcCount] ?? 0)

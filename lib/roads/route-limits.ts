@@ -5,6 +5,7 @@ import type { LimitCheck } from './route'
 import type { RoutePiece } from './route-pieces'
 import type { RoadWeights } from './weigh-graph'
 
+/** Name of the road of an edge, else its number, else empty. */
 export const nameOfEdge = (graph: RoadGraph, edge: number): string => {
   const road = graph.edgeRoad[edge] ?? 0
   return graph.texts[graph.roadName[road] ?? 0] || graph.texts[graph.roadRef[road] ?? 0] || ''

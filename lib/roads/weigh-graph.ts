@@ -97,6 +97,7 @@ export function driveWithoutRules_s(graph: RoadGraph, arc: number): number {
 export const isAgainstOneWay = (graph: RoadGraph, weights: RoadWeights, arc: number): boolean =>
   isAgainst(graph.roadFlags[graph.edgeRoad[arc >>> 1] ?? 0] ?? 0, arc & 1, weights.noted.get(arc >>> 1))
 
+/** Why a vehicle does not drive an arc, or `open`. */
 export const reasonOfArc = (weights: RoadWeights, arc: number): BlockReason => blockReasons[weights.reason[arc] ?? 0] ?? 'open'
 
 /** Whether any arc of an edge can be driven. */

@@ -30,6 +30,11 @@ export function feedSteps({ ready_s, flow_gpm, usable_gal, inflow_gpm = 0 }: Fee
   return [first, { at_s: ready_s + (usable_gal / (flow_gpm - inflow_gpm)) * SECONDS_PER_MINUTE, feed, flow_gpm: inflow_gpm }]
 }
 
+/**
+ * The hose lays of a spec as tables.
+ *
+ * @param pools shared sources, on which a lay runs dry in the run itself
+ */
 export function feedTableFor({ feeds = [] }: ShuttleSpec, pools: PoolTable): FeedTable {
   return {
     count: feeds.length,

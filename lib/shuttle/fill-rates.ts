@@ -34,6 +34,7 @@ export function syncFill(scenario: Scenario, state: SimState, f: number, now_s: 
 /** What the bays of a site are offered, and which part of it comes from the site's own source. */
 export type Offer = { readonly offered_gpm: number; readonly ownShare: number }
 
+/** What each bay in use at fill site `f` is offered now. [gpm] */
 export function offerAt(scenario: Scenario, state: SimState, f: number): Offer {
   const { fills } = scenario
   const bays = state.filling[f]!

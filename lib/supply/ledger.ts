@@ -28,10 +28,16 @@ export type TakenNumber = {
   readonly spreadShare: number
 }
 
+/**
+ * An empty ledger.
+ *
+ * @param factors by `numberKey`: what a number is multiplied by when it is taken; absent: as it is
+ */
 export const startLedger = (factors: ReadonlyMap<string, number> = new Map()): Ledger => ({ assumptions: new Map(), numbers: new Map(), factors })
 
 type Known = { readonly id: string; readonly evidence?: Readonly<Record<string, Evidence | undefined>> }
 
+/** A number’s own key in a ledger. */
 export const numberKey = (itemId: string, field: string): string => `${itemId}/${field}`
 
 /**

@@ -54,4 +54,5 @@ export function findHoseOf(docs: Pick<Bundle, 'district'>, pump: DraftingPump): 
 export const findStrainersOf = (docs: Pick<Bundle, 'district'>, pump: DraftingPump): StrainerKind[] =>
   carriedBy(docs, pump.id).flatMap((item) => (item.kind === 'strainer' ? [item.style] : []))
 
+/** Hose of a size in a stock, 0 where there is none. [ft] */
 export const lengthOf_ft = (stock: readonly Stock[] | undefined, size_in: number): number => stock?.find((one) => one.size_in === size_in)?.length_ft ?? 0

@@ -45,6 +45,7 @@ function doubtedTravel_s(bundle: Bundle, ledger: Ledger, use: LegUse, way: Way):
 
 const trip = (apparatusId: string, fromId: string, toId: string) => `${apparatusId}>${fromId}>${toId}`
 
+/** The ways of a plan as a result tells them; figures of those not found are null. */
 export function legResults(ways: Ways): LegResult[] {
   return ways.rows.map(({ use: { fromId, toId, apparatusId, load, key }, way }) => ({
     fromId, toId, apparatusId, load, key,

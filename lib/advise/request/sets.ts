@@ -1,5 +1,6 @@
 import type { TenderSet } from './set-desk'
 
+/** How many tenders are in a set. */
 export const sizeOf = (set: TenderSet): number => {
   let count = 0
   for (let rest = set; rest > 0; rest &= rest - 1) count++

@@ -52,6 +52,7 @@ export function* tradeOff(desk: SetDesk): Generator<void, TradeOffPoint[]> {
   return points
 }
 
+/** The tenders of a set, in the order of the desk; none of undefined. */
 export const idsOf = (desk: SetDesk, set: TenderSet | undefined): string[] => (set === undefined ? [] : desk.ids.filter((_, index) => set & (1 << index)))
 
 /** The sets before with one more, and those with one changed for another. */

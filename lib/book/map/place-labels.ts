@@ -12,6 +12,7 @@ export type LabelWish<T> = {
 
 export type PlacedLabel<T> = { readonly what: T; readonly x: number; readonly y: number; readonly angle: number; readonly box: Box }
 
+/** Whether two boxes have nothing but an edge in common. */
 export const isApart = (a: Box, b: Box): boolean => a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top
 
 /** Box around a text about its middle, turned by an angle. */

@@ -10,6 +10,7 @@ import { evidenceMarks } from '../../evidence'
 /** An id is a string that knows what it names; a plain string may stand for one, another kind's id may not. */
 export type Id<K extends string> = string & { readonly kind?: K }
 
+/** An id of one kind, up to 64 letters that need no escaping in addresses and file names. */
 export const idOf = <K extends string>(kind: K) =>
   z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_.:-]{0,63}$/).describe(`id of a ${kind}`) as z.ZodType<Id<K>>
 
@@ -18,7 +19,9 @@ export const notesField = z.string().max(4000)
 /** Calendar day, ISO 8601. */
 export const dayField = z.string().regex(/^\d{4}-\d{2}-\d{2}$/).describe('calendar day, YYYY-MM-DD')
 
+/** A number from `low` to `high`, in the unit that its field’s name ends in. */
 export const quantity = (low: number, high: number) => z.number().min(low).max(high)
+/** A whole number from `low` to `high`. */
 export const countField = (low: number, high: number) => z.number().int().min(low).max(high)
 export const shareField = z.number().min(0).max(1)
 

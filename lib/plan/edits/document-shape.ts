@@ -20,6 +20,7 @@ export function documentKindOf(doc: EditableDocument): DocumentKind {
   return 'bundle' in doc ? 'exercise' : 'plan'
 }
 
+/** The schema of a whole document. */
 export const schemaOf = (kind: DocumentKind): z.ZodObject => schemas[kind]
 
 /** Schema of the items of a list, or undefined when the document has no such list of items. */

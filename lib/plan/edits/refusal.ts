@@ -6,6 +6,7 @@ import type { z } from 'zod'
 export const missing = (collection: string, id: string): Issue =>
   issue('edit-item-missing', 'block', [id], { collection })
 
+/** An edit of a list that the document does not have. */
 export const noSuchList = (collection: string): Issue => issue('edit-list-missing', 'block', [], { collection })
 
 /** An edit whose values the document cannot hold. */

@@ -27,8 +27,10 @@ const watched = ['prime-got', 'prime-lost', 'air-bound', 'vacuum-short', 'column
 
 const fill = <V>(value: V): Record<Watched, V> => Object.fromEntries(watched.map((code) => [code, value])) as Record<Watched, V>
 
+/** A watch that has seen nothing yet. */
 export const beginWatch = (): Watch => ({ held_s: fill(0), clear_s: fill(0), told: fill(false), hasPrime: false, wasWet: false, peak_gal: 0 })
 
+/** A watch that goes on by itself from here. */
 export const copyWatch = (watch: Watch): Watch => ({ ...watch, held_s: { ...watch.held_s }, clear_s: { ...watch.clear_s }, told: { ...watch.told } })
 
 /** How long a condition must hold before it is an event, [s]. Judgement: long enough that a needle's twitch is none. */

@@ -15,6 +15,7 @@ export const eyeVacuum_ft = (rig: DrillRig, state: DrillState): number => rig.at
 /** How far up to the intake valve the water in the hose stands, 0 to 1. */
 export const columnShare = (rig: DrillRig, state: DrillState): number => state.hoseWater_gal / rig.hose_gal
 
+/** How full the booster tank is, 0 to 1. */
 export const tankShare = (rig: DrillRig, state: DrillState): number => state.tankWater_gal / rig.tank_gal
 
 /** Water left over the strainer. */

@@ -14,6 +14,7 @@ const RECORD_EVERY_S = 0.1
 /** A run's gauges at 10 Hz, in one block set aside at the start. */
 export type DrillRecord = { readonly rows: Float64Array; rowCount: number; readonly mostRows: number }
 
+/** A record that holds nothing yet. */
 export function beginRecord(most_s: number): DrillRecord {
   const mostRows = Math.ceil(most_s / RECORD_EVERY_S) + 2
   return { rows: new Float64Array(mostRows * recordColumns.length), rowCount: 0, mostRows }

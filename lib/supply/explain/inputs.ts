@@ -24,6 +24,12 @@ export const computed = (symbol: string, value: number, source = ''): WorkingInp
 /** The outcome of another law as an input. */
 export const worked = (symbol: string, working: Working): WorkingInput => ({ symbol, value: working.value, unit: working.unit, from: working })
 
+/**
+ * A figure with what it was worked out from.
+ *
+ * @param field names its unit at the end
+ * @param source of the law, in words
+ */
 export function working(law: string, field: string, value: number, source: string, inputs: readonly WorkingInput[]): Working {
   return { law, value, unit: findUnit(field) ?? '', source, inputs }
 }

@@ -39,5 +39,6 @@ export type CreditLine = {
   readonly missing: readonly { readonly itemId: string; readonly field: string }[]
 }
 
+/** A line of the check, with nothing said but its verdict unless `rest` says more. */
 export const creditLine = (code: CreditLineCode, verdict: Verdict, rest: Partial<Omit<CreditLine, 'code' | 'verdict'>> = {}): CreditLine =>
   ({ code, verdict, values: {}, subjectIds: [], missing: [], ...rest })

@@ -55,6 +55,7 @@ function knownBy(way: Way | undefined): KnownBy {
   return way?.by === 'measured' || way?.by === 'routed' ? way.by : 'formula'
 }
 
+/** What a reader must know beside the times of a round. */
 export function notesOfRound(form: HandbookRound, own: HandbookRound, simulated: SimulatedRound | undefined, { empty, loaded }: DrivenWays): RoundNote[] {
   return [
     ...(Math.abs(form.counted_gal - (simulated ?? own).counted_gal) > 0.5 ? (['load'] as const) : []),

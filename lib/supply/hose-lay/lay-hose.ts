@@ -68,6 +68,7 @@ type Hose = Extract<Equipment, { kind: 'hose' }>
 /** Sizes closer than this are one size. [in] */
 export const sameSize = (a_in: number, b_in: number): boolean => Math.abs(a_in - b_in) < 0.01
 
+/** The district’s hose of a size. */
 export const hoseOfSize = (district: District, size_in: number): Hose[] =>
   district.equipment.filter((item): item is Hose => item.kind === 'hose' && sameSize(item.size_in, size_in))
 

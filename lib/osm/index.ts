@@ -1,4 +1,3 @@
-export { OSM_ATTRIBUTION } from './attribution'
 export { readOsm } from './read-osm'
 export type { ReadOptions } from './read-context'
 export { DEGREES_E7, MISSING_NODE, type OsmExtract, type OsmRelation, type Tags } from './osm-extract'

@@ -20,7 +20,7 @@ export { explainHydrant, explainInflow, explainLasts, explainVolume } from './ex
 export * from './handbook'
 export * from './hose-lay'
 export { farFromWater } from './far-from-water'
-export { missingForTime, type MissingForTime, type NeedyTime } from './missing-for-time'
+export { missingForTime, type NeedyTime } from './missing-for-time'
 export { likelySupplyLine } from './line-to-fire'
 export { resolvePlanLays } from './plan-lays'
 export { pumpCapacity_gpm } from './pump-capacity'

@@ -4,7 +4,7 @@ import { OSM_ATTRIBUTION } from '@/lib/osm/attribution'
 
 /** Places that tenders can reach, and so can everything within 200 ft of the fill site. */
 export const portoFill: Point = { lat: 41.161, lon: -8.618 }
-export const portoDump: Point = { lat: 41.17, lon: -8.6 }
+const portoDump: Point = { lat: 41.17, lon: -8.6 }
 
 /**
  * A shuttle of eight tenders in the streets of a city, for measurements only.

@@ -7,7 +7,7 @@ export const plain = (tankShare: number): DrillScenario => ({
   goal: { kind: 'hold-draft', flow_gpm: 100, pressure_psi: 50, hold_s: 10 }, par: { time_s: 150, water_gal: 40, moveCount: 14 }, most_s: 400,
 })
 
-export const throttleFor = (rig: DrillRig, speedShare: number): number => (speedShare - rig.idleShare) / (1 - rig.idleShare)
+const throttleFor = (rig: DrillRig, speedShare: number): number => (speedShare - rig.idleShare) / (1 - rig.idleShare)
 
 /** The intake is opened from this time on, when the loop has settled. */
 export const OPEN_FROM_S = 10

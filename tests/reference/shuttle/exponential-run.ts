@@ -6,7 +6,7 @@ export type Network = { tenders: number; bays: number; positions: number; fill_m
 
 const LOAD_GAL = 1800
 
-export function specOf({ tenders, bays, positions, fill_min, dump_min, road_min }: Network, seed: number, horizon_s: number): ShuttleSpec {
+function specOf({ tenders, bays, positions, fill_min, dump_min, road_min }: Network, seed: number, horizon_s: number): ShuttleSpec {
   return layout({
     seed, horizon_s,
     fills: [fillSite({ bayCount: bays, bayRate_gpm: Array<number>(bays).fill(LOAD_GAL / fill_min) })],

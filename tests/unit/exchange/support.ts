@@ -6,7 +6,7 @@ import { smallBundle } from '@/tests/fixtures/bundle'
 
 const folder = path.resolve(import.meta.dirname, '../../fixtures/exchange')
 
-export const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text)
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text)
 export const read = (bytes: Uint8Array | string) => readPlaces(typeof bytes === 'string' ? bytesOf(bytes) : bytes, { unzipKml: () => Promise.resolve([]) })
 
 export async function readFixture(name: string): Promise<FoundFile> {

@@ -3,7 +3,7 @@ import type { SiteEvent } from '@/lib/plan'
 import { DAY_MS, uuid } from './site-events'
 
 /** What is planned of a trip by every tender of a night. */
-export const PLANNED = { toDump_s: 420, toFill_s: 360 }
+const PLANNED = { toDump_s: 420, toFill_s: 360 }
 
 export const nightWorld = {
   findTrip: (_id: string, from: string, to: string) => {

@@ -17,7 +17,7 @@ function allowedOf(): Map<string, ReadonlySet<string>> {
 const ALLOWED = allowedOf()
 
 /** Part of lib/ that a file belongs to: its folder, or the file itself at the top. */
-export const partOf = (file: string): string => file.replace(/^lib\//, '').split('/')[0]?.replace(/\.ts$/, '') ?? ''
+const partOf = (file: string): string => file.replace(/^lib\//, '').split('/')[0]?.replace(/\.ts$/, '') ?? ''
 
 /**
  * What is wrong with an import inside lib/, or undefined.

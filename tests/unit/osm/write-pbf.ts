@@ -30,7 +30,7 @@ export function joined(parts: readonly Uint8Array[]): Uint8Array {
   return new Uint8Array(Buffer.concat(parts))
 }
 
-export function fileBlock(type: string, data: Uint8Array, options: PbfOptions): Uint8Array {
+function fileBlock(type: string, data: Uint8Array, options: PbfOptions): Uint8Array {
   const blob = new PbfWriter()
   if (options.isRaw) blob.writeBytesField(1, data)
   else {

@@ -5,7 +5,7 @@ import type { ShuttleSpec } from '@/lib/shuttle'
 import { layout } from '../shuttle/layout'
 
 /** `dump dumping 130` lines of one tender, in the order in which they were logged. */
-export const eventsFrom = (lines: string): TenderEvent[] => lines.trim().split('\n').map((line, k) => {
+const eventsFrom = (lines: string): TenderEvent[] => lines.trim().split('\n').map((line, k) => {
   const [place, mark, at] = line.trim().split(/\s+/)
   return { id: `e${k}`, place: place as PlaceKind, mark: mark as Mark, at_s: Number(at), siteId: place! }
 })

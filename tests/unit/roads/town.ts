@@ -59,7 +59,7 @@ export const loaded: Vehicle = { gross_lb: 46_000, height_ft: 10.5, width_ft: 8.
 export const empty: Vehicle = { ...loaded, gross_lb: 24_000 }
 
 /** Letters of the grid that a route passes, in order. */
-export function lettersOf(town: Town, route: Route): string {
+function lettersOf(town: Town, route: Route): string {
   const letters = [...new Set(town.grid.replace(/[\s.]/g, ''))]
   const near = (a: Point, b: Point): boolean => Math.abs(a.lat - b.lat) < 1e-6 && Math.abs(a.lon - b.lon) < 1e-6
   return route.path.map((point) => letters.find((letter) => near(placeOf(town, letter), point)) ?? '*').join('')

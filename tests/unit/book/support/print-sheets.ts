@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { UnitSystem } from '@/app/_text'
 import { makeBook } from '@/app/_book/make-book'
-import type { Mark } from '@/app/_book/page/marks'
 import type { Paper } from '@/app/_book/page/paper'
 import { startDocument, type TypeFiles } from '@/app/_book/pdf/type'
 import { writePdf, type WrittenPage } from '@/app/_book/pdf/write-pdf'
@@ -36,5 +35,3 @@ export async function printed({ hasFront = false, paper = 'letter', system = 'us
   while (!step.done) step = work.next()
   return { pages: step.value, bytes: await writePdf(document, step.value) }
 }
-
-export const textsOf = (marks: readonly Mark[]): string[] => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))

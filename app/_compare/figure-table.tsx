@@ -1,9 +1,16 @@
+import Link from 'next/link'
+import { helpFigureHref, type helpFigures } from '../_links/help-topics'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import type { CompareColumn } from './compare-column'
 import styles from './compare.module.css'
 import { figureLines } from './figure-rows'
+
+/** Lines whose figure the help explains. */
+const helpOf: Readonly<Partial<Record<string, (typeof helpFigures)[number]>>> = {
+  dependable: 'dependable', sustainable: 'expected', needed: 'needed', hauled: 'hauled', hand: 'hand', ready: 'ready', gap: 'gap', limit: 'limit',
+}
 
 /** Figures in columns; what meets the need, falls short of it or leads the line by a sign and the word. */
 export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) {
@@ -23,7 +30,7 @@ export function FigureTable({ columns }: { columns: readonly CompareColumn[] }) 
             <tbody>
               {lines.map(({ key, label, cells }) => (
                 <tr key={key}>
-                  <th scope="row">{label}</th>
+                  <th scope="row">{helpOf[key] ? <Link className={styles.means} href={helpFigureHref(helpOf[key])}>{label}</Link> : label}</th>
                   {cells.map(({ text, isFigure, mark }, index) => (
                     <td key={shown[index]?.plan.id ?? index} className={isFigure ? styles.figure : styles.words} data-mark={mark?.look}>
                       {text}{mark && <span className={styles.mark}><Icon name={mark.look === 'good' ? 'check' : 'block'} size={12} />{mark.text}</span>}

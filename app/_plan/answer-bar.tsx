@@ -4,7 +4,7 @@ import Link from 'next/link'
 import { isUnknownWater } from '@/lib/supply'
 import { planPageHref } from '../_links/plan-pages'
 import type { PlanAnswerState } from '../_worker'
-import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, rangeWords, say, timeShown } from '../_text'
+import { answerLines, formatGain, formatGiven, formatMinutes, formatShare, linkText, measureWords, neverEnoughWords, rangeWords, say, timeShown } from '../_text'
 import { AnswerSentence } from '../_ui/answer-sentence'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { BeingWorkedOut } from './being-worked-out'
@@ -74,7 +74,8 @@ export function Figures() {
       })}
       {times.map((figure) => {
         const { value, ask } = timeShown(figure, result)
-        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value} {...(ask !== undefined && { note: ask })} look={figure === 'gap_s' && result.gap_s ? 'danger' : 'plain'} />
+        const note = ask ?? (figure === 'supplyReady_s' ? neverEnoughWords(result, system) : undefined)
+        return <FigureRow key={figure} figure={figure} label={say(`result.figure.${figure}`)} value={value} {...(note !== undefined && { note })} look={figure === 'gap_s' && result.gap_s ? 'danger' : 'plain'} />
       })}
     </div>
   )

@@ -38,7 +38,7 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   lines.push(...cautionsOf((one) => saidInHeadline.has(one.code) || isUnknownWater(one) || (one.code === 'rated-hose-assumed' && one.severity === 'warn')))
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
-  if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(...readySentences(result, supplyReady_s, sustainable_gpm, system))
+  if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(...readySentences(result, supplyReady_s, system))
   if (dependable === undefined) sentences.unshift(say('result.untested'))
   for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
     sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), lays: layIds.map((id) => names(id) ?? id).join(', ') }))
@@ -48,12 +48,18 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
 }
 
 /** When there is water, and whether it is ever enough; a gap has a line of its own, and so has what stands in the way of knowing it. */
-function readySentences(result: SupplyResult, supplyReady_s: number, sustainable_gpm: number, system: UnitSystem): string[] {
-  const { firstWater_s, gap_s, needed_gpm, laterFlows = [] } = result
+function readySentences(result: SupplyResult, supplyReady_s: number, system: UnitSystem): string[] {
+  const { firstWater_s, gap_s } = result
   const isEngineKnown = missingForTime('gap_s', result).length === 0
   const ready = say('result.ready', { ready: formatFrom(supplyReady_s), water: isEngineKnown && firstWater_s !== null ? formatFrom(firstWater_s) : 'none', gap: gap_s === 0 ? 'zero' : 'other' })
-  const most_gpm = Math.max(sustainable_gpm, ...laterFlows.map(({ flow_gpm }) => flow_gpm))
-  return needed_gpm !== null && most_gpm < needed_gpm ? [ready, say('result.ready-never-enough', { needed: formatAsked(needed_gpm, system) })] : [ready]
+  const never = neverEnoughWords(result, system)
+  return never === undefined ? [ready] : [ready, never]
+}
+
+/** Said beside when supply is ready, where it never brings what is needed; undefined where it does, or where nobody has said what is needed. */
+export function neverEnoughWords({ sustainable_gpm, needed_gpm, laterFlows = [] }: Pick<SupplyResult, 'sustainable_gpm' | 'needed_gpm' | 'laterFlows'>, system: UnitSystem): string | undefined {
+  if (sustainable_gpm === null || needed_gpm === null) return undefined
+  return Math.max(sustainable_gpm, ...laterFlows.map(({ flow_gpm }) => flow_gpm)) < needed_gpm ? say('result.ready-never-enough', { needed: formatAsked(needed_gpm, system) }) : undefined
 }
 
 /** Dependable, expected, needed; what is not known is left out. */

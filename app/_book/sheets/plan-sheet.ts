@@ -1,7 +1,7 @@
 import { evidenceCounts, sheetKey, whoBringsWhat, type AnsweredPlan, type PlanPart } from '@/lib/book'
 import { isCounted, type Equipment } from '@/lib/plan'
 import { countUnmeasured } from '@/lib/supply'
-import { answerLines, formatAsked, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, sayIssue, say, timeShown, timeWords, type NameOf } from '@/app/_text'
+import { answerLines, formatAsked, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, neverEnoughWords, sayIssue, say, timeShown, timeWords, type NameOf } from '@/app/_text'
 import { facts, list, paragraph, space, table, type Block } from '../page/block'
 import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'
@@ -78,11 +78,12 @@ const bundleOf = ({ bundle }: AnsweredPlan) => bundle
 function answerTiles({ result }: AnsweredPlan, { system }: BookKit): Tile[] {
   const { dependable, sustainable_gpm, needed_gpm, supplyReady_s, duration_s } = result
   const gap = timeShown('gap_s', result)
+  const never = neverEnoughWords(result, system)
   return [
     { label: say('book.fig.dependable'), value: dependable ? formatGiven(dependable.flow_gpm, system, needed_gpm) : say('book.fig.untested'), isStrong: true },
     { label: say('book.fig.expected'), value: sustainable_gpm === null ? say('book.fig.none') : formatGiven(sustainable_gpm, system, needed_gpm) },
     { label: say('book.fig.needed'), value: needed_gpm === null ? say('quantity.unknown') : formatAsked(needed_gpm, system) },
-    { label: say('book.fig.ready'), value: supplyReady_s === null ? say('book.fig.never') : formatFrom(supplyReady_s), isStrong: true },
+    { label: say('book.fig.ready'), value: supplyReady_s === null ? say('book.fig.never') : formatFrom(supplyReady_s), ...(never !== undefined && { note: never }), isStrong: true },
     { label: say('result.figure.gap_s'), value: gap.value, ...(gap.ask !== undefined && { note: gap.ask }) },
     { label: say('book.fig.held'), value: formatMinutes(duration_s) },
   ]

@@ -88,7 +88,7 @@ describe('a difference', () => {
     const short = issue('short-of-need', 'warn', [], { flow_gpm: 273, needed_gpm: 750 })
     for (const words of ['270 gpm', '750 gpm']) expect(plain(sayIssue(short, () => undefined, 'us'))).toContain(words)
     const gap = issue('water-gap', 'warn', [], { from_s: 8 * 60 + 3, to_s: 15 * 60 + 42, gap_s: 459 })
-    for (const words of ['from 8 min to 16 min', 'gap of 8 min']) expect(plain(sayIssue(gap, () => undefined, 'us'))).toContain(words)
+    for (const words of ['from 8 min to 16 min', 'gap before supply is 8 min']) expect(plain(sayIssue(gap, () => undefined, 'us'))).toContain(words)
   })
 })
 

@@ -2,11 +2,11 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
-import { ensureDependencies } from './house/dependencies.mjs'
-import { requireNode } from './house/node-version.mjs'
+import { ensureBuild } from './house/build.mjs'
 import { inRoot } from './house/places.mjs'
 import { runTypeScript } from './house/run-typescript.mjs'
 import { PlainError, runMain, say } from './house/say.mjs'
+import { setUpTools } from './house/set-up.mjs'
 
 const folder = inRoot('tests', 'bench')
 
@@ -15,19 +15,20 @@ function ratioTable(file) {
   if (!existsSync(file)) return []
   return readFileSync(file, 'utf8').split('\n').filter(Boolean).map((text) => {
     const { bench, name, value } = JSON.parse(text)
-    return `${String(bench ?? '').padEnd(10)}${String(name).padEnd(74)}${Number(value).toFixed(value < 100 ? 2 : 0).padStart(9)}×`
+    return `${String(bench ?? '').padEnd(10)}${String(name).padEnd(78)}${Number(value).toFixed(value < 100 ? 2 : 0).padStart(9)}×`
   })
 }
 
 await runMain(async () => {
-  requireNode()
-  await ensureDependencies()
+  await setUpTools()
   const wanted = process.argv.slice(2)
   const files = (existsSync(folder) ? readdirSync(folder) : [])
     .filter((name) => name.endsWith('.bench.ts'))
     .filter((name) => wanted.length === 0 || wanted.includes(name.replace(/\.bench\.ts$/, '')))
     .sort()
   if (files.length === 0) throw new PlainError(wanted.length > 0 ? `There is no ${wanted.join(', ')} to measure in tests/bench.` : 'There is nothing to measure in tests/bench.')
+  // Those in a browser measure the app as it is built.
+  if (files.some((name) => readFileSync(path.join(folder, name), 'utf8').includes('startServer'))) await ensureBuild()
   const scratch = mkdtempSync(path.join(tmpdir(), 'millrace-bench-'))
   const ratios = path.join(scratch, 'ratios')
   const begun = performance.now()

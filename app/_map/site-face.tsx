@@ -1,10 +1,12 @@
+import { memo } from 'react'
 import { SiteSymbol } from '../_look/site-symbol'
 import { joinClasses } from '../_ui/join-classes'
 import styles from './map.module.css'
 import type { MapSite } from './map-types'
+import { isSameSite } from './same-site'
 
 /** What is seen of a site on the map: its symbol, its name, and what is to be said of it. */
-export function SiteFace({ site: { kind, name, letter, note, isMarked, isChosen, isGhost, isMovable } }: { site: MapSite }) {
+export const SiteFace = memo(function SiteFace({ site: { kind, name, letter, note, isMarked, isChosen, isGhost, isMovable } }: { site: MapSite }) {
   return (
     <div className={joinClasses(styles.face, isChosen && styles.chosen, isMarked && styles.marked, isMovable && styles.movable)}>
       <span className={styles.symbol}>
@@ -16,4 +18,4 @@ export function SiteFace({ site: { kind, name, letter, note, isMarked, isChosen,
       </span>
     </div>
   )
-}
+}, (before, now) => isSameSite(before.site, now.site))

@@ -1,4 +1,4 @@
-import { useCallback, useId, useLayoutEffect, useSyncExternalStore, type ReactNode } from 'react'
+import { useCallback, useId, useLayoutEffect, useMemo, useSyncExternalStore, type ReactNode } from 'react'
 import { createPortal } from 'react-dom'
 import { say } from '@/app/_text'
 import type { SiteMarkers } from './leaflet/site-markers'
@@ -19,13 +19,13 @@ export function useSites(markers: SiteMarkers | undefined, sites: readonly MapSi
 
   useLayoutEffect(() => {
     if (!markers) return
-    markers.show(sites)
-    for (const site of sites) describe(markers.faces().get(site.id)?.closest('[data-site-id]'), site, keysId)
+    for (const site of markers.show(sites)) describe(markers.faces().get(site.id)?.closest('[data-site-id]'), site, keysId)
   }, [markers, sites, keysId])
 
   useLayoutEffect(() => markers?.thinNames(), [markers, faces, sites])
 
-  return (
+  // The same elements until sites come, go or change: what else the map shows is drawn without looking through them.
+  return useMemo(() => (
     <>
       <p id={keysId} hidden>{say('map.site-keys')}</p>
       {sites.map((site) => {
@@ -33,7 +33,7 @@ export function useSites(markers: SiteMarkers | undefined, sites: readonly MapSi
         return face && createPortal(<SiteFace site={site} />, face, site.id)
       })}
     </>
-  )
+  ), [faces, sites, keysId])
 }
 
 /** What the symbol is called, for who cannot see it. */

@@ -1,5 +1,6 @@
 'use client'
 
+import { useState } from 'react'
 import type { Issue } from '@/lib/issue'
 import { FIRE_GROUND, type LegUse } from '@/lib/supply'
 import { partOfLink } from '../_charts/supply-strip'
@@ -45,6 +46,7 @@ export type ChainColumnProps = {
 export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
   const { plan, district, result, isWorking, selectedId, select, names } = usePlanBoard()
   const [system] = useUnitSystem()
+  const [isListed, setListed] = useState(false)
   const limit = result?.limitingLink
   const edge = (name: PartName, ids: readonly string[]) => {
     const blocking = issues.filter(({ severity, subjectIds }) => severity === 'block' && subjectIds.some((id) => ids.includes(id)))
@@ -121,12 +123,12 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
         {isWorking && issues.length === 0 ? <BeingWorkedOut /> : <IssueList issues={issues} names={names} onGo={select} label={say('plan.issues')} />}
       </Card>
       <Card level={2} onPaper="open" title={say('plan.figures')}><Figures /></Card>
-      <Card level={2} onPaper="never" title={say('plan.objects')} summary={say('plan.objects.show')}>
-        <ObjectList
+      <Card level={2} onPaper="never" title={say('plan.objects')} summary={say('plan.objects.show')} isOpen={isListed} onToggle={setListed}>
+        {isListed && <ObjectList
           label={say('plan.objects')} selectedId={selectedId}
           items={sites.map(({ id, kind, name, letter, note, isMarked }) => ({ id, kind, name, ...(letter !== undefined && { letter }), ...(note !== undefined && (isMarked ? { attention: note } : { detail: note })) }))}
           onSelect={(id) => { select(id); onLook(id) }}
-        />
+        />}
       </Card>
     </div>
   )

@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useMemo, useState } from 'react'
+import { useCallback, useDeferredValue, useMemo, useState } from 'react'
 import { resourceKinds, resourcesOf, stationIdOf, withoutItem, type Resource, type ResourceKind } from '@/lib/plan'
 import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
@@ -20,8 +20,9 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { useAddress } from '../_ui/use-address'
 import { AddApparatus, AddEquipment, type Added } from './add-resource'
 import { copyEdit } from './copy-resource'
-import { ResourceCard } from './resource-card'
-import { resourceWords } from './resource-summary'
+import { ResourceBody } from './resource-body'
+import { BETWEEN, ResourceCard } from './resource-card'
+import { resourceSummary, resourceWords } from './resource-summary'
 import styles from './resources.module.css'
 
 /** Words of a group of resources. */
@@ -45,6 +46,20 @@ export function Resources({ districtId }: { districtId: string }) {
   const itemNames = useMemo(() => new Map(resources.map(({ item }) => [item.id as string, item.name])), [resources])
   const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
   const { edit, remove } = useAct(districtId, names)
+  const ready = useMemo(() => (district ? resources.map((resource) => ({ resource, summary: resourceSummary(resource, district, system), words: resourceWords(resource, district, system) })) : []), [resources, district, system])
+  // The letter is there at once; the list follows it.
+  const asked = useDeferredValue(search)
+  const found = useMemo(() => {
+    const asks = asked.toLowerCase().split(/\s+/).filter(Boolean)
+    return ready.filter(({ resource, words }) => (kind === undefined || resource.kind === kind)
+      && (stationId === undefined || (district && (stationIdOf(resource, district) ?? NO_STATION) === stationId))
+      && asks.every((ask) => words.includes(ask)))
+  }, [ready, asked, kind, stationId, district])
+
+  const open = useCallback((id: string | undefined) => {
+    setOpenId(id)
+    history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
+  }, [])
 
   // Somebody came to another item by a link while the page was open.
   if (itemId !== addressed) {
@@ -58,21 +73,9 @@ export function Resources({ districtId }: { districtId: string }) {
   if (!district) return <Shell district={shellDistrict} screen="resources" title={say('resources.title')}><EmptyState title={say(view.status === 'unreachable' ? 'resources.unreachable' : 'resources.loading')} /></Shell>
 
   const newId = () => getClient().newId()
-  const open = (id: string | undefined) => {
-    setOpenId(id)
-    history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
-  }
   const add = (body: Added, label = say('resources.added', { name: String(body.item.name) })) => { if (edit(body, label)) open(body.item.id) }
   const copy = (resource: Resource) => { add(copyEdit(resource, newId()), say('resources.copy-what', { name: resource.item.name })) }
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean)
-  const found = resources.filter((resource) => {
-    if (kind !== undefined && resource.kind !== kind) return false
-    if (stationId !== undefined && (stationIdOf(resource, district) ?? NO_STATION) !== stationId) return false
-    if (words.length === 0) return true
-    const own = resourceWords(resource, district, system)
-    return words.every((word) => own.includes(word))
-  })
-  const shown = [...found, ...resources.filter((resource) => resource.item.id === openId && !found.includes(resource))]
+  const shown = [...found, ...ready.filter((one) => one.resource.item.id === openId && !found.includes(one))]
   return (
     <Shell district={shellDistrict} screen="resources" actions={<UndoButtons />}>
       <div className={styles.page}>
@@ -95,19 +98,19 @@ export function Resources({ districtId }: { districtId: string }) {
         {district.apparatus.length === 0 && <EmptyState title={say('resources.empty')} text={say('resources.empty.text')} />}
         <FirstSteps district={district} screen="resources" />
         {resources.length > 0 && shown.length === 0 && <p className={styles.quiet}>{say('resources.none-found')}</p>}
-        {resourceKinds.filter((one) => shown.some((resource) => resource.kind === one)).map((one) => {
-          const group = shown.filter((resource) => resource.kind === one)
+        {resourceKinds.filter((one) => shown.some(({ resource }) => resource.kind === one)).map((one) => {
+          const group = shown.filter(({ resource }) => resource.kind === one)
           return (
             <section key={one} className={styles.group} aria-labelledby={`resources-${one}`}>
               <h2 id={`resources-${one}`} className={styles.groupTitle}>{groupTitle(one)} <span className={styles.count}>{group.length}</span></h2>
               <ul className={joinClasses(styles.cards, !vehicleKinds.includes(one) && styles.beside)}>
-                {group.map((resource) => (
+                {group.map(({ resource, summary: { text, figures, attention } }) => (
                   <li key={resource.item.id}>
-                    <ResourceCard
-                      resource={resource} district={district} system={system} isOpen={resource.item.id === openId}
-                      onToggle={(isOpen) => { open(isOpen ? resource.item.id : undefined) }} onCopy={copy}
-                      onRemove={(gone) => { remove(withoutItem(gone.list, gone.item.id, district), gone.item.name); setOpenId(undefined) }}
-                    />
+                    <ResourceCard id={resource.item.id} name={resource.item.name} text={text} figures={figures.join(BETWEEN)} attention={attention} isOpen={resource.item.id === openId} onOpen={open}>
+                      {resource.item.id === openId && (
+                        <ResourceBody resource={resource} district={district} onCopy={copy} onRemove={(gone) => { remove(withoutItem(gone.list, gone.item.id, district), gone.item.name); setOpenId(undefined) }} />
+                      )}
+                    </ResourceCard>
                   </li>
                 ))}
               </ul>

@@ -1,75 +1,33 @@
 'use client'
 
-import { memo } from 'react'
-import type { Evidence } from '@/lib/evidence'
-import type { Point } from '@/lib/geo'
-import { collectionOf, type District, type Place } from '@/lib/plan'
-import { ItemFields } from '../_fields/item-context'
-import { ItemText } from '../_fields/item-inputs'
+import { memo, type ReactNode } from 'react'
 import { useHeadInView } from '../_fields/use-head-in-view'
-import { say, type UnitSystem } from '../_text'
-import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
-import { EvidenceMark } from '../_ui/evidence-mark'
-import { PointField } from '../_ui/point-field'
-import { DraftSiteFields } from './draft-site-fields'
-import { HazardFields } from './hazard-fields'
-import { placeSummary } from './place-summary'
-import { RoadNoteFields } from './road-note-fields'
-import { SourceFields } from './source-fields'
-import { StationFields } from './station-fields'
+import type { PlaceSummary } from './place-summary'
 import styles from './survey.module.css'
-import { useSurvey } from './survey-context'
 
-/** One place of the survey: what is known of it in a line, and all its fields when it is open. */
-export const PlaceCard = memo(function PlaceCard({ place, district, system }: { place: Place; district: District; system: UnitSystem }) {
-  const { selectedId, select } = useSurvey()
-  const { item } = place
-  const isOpen = item.id === selectedId
+export type PlaceCardProps = PlaceSummary & {
+  id: string
+  name: string
+  isOpen: boolean
+  onSelect: (id: string | undefined) => void
+  /** What it shows when it is open. */
+  children: ReactNode
+}
+
+/** One place of the survey: what is known of it in a line. Drawn anew only when something of its own has changed. */
+export const PlaceCard = memo(function PlaceCard({ id, name, text, attention, isOpen, onSelect, children }: PlaceCardProps) {
   const holder = useHeadInView(isOpen)
-  const { text, attention } = placeSummary(place, district, system)
   return (
-    <div ref={holder} className={styles.placeCard} data-place={item.id}>
+    <div ref={holder} className={styles.placeCard} data-place={id}>
       <Card
-        title={item.name}
+        title={name}
         summary={<>{text}{text && attention && ' · '}{attention && <span className={styles.attention}>{attention}</span>}</>}
         isOpen={isOpen}
-        onToggle={(open) => { select(open ? item.id : undefined) }}
+        onToggle={(open) => { onSelect(open ? id : undefined) }}
       >
-        {isOpen && <PlaceFields place={place} />}
+        {children}
       </Card>
     </div>
   )
 })
-
-function PlaceFields({ place }: { place: Place }) {
-  const { district, edit, remove, placing, place: ask } = useSurvey()
-  const { kind, item } = place
-  const collection = collectionOf[kind]
-  const evidence: Evidence | undefined = item.evidence?.point
-  const isPicking = placing?.moveId === item.id
-  const move = (point: Point | undefined) => {
-    if (point) edit({ kind: 'setFields', collection, id: item.id, set: { point }, ...(evidence && { evidence: { point: null } }) }, say('survey.moved', { name: item.name }))
-  }
-  return (
-    <ItemFields docId={district.id} docKind="district" collection={collection} item={item}>
-      <div className={styles.fields}>
-        <ItemText field="name" isRequired />
-        {place.kind === 'source' && <SourceFields source={place.item} />}
-        {place.kind === 'draftSite' && <DraftSiteFields site={place.item} />}
-        {place.kind === 'hazard' && <HazardFields hazard={place.item} />}
-        {place.kind === 'roadNote' && <RoadNoteFields note={place.item} />}
-        {place.kind === 'station' && <StationFields station={place.item} />}
-        <PointField label={say('survey.point')} value={item.point} isRequired isPicking={isPicking} onPick={() => { ask(isPicking ? undefined : { kind, moveId: item.id }) }} onCommit={move} />
-        {evidence && (
-          <p className={styles.known}>
-            <span>{evidence.source ?? say('survey.point')}</span>
-            <EvidenceMark field={say('survey.point')} evidence={evidence} onChange={(next) => { edit({ kind: 'setFields', collection, id: item.id, set: {}, evidence: { point: next } }, say('survey.point')) }} />
-          </p>
-        )}
-        <ItemText field="notes" isLong />
-        <Button look="danger" icon="trash" size="s" label={say('kit.delete', { name: item.name })} onClick={() => { remove(place) }} />
-      </div>
-    </ItemFields>
-  )
-}

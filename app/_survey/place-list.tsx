@@ -1,13 +1,14 @@
 'use client'
 
-import { useState } from 'react'
-import { placesOf, surveyKinds, type District, type Place, type SurveyKind } from '@/lib/plan'
+import { useMemo, useState } from 'react'
+import { surveyKinds, type Place, type SurveyKind } from '@/lib/plan'
 import { SiteSymbol } from '../_look/site-symbol'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { PlaceCard } from './place-card'
-import { searchWords } from './place-summary'
+import { PlaceFields } from './place-fields'
+import { placeSummary } from './place-summary'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
 
@@ -15,27 +16,23 @@ import { useSurvey } from './survey-context'
 const PAGE = 40
 
 /** All that is on the map, as a list of cards beside it: each opens where it stands. */
-export function PlaceList({ search, kind }: { search: string; kind: SurveyKind | undefined }) {
-  const { district } = useSurvey()
-  const found = foundPlaces(district, search)
+export function PlaceList({ found, isSearching, kind }: { found: readonly Place[]; isSearching: boolean; kind: SurveyKind | undefined }) {
   return surveyKinds.filter((one) => kind === undefined || kind === one).map((one) => (
-    <KindGroup key={one} kind={one} places={found.filter((place) => place.kind === one)} isSearching={search.trim() !== ''} />
+    <KindGroup key={one} kind={one} found={found} isSearching={isSearching} />
   ))
 }
 
-/** Places that every word of a search is found in. */
-export function foundPlaces(district: District, search: string): Place[] {
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean)
-  return placesOf(district).filter((place) => words.length === 0 || words.every((word) => searchWords(place, district).includes(word)))
-}
-
-function KindGroup({ kind, places, isSearching }: { kind: SurveyKind; places: readonly Place[]; isSearching: boolean }) {
-  const { placing, place, selectedId, district } = useSurvey()
+function KindGroup({ kind, found, isSearching }: { kind: SurveyKind; found: readonly Place[]; isSearching: boolean }) {
+  const { placing, place, select, selectedId, district } = useSurvey()
   const [system] = useUnitSystem()
   const [shownCount, setShownCount] = useState(PAGE)
+  const places = useMemo(() => found.filter((one) => one.kind === kind), [found, kind])
+  const cards = useMemo(() => {
+    const shown = places.filter(({ item }, index) => index < shownCount || item.id === selectedId)
+    return shown.map((one) => ({ place: one, ...placeSummary(one, district, system) }))
+  }, [places, shownCount, selectedId, district, system])
   if (isSearching && places.length === 0) return null
   const isPlacing = placing?.kind === kind && placing.moveId === undefined
-  const shown = places.filter(({ item }, index) => index < shownCount || item.id === selectedId)
   return (
     <section className={styles.group} aria-labelledby={`group-${kind}`}>
       <div className={styles.groupHead}>
@@ -51,7 +48,13 @@ function KindGroup({ kind, places, isSearching }: { kind: SurveyKind; places: re
         ? <p className={styles.quiet}>{say(`survey.empty.${kind}`)}</p>
         : (
           <ul className={styles.cards}>
-            {shown.map((one) => <li key={one.item.id}><PlaceCard place={one} district={district} system={system} /></li>)}
+            {cards.map(({ place: one, text, attention }) => (
+              <li key={one.item.id}>
+                <PlaceCard id={one.item.id} name={one.item.name} text={text} attention={attention} isOpen={one.item.id === selectedId} onSelect={select}>
+                  {one.item.id === selectedId && <PlaceFields place={one} />}
+                </PlaceCard>
+              </li>
+            ))}
           </ul>
         )}
       {places.length > shownCount && (

@@ -5,7 +5,7 @@ import { formatAbout, formatGiven, formatQuantity, say, type UnitSystem } from '
 import { findFloatFlow_gpm, findHydrantFlow_gpm, findLensVolume_gal, findLiftByElevation_ft } from './known-water'
 
 /** What the closed card of a place says, and what about it needs a look. */
-export type PlaceSummary = { readonly text: string; readonly attention?: string }
+export type PlaceSummary = { readonly text: string; readonly attention?: string | undefined }
 
 export function placeSummary(place: Place, district: District, system: UnitSystem): PlaceSummary {
   const found = summaryOf(place, district, system)

@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useDeferredValue, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { Point } from '@/lib/geo'
 import { feetFromMetres } from '@/lib/units'
@@ -27,10 +27,11 @@ import { useAddress } from '../_ui/use-address'
 import { DistrictSettings } from './district-settings'
 import { isNowhere } from './district-start'
 import { ElevationPanel } from './elevation-panel'
+import { findPlaces, readyPlaces } from './find-places'
 import { ImportPanel } from './import-panel'
 import { MapSources, MapWaterCount } from './map-sources'
 import { newPlaceEdit } from './new-place'
-import { foundPlaces, PlaceList } from './place-list'
+import { PlaceList } from './place-list'
 import { placeSummary } from './place-summary'
 import styles from './survey.module.css'
 import { nameOfMapWater } from './source-from-map'
@@ -49,6 +50,7 @@ export function Survey({ districtId }: { districtId: string }) {
   const [selectedId, setSelectedId] = useState(itemId)
   const [addressed, setAddressed] = useState(itemId)
   const [arrivedId, setArrivedId] = useState(itemId)
+  const [centred, setCentred] = useState<{ id: string }>()
   const [placing, setPlacing] = useState<Placing>()
   const [here, setHere] = useState<{ point: Point; accuracy_m: number }>()
   const [search, setSearch] = useState('')
@@ -66,14 +68,22 @@ export function Survey({ districtId }: { districtId: string }) {
   const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
   const { edit, remove } = useAct(districtId, names)
 
-  const select = useCallback((id: string | undefined) => {
+  const open = useCallback((id: string | undefined) => {
     setSelectedId(id)
     setPlacing(undefined)
     setLooked(undefined)
     history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
+  }, [])
+  // The same function through every change of the district: else each edit would draw every card of the list anew.
+  const select = useCallback((id: string | undefined) => {
+    open(id)
+    setCentred(id === undefined ? undefined : { id })
+  }, [open])
+  const centreOn = useEffectEvent((id: string) => {
     const place = district && findPlaceOf(district, id)
     if (place) map?.centreOn(place.item.point)
-  }, [district, map])
+  })
+  useEffect(() => { if (centred) centreOn(centred.id) }, [centred])
 
   const put = useCallback((wanted: Placing, point: Point, { pointEvidence, onSiteId }: { pointEvidence?: Evidence; onSiteId?: string | undefined } = {}) => {
     if (!district) return
@@ -85,8 +95,8 @@ export function Survey({ districtId }: { districtId: string }) {
       return
     }
     const body = newPlaceEdit({ kind: wanted.kind, point, sourceId: wanted.sourceId ?? district.sources.find(({ id }) => id === onSiteId)?.id, pointEvidence }, district, () => getClient().newId())
-    if (edit(body, say('survey.added', { name: String(body.item.name) }))) select(body.item.id)
-  }, [district, edit, select])
+    if (edit(body, say('survey.added', { name: String(body.item.name) }))) open(body.item.id)
+  }, [district, edit, open])
 
   const board = useMemo<SurveyBoard | undefined>(() => district && {
     district, names, selectedId, select, placing, edit,
@@ -98,17 +108,22 @@ export function Survey({ districtId }: { districtId: string }) {
     remove: (place) => { remove(withoutItem(collectionOf[place.kind], place.item.id, district), place.item.name); setSelectedId(undefined) },
   }, [district, names, selectedId, select, placing, edit, remove, mapPart])
 
+  const ready = useMemo(() => (district ? readyPlaces(district) : []), [district])
+  // The letter is there at once; list and map follow it.
+  const asked = useDeferredValue(search)
+  const found = useMemo(() => findPlaces(ready, asked), [ready, asked])
   const sites = useMemo<MapSite[]>(() => {
     if (!district) return []
-    const found = new Set(foundPlaces(district, search).map(({ item }) => item.id as string))
+    const isFound = new Set(found)
     return [
-      ...placesOf(district).filter((place) => place.item.id === selectedId || (found.has(place.item.id) && (kind === undefined || place.kind === kind))).map((place): MapSite => {
-        const { attention } = placeSummary(place, district, system)
-        return { id: place.item.id, kind: place.kind, point: place.item.point, name: place.item.name, isMovable: true, isChosen: place.item.id === selectedId, ...(attention && place.item.id === selectedId && { note: attention }) }
+      ...ready.filter(({ place }) => place.item.id === selectedId || (isFound.has(place) && (kind === undefined || place.kind === kind))).map(({ place }): MapSite => {
+        const isChosen = place.item.id === selectedId
+        const attention = isChosen ? placeSummary(place, district, system).attention : undefined
+        return { id: place.item.id, kind: place.kind, point: place.item.point, name: place.item.name, isMovable: true, isChosen, ...(attention && { note: attention }) }
       }),
       ...(looked ? [looked] : []),
     ]
-  }, [district, search, kind, selectedId, system, looked])
+  }, [district, ready, found, kind, selectedId, system, looked])
 
   // Somebody came to another place by a link while the survey was open.
   if (itemId !== addressed) {
@@ -145,7 +160,6 @@ export function Survey({ districtId }: { districtId: string }) {
   const isImportFirst = !district.roads || roadImport.state.kind !== 'idle'
   const panel = (name: 'district' | 'check' | 'import' | 'elevation') => ({ isOpen: openPanel === name, onToggle: (open: boolean) => { setOpenPanel(open ? name : undefined) } })
   const importPanel = <ImportPanel district={district} roadImport={roadImport} onFile={bringIn} onBrowse={browse} />
-  const hasPlaces = placesOf(district).length > 0
   return (
     <Shell district={shellDistrict} screen="survey" layout="work" actions={<UndoButtons />} title={say('survey.title')}>
       <SurveyProvider value={board}>
@@ -161,9 +175,9 @@ export function Survey({ districtId }: { districtId: string }) {
                 {openPanel === 'check' && <MapSources found={mapWater} onLook={(water) => { setLooked({ id: `look-${water.osmId}`, kind: 'source', point: water.point, name: nameOfMapWater(water, system), isGhost: true }); map?.fitTo([water.point]) }} />}
               </Card>
             )}
-            {hasPlaces && (
+            {ready.length > 0 && (
               <div className={styles.finder}>
-                <SearchBox label={say('survey.search')} value={search} onChange={setSearch} foundCount={foundPlaces(district, search).length} />
+                <SearchBox label={say('survey.search')} value={search} onChange={setSearch} foundCount={found.length} />
                 <ChoiceField label={say('survey.kinds')} none={say('survey.kinds.all')} value={kind} choices={surveyKinds.map((value) => ({ value, label: say(`survey.many.${value}`) }))} onCommit={setKind} />
               </div>
             )}
@@ -174,7 +188,7 @@ export function Survey({ districtId }: { districtId: string }) {
                 <Button size="s" look="quiet" icon="close" label={say('kit.close')} onClick={() => { setHere(undefined) }} />
               </div>
             )}
-            <PlaceList search={search} kind={kind} />
+            <PlaceList found={found} isSearching={asked.trim() !== ''} kind={kind} />
             <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
             {district.roads && <Card level={2} title={say('survey.elevation.title')} summary={district.terrain?.name ?? say('survey.elevation.none')} {...panel('elevation')}>{openPanel === 'elevation' && <ElevationPanel elevationImport={elevationImport} />}</Card>}

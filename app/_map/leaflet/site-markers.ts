@@ -3,6 +3,7 @@ import type { Point } from '@/lib/geo'
 import type { MapSite } from '../map-types'
 import { crowdedNames, nameShift_px } from '../crowded-names'
 import { findKeyStep } from '../key-step'
+import { isSameSite } from '../same-site'
 import { spreadMarks } from '../spread-marks'
 
 /** Edge of what a finger can hit, whatever the size of the symbol in it. */
@@ -69,34 +70,47 @@ export class SiteMarkers {
     return () => this.#listeners.delete(listener)
   }
 
-  /** Makes the markers those of these sites. */
-  show(sites: readonly MapSite[]): void {
+  /**
+   * Makes the markers those of these sites.
+   *
+   * @returns those that are new or are not as they were
+   */
+  show(sites: readonly MapSite[]): readonly MapSite[] {
     const ids = new Set(sites.map(({ id }) => id))
     for (const [id, held] of this.#held) {
       if (ids.has(id)) continue
       held.marker.remove()
       this.#held.delete(id)
     }
-    for (const site of sites) this.#showOne(site)
-    if (this.#faces.size === this.#held.size && [...this.#held.keys()].every((id) => this.#faces.has(id))) return
+    const changed = sites.filter((site) => this.#showOne(site))
+    if (this.#faces.size === this.#held.size && [...this.#held.keys()].every((id) => this.#faces.has(id))) return changed
     this.#faces = new Map([...this.#held].map(([id, { face }]) => [id, face]))
     for (const listener of this.#listeners) listener()
+    return changed
   }
 
   /** Hides names that have no room among the others; call when the faces have been drawn. */
   thinNames = (): void => {
     const order = [...this.#held.values()].sort((a, b) => rankOf(a.site) - rankOf(b.site))
     const shifts = this.#spread()
-    const boxes = order.map(({ marker, face, site }) => {
+    const mapWidth = this.#map.getSize().x
+    const names = order.map(({ face }) => face.querySelector<HTMLElement>('[data-name]'))
+    // All is measured before anything is written: else the browser would lay out the page anew for every name.
+    const boxes = order.map(({ marker, site }, i) => {
       const at = this.#map.latLngToLayerPoint(marker.getLatLng())
       const [x, y] = [at.x + (shifts.get(site.id)?.x ?? 0), at.y + (shifts.get(site.id)?.y ?? 0)]
-      const name = face.querySelector<HTMLElement>('[data-name]')
-      const width = name?.offsetWidth ?? 0
-      const shift_px = nameShift_px(this.#map.latLngToContainerPoint(marker.getLatLng()).x, width, this.#map.getSize().x)
-      name?.style.setProperty('--name-shift', `${shift_px}px`)
-      return { x, y, width: isNumbered(site) ? 0 : width, height: isNumbered(site) ? 0 : (name?.offsetHeight ?? 0), isAlwaysShown: site.isChosen ?? false, shift_px }
+      const [width, height] = [names[i]?.offsetWidth ?? 0, names[i]?.offsetHeight ?? 0]
+      const shift_px = nameShift_px(this.#map.latLngToContainerPoint(marker.getLatLng()).x, width, mapWidth)
+      return { x, y, width: isNumbered(site) ? 0 : width, height: isNumbered(site) ? 0 : height, isAlwaysShown: site.isChosen ?? false, shift_px }
     })
-    crowdedNames(boxes).forEach((isCrowded, i) => order[i]?.marker.getElement()?.toggleAttribute('data-crowded', isCrowded || isNumbered(order[i].site)))
+    const isCrowded = crowdedNames(boxes)
+    order.forEach(({ marker, face, site }, i) => {
+      const shift = shifts.get(site.id)
+      if (shift) face.style.translate = `${shift.x}px ${shift.y}px`
+      const nameShift = `${boxes[i]?.shift_px ?? 0}px`
+      if (names[i]?.style.getPropertyValue('--name-shift') !== nameShift) names[i]?.style.setProperty('--name-shift', nameShift)
+      marker.getElement()?.toggleAttribute('data-crowded', (isCrowded[i] ?? false) || isNumbered(site))
+    })
   }
 
   /** Vehicles that stand at one place are lined up round it, so that each can be read. */
@@ -106,7 +120,6 @@ export class SiteMarkers {
     const tenders = all.filter(({ site }) => site.kind === 'tender')
     if (tenders.length === 0) return new Map()
     const shifts = spreadMarks(tenders.map(spotOf), all.filter(({ site }) => site.kind !== 'tender').map(spotOf))
-    tenders.forEach(({ face }, k) => { face.style.translate = `${shifts[k]!.x}px ${shifts[k]!.y}px` })
     return new Map(tenders.map(({ site }, k) => [site.id, shifts[k]!]))
   }
 
@@ -120,12 +133,17 @@ export class SiteMarkers {
     this.#held.clear()
   }
 
-  #showOne(site: MapSite): void {
-    const held = this.#held.get(site.id) ?? this.#add(site)
+  #showOne(site: MapSite): boolean {
+    const there = this.#held.get(site.id)
+    const isSame = there !== undefined && isSameSite(there.site, site)
+    const held = there ?? this.#add(site)
     held.site = site
-    if (!held.isMoving) held.marker.setLatLng([site.point.lat, site.point.lon])
+    // One that was put down elsewhere goes back, though nothing has become of it.
+    if (!held.isMoving && !isAt(held.marker, site.point)) held.marker.setLatLng([site.point.lat, site.point.lon])
+    if (isSame) return false
     held.marker.setZIndexOffset(site.isChosen ? 2000 : site.kind === 'roadNote' ? -2000 : site.isGhost ? -1000 : site.kind === 'hazard' ? -300 : 0)
     this.#setMovable(held)
+    return true
   }
 
   #setMovable({ marker, site }: Held): void {
@@ -228,6 +246,8 @@ const rankOf = ({ isChosen, isMarked, kind, isGhost }: MapSite): number =>
   (isChosen ? 0 : isMarked ? 100 : isGhost ? 300 : 200) + siteOrder.indexOf(kind)
 
 const siteOrder: readonly MapSite['kind'][] = ['fireGround', 'dumpSite', 'fillSite', 'draftSite', 'source', 'hazard', 'roadNote', 'station']
+
+const isAt = (marker: L.Marker, { lat, lon }: Point): boolean => marker.getLatLng().lat === lat && marker.getLatLng().lng === lon
 
 const pointOf = (marker: L.Marker): Point => {
   const { lat, lng } = marker.getLatLng()

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import { findBlob } from '@/app/_client/blobs'
 import { issue, type Issue } from '@/lib/issue'
 import type { DataSet } from '@/lib/plan'
-import { drawnDistrictFromBlob, type DrawnDistrict } from './drawn-district'
+import type { DrawnDistrict } from './drawn-district'
 
 export type DrawnDistrictState = { district?: DrawnDistrict; isLoading: boolean; issue?: Issue }
 
@@ -25,7 +25,8 @@ export function useDrawnDistrict(dataSet: DataSet | undefined): DrawnDistrictSta
 
 async function findMap(hash: string): Promise<DrawnDistrict | Issue> {
   try {
-    const bytes = await findBlob(hash)
+    // Cutting tiles comes with the first map, not with the page.
+    const [bytes, { drawnDistrictFromBlob }] = await Promise.all([findBlob(hash), import('./drawn-district')])
     return bytes ? drawnDistrictFromBlob(hash, bytes) : issue('map-missing', 'warn', [], { hash: hash.slice(0, 12) })
   } catch (error) {
     return issue('map-unreachable', 'warn', [], { reason: String(error) })

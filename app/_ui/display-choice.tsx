@@ -1,43 +1,16 @@
 'use client'
 
-import Link from 'next/link'
-import { Popover } from 'radix-ui'
-import { themes } from '../_look/theme'
-import { say, unitSystems } from '../_text'
+import { say } from '../_text'
 import { Button } from './button'
-import styles from './display-choice.module.css'
-import { Segments } from './segments'
-import { useTheme } from './theme-context'
-import { useUnitSystem } from './unit-system-context'
+import { usePart } from './use-part'
 
-const themeChoices = ['system', ...themes] as const
+export type DisplayChoiceProps = { hasHelp?: boolean }
+
+const loadPanel = () => import('./display-panel').then(({ DisplayPanel }) => DisplayPanel)
 
 /** Units and light of the screen, in one place; with the way to the help for whoever may open it. */
-export function DisplayChoice({ hasHelp = false }: { hasHelp?: boolean }) {
-  const [system, chooseSystem] = useUnitSystem()
-  const [theme, chooseTheme] = useTheme()
-  return (
-    <Popover.Root>
-      <Popover.Trigger asChild>
-        <Button look="quiet" size="s" icon="display" label={say('shell.display')} />
-      </Popover.Trigger>
-      <Popover.Portal>
-        <Popover.Content className={styles.panel} align="end" sideOffset={6} collisionPadding={8} aria-label={say('shell.display.title')}>
-          <Segments
-            label={say('shell.units')}
-            value={system}
-            choices={unitSystems.map((value) => ({ value, label: say(`quantity.system.${value}`) }))}
-            onCommit={chooseSystem}
-          />
-          <Segments
-            label={say('shell.theme.label')}
-            value={theme ?? 'system'}
-            choices={themeChoices.map((value) => ({ value, label: say(`shell.theme.${value}`) }))}
-            onCommit={(value) => { chooseTheme(value === 'system' ? undefined : value) }}
-          />
-          {hasHelp && <Link href="/help">{say('help.title')}</Link>}
-        </Popover.Content>
-      </Popover.Portal>
-    </Popover.Root>
-  )
+export function DisplayChoice(props: DisplayChoiceProps) {
+  const [Panel, ask] = usePart<DisplayChoiceProps>(loadPanel)
+  if (Panel) return <Panel {...props} />
+  return <Button look="quiet" size="s" icon="display" label={say('shell.display')} aria-haspopup="dialog" aria-expanded={false} onClick={ask} />
 }

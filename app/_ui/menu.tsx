@@ -1,12 +1,9 @@
 'use client'
 
-import { DropdownMenu } from 'radix-ui'
-import { Icon } from '../_look/icon'
 import type { IconName } from '../_look/icon'
 import { Button } from './button'
 import type { ButtonProps } from './button'
-import { joinClasses } from './join-classes'
-import styles from './menu.module.css'
+import { usePart } from './use-part'
 
 export type MenuItem = {
   readonly id: string
@@ -27,23 +24,21 @@ export type MenuProps = {
   icon?: IconName
 }
 
+const loadList = () => import('./open-menu').then(({ OpenMenu }) => OpenMenu)
+
 /** A button that opens a list of actions. */
-export function Menu({ label, fullLabel, items, look = 'plain', size = 'm', icon }: MenuProps) {
+export function Menu(props: MenuProps) {
+  const { label, fullLabel, look = 'plain', size = 'm', icon } = props
+  const [List, ask] = usePart<MenuProps>(loadList)
+  if (List) return <List {...props} />
   return (
-    <DropdownMenu.Root modal={false}>
-      <DropdownMenu.Trigger asChild>
-        <Button label={label} aria-label={fullLabel} look={look} size={size} icon={icon} iconAfter="chevron" />
-      </DropdownMenu.Trigger>
-      <DropdownMenu.Portal>
-        <DropdownMenu.Content className={styles.menu} align="end" sideOffset={4} collisionPadding={8}>
-          {items.map((item) => (
-            <DropdownMenu.Item key={item.id} className={joinClasses(styles.item, item.isDanger && styles.danger)} disabled={item.isDisabled} onSelect={item.onSelect}>
-              <span className={styles.sign}>{item.icon && <Icon name={item.icon} />}</span>
-              {item.label}
-            </DropdownMenu.Item>
-          ))}
-        </DropdownMenu.Content>
-      </DropdownMenu.Portal>
-    </DropdownMenu.Root>
+    <Button
+      label={label} aria-label={fullLabel} look={look} size={size} icon={icon} iconAfter="chevron" aria-haspopup="menu" aria-expanded={false} onClick={ask}
+      onKeyDown={(event) => {
+        if (event.key !== 'ArrowDown') return
+        event.preventDefault()
+        ask()
+      }}
+    />
   )
 }

@@ -1,8 +1,9 @@
-import { dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED } from './dependable'
+import { dependableFrom } from './dependable'
 import type { DependableFlow } from '../supply'
 import type { DoubtModel } from './model'
 import { quantile, shareError } from './quantile'
 import { rankingOf, type Ranking } from './ranking'
+import { DEPENDABLE_SHARE, NIGHT_COUNT, SEED } from './usual-nights'
 import { sampleNights, type NightSample } from './sample-nights'
 
 /** In one night of ten lower, in the middle, in nine of ten not higher; one entry a moment of the clock. */

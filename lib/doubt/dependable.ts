@@ -4,13 +4,7 @@ import { nightDrawer } from './draw-night'
 import type { DoubtModel } from './model'
 import { nightFlow } from './night-flow'
 import { shareError } from './quantile'
-
-/** Nights in an answer unless asked otherwise: the standard error of a share of 90 % is then 1.5 %. */
-export const NIGHT_COUNT = 400
-/** Part of the nights in which the dependable flow is held. */
-export const DEPENDABLE_SHARE = 0.9
-/** Nights of an answer unless asked otherwise. */
-export const SEED = 1
+import { DEPENDABLE_SHARE, NIGHT_COUNT, SEED } from './usual-nights'
 
 /**
  * Rank of the dependable flow among rising flows: so many nights may fall short of it.

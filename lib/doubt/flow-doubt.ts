@@ -1,8 +1,10 @@
 import type { DependableFlow, FirstToMeasure } from '../supply'
-import { dependableFrom, DEPENDABLE_SHARE, NIGHT_COUNT, SEED, type DependableOptions } from './dependable'
+import { dependableFrom, type DependableOptions } from './dependable'
 import type { DoubtModel } from './model'
 import { nightFlows_gpm } from './night-flows'
-import { firstToMeasure, rankingOf } from './ranking'
+import { firstToMeasure } from './first-to-measure'
+import { rankingOf } from './ranking'
+import { DEPENDABLE_SHARE, NIGHT_COUNT, SEED } from './usual-nights'
 
 /**
  * What the nights say of the flow alone: the dependable flow, and the number to measure first. The same as in

@@ -1,4 +1,5 @@
-import { NIGHT_COUNT, SEED, type DependableOptions } from './dependable'
+import type { DependableOptions } from './dependable'
+import { NIGHT_COUNT, SEED } from './usual-nights'
 import { nightDrawer, type Night } from './draw-night'
 import type { DoubtModel } from './model'
 import { nightFlow } from './night-flow'

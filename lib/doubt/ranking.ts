@@ -1,4 +1,3 @@
-import type { FirstToMeasure } from '../supply'
 import { explainedShares } from './explained'
 import type { DoubtInput } from './input'
 
@@ -6,9 +5,6 @@ import type { DoubtInput } from './input'
 export type RankedInput = { readonly input: DoubtInput; readonly share: number; readonly shareError: number }
 
 export type Ranking = { readonly inputs: readonly RankedInput[]; readonly restShare: number }
-
-/** What explains less than this is told together with the rest. */
-const LEAST_SHARE = 0.01
 
 /**
  * The inputs by how much of a figure's variance over the nights each explains, most first.
@@ -22,15 +18,4 @@ export function rankingOf(inputs: readonly DoubtInput[], factors: Float64Array, 
   if (!explained) return undefined
   const ranked = inputs.map((input, i) => ({ input, share: explained.shares[i]!, shareError: explained.errors[i]! }))
   return { inputs: ranked.sort((a, b) => b.share - a.share), restShare: explained.restShare }
-}
-
-/** The inputs of a ranking that are told one by one. */
-export const toldInputs = (ranking: Ranking | undefined): readonly RankedInput[] => (ranking?.inputs ?? []).filter(({ share }) => share >= LEAST_SHARE)
-
-/** The number to go and measure first: the top of the ranking of the flow, wherever it is named. Null where none explains anything. */
-export function firstToMeasure(ofFlow: Ranking | undefined): FirstToMeasure | null {
-  const [first] = toldInputs(ofFlow)
-  if (!first) return null
-  const { input: { itemIds, otherId, field, value, mark, spreadShare }, share, shareError } = first
-  return { itemIds: [...itemIds], ...(otherId !== undefined && { otherId }), field, value, mark, spreadShare, share, shareError }
 }

@@ -7,6 +7,7 @@ import {
 } from '../plan'
 import type { Point } from '../geo'
 import { defaults } from './defaults'
+import { shortHash } from './short-hash'
 
 export type Load = 'full' | 'empty'
 
@@ -95,13 +96,6 @@ function legKey({ district }: Docs, ask: LegAsk): string {
     ask.gross_lb ?? '', ask.height_ft ?? '', ask.width_ft ?? '',
     district.roads?.hash.slice(0, 16) ?? '', notes.length > 0 ? shortHash(notes.sort().join('|')) : '',
   ].join('>')
-}
-
-/** FNV-1a, 32 bits: tells sets of notes apart, guards nothing. */
-export function shortHash(text: string): string {
-  let hash = 0x811c9dc5
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193)
-  return (hash >>> 0).toString(16)
 }
 
 /**

@@ -61,9 +61,6 @@ export function lastingFlow_gpm({ usable_gal, inflow_gpm = 0 }: Pick<SourceWater
 /** Water that nobody has measured is counted as without end; a lake seldom ends within a fire. */
 const unknownWater = ({ id, kind }: Source): Issue => (kind === 'stream' ? issue('source-flow-unknown', 'warn', [id]) : issue('source-volume-unknown', kind === 'lake' ? 'note' : 'warn', [id]))
 
-/** Whether an issue says that an answer counts on water nobody has measured: no number stands for it, so no doubt about it is drawn. */
-export const isUnknownWater = ({ code, severity }: Issue): boolean => severity === 'warn' && (code === 'source-volume-unknown' || code === 'source-flow-unknown')
-
 /** A source's water with what is doubted of it noted: what was not entered was worked out from other numbers. */
 export function doubtedWater(ledger: Ledger, source: Source | undefined, water: SourceWater): SourceWater {
   if (!source) return water

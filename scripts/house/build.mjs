@@ -7,7 +7,7 @@ import { bundleServiceWorker } from './service-worker.mjs'
 
 /** All that the production build is made from. */
 const SOURCES = [
-  'app', 'lib', 'public', 'scripts/house/service-worker.mjs', 'scripts/house/backup-names.mjs', 'prisma/schema.prisma', 'proxy.ts', 'next.config.mjs', 'tsconfig.json', 'package-lock.json',
+  'app', 'lib', 'public', 'scripts/house/service-worker.mjs', 'scripts/house/backup-names.mjs', 'prisma/schema.prisma', 'proxy.ts', 'next.config.mjs', 'tsconfig.json', 'package.json', 'package-lock.json',
 ]
 
 /** Builds the app for production, if anything it is made from changed since the last build. */

@@ -1,6 +1,6 @@
 import type { Bundle, Lay } from '../../plan'
 import type { ProfileHeight } from '../../terrain'
-import { shortHash } from '../legs'
+import { shortHash } from '../short-hash'
 
 /** Key of the ground under a lay: its way and the elevation it was read from. Heights under another key are stale and never used. */
 export const layHeightsKey = ({ terrain, roads }: Pick<Bundle['district'], 'terrain' | 'roads'>, { points, standsOnRoads, pumperIds }: Pick<Lay, 'points' | 'standsOnRoads' | 'pumperIds'>): string =>

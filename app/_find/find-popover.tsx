@@ -1,0 +1,24 @@
+'use client'
+
+import { Popover } from 'radix-ui'
+import { say } from '../_text'
+import { Button } from '../_ui/button'
+import type { FindPopoverProps } from './find-button'
+import styles from './find.module.css'
+import { FindPanel } from './find-panel'
+
+/** The button with the list of everything. */
+export function FindPopover({ isOpen, onOpenChange }: FindPopoverProps) {
+  return (
+    <Popover.Root open={isOpen} onOpenChange={onOpenChange}>
+      <Popover.Trigger asChild>
+        <Button look="quiet" size="s" icon="search" label={say('find.open')} title={say('find.open.key')} />
+      </Popover.Trigger>
+      <Popover.Portal>
+        <Popover.Content className={styles.panel} align="end" sideOffset={6} collisionPadding={8} aria-label={say('find.title')}>
+          <FindPanel onDone={() => { onOpenChange(false) }} />
+        </Popover.Content>
+      </Popover.Portal>
+    </Popover.Root>
+  )
+}

@@ -19,7 +19,8 @@ export default defineConfig({
     timezoneId: 'America/New_York',
     // A journey that is about the app on the device lets it be put there; for the others it would only be work.
     serviceWorkers: 'block',
-    trace: 'retain-on-failure',
+    // What was done and how the page stood; a film of it would have every page painted anew all the time.
+    trace: { mode: 'retain-on-failure', screenshots: false, sources: false },
     screenshot: 'only-on-failure',
     launchOptions: { executablePath, args: browserFlags() },
   },

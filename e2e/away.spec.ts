@@ -1,6 +1,6 @@
 import type { BrowserContext, Page } from '@playwright/test'
 import { expectAccessible } from './support/expect-accessible'
-import { away, bringHere, DISTRICT, type Station } from './support/station'
+import { away, DISTRICT, type Station } from './support/station'
 import { expect } from './support/test'
 
 const page = async (device: BrowserContext): Promise<Page> => device.pages()[0] ?? device.newPage()
@@ -20,9 +20,9 @@ const tankAtStation = async (station: Station, tender: string): Promise<{ tank: 
 
 away('fifty changes made with the station gone, over a killed page, come home once each', async ({ station, disks }) => {
   away.setTimeout(240_000)
-  let device = await station.openDevice(disks.pond)
+  const { edits } = await tankAtStation(station, 'tender-11')
+  let device = await station.openWithAll(disks.pond)
   let pond = await page(device)
-  await bringHere(pond)
   await station.stop()
 
   await pond.goto(`/district/${DISTRICT}/resources?item=tender-11`)
@@ -39,16 +39,15 @@ away('fifty changes made with the station gone, over a killed page, come home on
   await expect(pond.getByText('50 changes kept here, to be sent')).toBeVisible()
   await station.start()
   await expect(pond.getByText('Saved', { exact: true })).toBeVisible({ timeout: 60_000 })
-  expect(await tankAtStation(station, 'tender-11')).toEqual({ tank: 1550, edits: 50 })
+  expect(await tankAtStation(station, 'tender-11')).toEqual({ tank: 1550, edits: edits + 50 })
   await device.close()
 })
 
 away('two devices change one plan with the network gone: what is apart merges, what clashes is shown until somebody chooses', async ({ station, disks }) => {
   away.setTimeout(240_000)
   const plan = `/district/${DISTRICT}/plan/plan-gander-hill`
-  const devices = [await station.openDevice(disks.cab), await station.openDevice(disks.pond)]
+  const devices = [await station.openWithAll(disks.cab), await station.openWithAll(disks.pond)]
   const [cab, pond] = [await page(devices[0]!), await page(devices[1]!)]
-  for (const one of [cab, pond]) await bringHere(one)
   await station.stop()
   for (const [one, held] of [[cab, '90 min'], [pond, '100 min']] as const) {
     await one.goto(plan)
@@ -84,9 +83,8 @@ away('two devices change one plan with the network gone: what is apart merges, w
 
 away('a plan begun at the pond is there, opens, and comes home when the station does', async ({ station, disks }) => {
   away.setTimeout(240_000)
-  const device = await station.openDevice(disks.pond)
+  const device = await station.openWithAll(disks.pond)
   const pond = await page(device)
-  await bringHere(pond)
   await station.stop()
   await pond.goto('/')
   await pond.getByRole('link', { name: /Gander Hill/ }).first().click()

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { BrowserContext, Page } from '@playwright/test'
 import { expectAccessible } from './support/expect-accessible'
-import { away, bringHere, DISTRICT } from './support/station'
+import { away, DISTRICT } from './support/station'
 import { expect, test } from './support/test'
 
 /** Makes the file that is chosen and hands back its bytes as text, and its name. */
@@ -38,9 +38,8 @@ test('an officer prints the sheets of a plan, on the paper that is remembered', 
 
 away('a draft site’s sheet is printed with the station out of reach', async ({ station, disks }) => {
   away.setTimeout(180_000)
-  const device: BrowserContext = await station.openDevice(disks.cab)
+  const device: BrowserContext = await station.openWithAll(disks.cab)
   const cab = device.pages()[0] ?? (await device.newPage())
-  await bringHere(cab)
   await station.stop()
   await cab.goto(`/district/${DISTRICT}/book?draft=draft-boat-launch`)
   await expect(cab.getByRole('button', { name: 'Make the PDF of 1 sheet' })).toBeVisible()

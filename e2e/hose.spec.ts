@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { expectAccessible } from './support/expect-accessible'
+import { expectAccessible, expectAccessibleInEveryLook } from './support/expect-accessible'
 import { expect, test } from './support/test'
 
 const HOSE = '/district/ostrel-valley/plan/plan-school/hose'
@@ -46,41 +46,40 @@ for (const [width, height] of [[1440, 900], [390, 844]] as const) {
       await expectNoSideways(page)
       await expectAccessible(page)
     })
-
-    test('a lay left out leaves the plan’s flow, and the keyboard alone does it', async ({ page }) => {
-      await drawLay(page)
-      const part = page.getByRole('region', { name: 'In the plan' })
-      await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
-      const box = page.getByRole('checkbox', { name: /Leave it out of the plan’s flow/ })
-      await box.focus()
-      await page.keyboard.press('Space')
-      await expect(part.getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
-      await page.getByRole('button', { name: 'Undo', exact: true }).press('Enter')
-      await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
-    })
-
-    test('a lay whose hose the district has not got brings nothing, and the plan’s headline says what is missing', async ({ page }) => {
-      await drawLay(page, FAR_HOSE)
-      const missing = /Hose lay 1 cannot be laid and brings nothing: it needs [\d,]+\sft of 5\sin hose; the district lists 2,000\sft\./
-      await expect(page.getByRole('list', { name: 'To look at' }).getByText(missing)).toBeVisible()
-      await expect(page.getByRole('region', { name: 'In the plan' }).getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
-      // In the list, and in the plan's headline.
-      await expect(page.getByText(missing)).toHaveCount(2, { timeout: 30_000 })
-      await page.getByRole('button', { name: /^Delete Hose lay/ }).click()
-    })
-
-    test('hose or wheels: compared from the district’s equipment, with the distance at which both are even', async ({ page }) => {
-      await page.goto(FAR_HOSE)
-      const wheels = page.getByRole('region', { name: 'Hose or wheels' })
-      await wheels.getByRole('button', { name: 'Compare', exact: true }).click()
-      await expect(wheels.getByRole('table', { name: /^The best of each/ })).toBeVisible({ timeout: 90_000 })
-      await expect(wheels.getByRole('cell', { name: 'Tenders all the way' }).or(wheels.getByRole('rowheader', { name: 'Tenders all the way' }))).toBeVisible()
-      await expect(wheels.getByRole('img', { name: /the relay falls from/ })).toBeVisible()
-      await expectNoSideways(page)
-      await expectAccessible(page)
-    })
   })
 }
+
+test('a lay left out leaves the plan’s flow, and the keyboard alone does it', async ({ page }) => {
+  await drawLay(page)
+  const part = page.getByRole('region', { name: 'In the plan' })
+  await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
+  const box = page.getByRole('checkbox', { name: /Leave it out of the plan’s flow/ })
+  await box.focus()
+  await page.keyboard.press('Space')
+  await expect(part.getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('button', { name: 'Undo', exact: true }).press('Enter')
+  await expect(part.getByText('Brings')).toBeVisible({ timeout: 30_000 })
+})
+
+test('a lay whose hose the district has not got brings nothing, and the plan’s headline says what is missing', async ({ page }) => {
+  await drawLay(page, FAR_HOSE)
+  const missing = /Hose lay 1 cannot be laid and brings nothing: it needs [\d,]+\sft of 5\sin hose; the district lists 2,000\sft\./
+  await expect(page.getByRole('list', { name: 'To look at' }).getByText(missing)).toBeVisible()
+  await expect(page.getByRole('region', { name: 'In the plan' }).getByText('It does not count in the plan’s flow.')).toBeVisible({ timeout: 30_000 })
+  // In the list, and in the plan's headline.
+  await expect(page.getByText(missing)).toHaveCount(2, { timeout: 30_000 })
+  await page.getByRole('button', { name: /^Delete Hose lay/ }).click()
+})
+
+test('hose or wheels: compared from the district’s equipment, with the distance at which both are even', async ({ page }) => {
+  await page.goto(FAR_HOSE)
+  const wheels = page.getByRole('region', { name: 'Hose or wheels' })
+  await wheels.getByRole('button', { name: 'Compare', exact: true }).click()
+  await expect(wheels.getByRole('table', { name: /^The best of each/ })).toBeVisible({ timeout: 90_000 })
+  await expect(wheels.getByRole('cell', { name: 'Tenders all the way' }).or(wheels.getByRole('rowheader', { name: 'Tenders all the way' }))).toBeVisible()
+  await expect(wheels.getByRole('img', { name: /the relay falls from/ })).toBeVisible()
+  await expectAccessibleInEveryLook(page)
+})
 
 test('a lay that comes later raises the answer from then on, and the plan’s sentence says so', async ({ page }) => {
   await drawLay(page)

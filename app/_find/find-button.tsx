@@ -4,8 +4,7 @@ import { useEffect, useState } from 'react'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
 import { usePart } from '../_ui/use-part'
-
-export type FindPopoverProps = { isOpen: boolean; onOpenChange: (isOpen: boolean) => void }
+import type { FindPopoverProps } from './find-popover'
 
 const loadWhole = () => import('./find-popover').then(({ FindPopover }) => FindPopover)
 

@@ -3,9 +3,10 @@
 import { Popover } from 'radix-ui'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
-import type { FindPopoverProps } from './find-button'
 import styles from './find.module.css'
 import { FindPanel } from './find-panel'
+
+export type FindPopoverProps = { isOpen: boolean; onOpenChange: (isOpen: boolean) => void }
 
 /** The button with the list of everything. */
 export function FindPopover({ isOpen, onOpenChange }: FindPopoverProps) {

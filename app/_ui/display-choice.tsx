@@ -2,9 +2,8 @@
 
 import { say } from '../_text'
 import { Button } from './button'
+import type { DisplayChoiceProps } from './display-panel'
 import { usePart } from './use-part'
-
-export type DisplayChoiceProps = { hasHelp?: boolean }
 
 const loadPanel = () => import('./display-panel').then(({ DisplayPanel }) => DisplayPanel)
 

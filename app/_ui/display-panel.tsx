@@ -5,13 +5,14 @@ import { Popover } from 'radix-ui'
 import { themes } from '../_look/theme'
 import { say, unitSystems } from '../_text'
 import { Button } from './button'
-import type { DisplayChoiceProps } from './display-choice'
 import styles from './display-choice.module.css'
 import { Segments } from './segments'
 import { useTheme } from './theme-context'
 import { useUnitSystem } from './unit-system-context'
 
 const themeChoices = ['system', ...themes] as const
+
+export type DisplayChoiceProps = { hasHelp?: boolean }
 
 /** The button with its panel, which is open at first. */
 export function DisplayPanel({ hasHelp = false }: DisplayChoiceProps) {

@@ -1,18 +1,10 @@
 'use client'
 
-import type { Evidence } from '@/lib/evidence'
 import { say } from '../_text'
 import { EvidenceChip } from './evidence-chip'
 import styles from './evidence-mark.module.css'
+import type { EvidenceMarkProps } from './evidence-panel'
 import { usePart } from './use-part'
-
-export type EvidenceMarkProps = {
-  /** Name of the field that it is about. */
-  field: string
-  evidence: Evidence | undefined
-  isDisabled?: boolean
-  onChange: (evidence: Evidence) => void
-}
 
 const loadPanel = () => import('./evidence-panel').then(({ EvidencePanel }) => EvidencePanel)
 

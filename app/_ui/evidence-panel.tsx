@@ -8,10 +8,17 @@ import { say } from '../_text'
 import { Button } from './button'
 import entry from './entry.module.css'
 import { EvidenceChip } from './evidence-chip'
-import type { EvidenceMarkProps } from './evidence-mark'
 import styles from './evidence-mark.module.css'
 
 const details = ['by', 'on', 'source'] as const
+
+export type EvidenceMarkProps = {
+  /** Name of the field that it is about. */
+  field: string
+  evidence: Evidence | undefined
+  isDisabled?: boolean
+  onChange: (evidence: Evidence) => void
+}
 
 /** The mark of a figure with its panel, which is open at first: the four ways of knowing, by whom, when and from what. */
 export function EvidencePanel({ field, evidence, isDisabled = false, onChange }: EvidenceMarkProps) {

@@ -1,28 +1,8 @@
 'use client'
 
-import type { IconName } from '../_look/icon'
 import { Button } from './button'
-import type { ButtonProps } from './button'
+import type { MenuProps } from './open-menu'
 import { usePart } from './use-part'
-
-export type MenuItem = {
-  readonly id: string
-  readonly label: string
-  readonly icon?: IconName
-  readonly isDanger?: boolean
-  readonly isDisabled?: boolean
-  readonly onSelect: () => void
-}
-
-export type MenuProps = {
-  label: string
-  /** What it is about too, for who does not see where it stands; begins with the label. */
-  fullLabel?: string
-  items: readonly MenuItem[]
-  look?: ButtonProps['look']
-  size?: ButtonProps['size']
-  icon?: IconName
-}
 
 const loadList = () => import('./open-menu').then(({ OpenMenu }) => OpenMenu)
 

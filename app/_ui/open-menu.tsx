@@ -2,10 +2,30 @@
 
 import { DropdownMenu } from 'radix-ui'
 import { Icon } from '../_look/icon'
+import type { IconName } from '../_look/icon'
 import { Button } from './button'
+import type { ButtonProps } from './button'
 import { joinClasses } from './join-classes'
-import type { MenuProps } from './menu'
 import styles from './menu.module.css'
+
+type MenuItem = {
+  readonly id: string
+  readonly label: string
+  readonly icon?: IconName
+  readonly isDanger?: boolean
+  readonly isDisabled?: boolean
+  readonly onSelect: () => void
+}
+
+export type MenuProps = {
+  label: string
+  /** What it is about too, for who does not see where it stands; begins with the label. */
+  fullLabel?: string
+  items: readonly MenuItem[]
+  look?: ButtonProps['look']
+  size?: ButtonProps['size']
+  icon?: IconName
+}
 
 /** The button of a menu with its list, which is open at first: it comes when it is asked for. */
 export function OpenMenu({ label, fullLabel, items, look = 'plain', size = 'm', icon }: MenuProps) {

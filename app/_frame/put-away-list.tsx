@@ -31,7 +31,7 @@ export function PutAwayList({ districtId, kinds }: Props) {
     toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('home.brought-back', { name }) })
   }
   return (
-    <Fold title={say('home.put-away')} note={say('home.put-away.note')} setCount={own.length}>
+    <Fold title={say('home.put-away', { count: own.length })} note={say('home.put-away.note')}>
       <ul className={styles.list}>
         {own.map((entry) => (
           <li key={entry.id} className={styles.entry}>

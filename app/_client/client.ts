@@ -2,6 +2,7 @@ import { issue, type Issue } from '@/lib/issue'
 import { documentKindOf, type EditableDocument, type EditBody } from '@/lib/plan'
 import { DocumentStore } from './document-store'
 import type { DocumentView } from './document-view'
+import { keepDocuments } from './keep-documents'
 import { mintId } from './mint-id'
 import { memoryOutbox, type Outbox } from './outbox'
 import type { Received } from './replica'
@@ -9,9 +10,8 @@ import { allSaved, saveStateOf, type SaveState } from './save-state'
 import { memoryShelf, type Shelf } from './shelf'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type DocumentEntry, type Transport } from './transport'
-import { emptyUndoStack, isBuiltOn, overtakenBy, pushed, withoutEdits, withoutPutAway, type UndoEntry, type UndoStack, type UndoStep } from './undo-stack'
+import { emptyUndoStack, isBuiltOn, overtakenBy, pushed, undoStateOf, withoutEdits, withoutPutAway, type UndoEntry, type UndoStack, type UndoState, type UndoStep } from './undo-stack'
 
-export type UndoState = { canUndo: boolean; canRedo: boolean; undoLabel?: string; redoLabel?: string }
 export type DocumentList = { status: 'loading' | 'ready' | 'unreachable'; entries: readonly DocumentEntry[] }
 export type Change = { docId: string; body: EditBody | readonly EditBody[] }
 /** `label`: what the act is called, beside "Undo". Acts in a row with one `mergeKey` are undone as one. `isOfTime`: what goes on by itself, such as a clock: nothing to take back. */
@@ -39,7 +39,7 @@ export class Client {
   #stack: UndoStack = emptyUndoStack
   #refusals: SaveState['refusals'] = []
   #save: SaveState = allSaved
-  #undo: UndoState = { canUndo: false, canRedo: false }
+  #undo: UndoState = undoStateOf(emptyUndoStack)
   #list: DocumentList = { status: 'loading', entries: [] }
 
   constructor(options: ClientOptions) {
@@ -153,21 +153,8 @@ export class Client {
     this.#changed()
   }
 
-  /**
-   * Has the newest state of a district and of each of its plans on the shelf; what is there already is not asked for again.
-   *
-   * @returns ids of the documents that are there now
-   * @throws Unreachable when the server is
-   */
-  async keepDocuments(districtId: string): Promise<string[]> {
-    const { transport, shelf } = this.#options
-    const wanted = (await transport.list()).filter((entry) => entry.id === districtId || entry.districtId === districtId)
-    for (const { id, sequence } of wanted) {
-      const kept = await shelf.find(id)
-      if (!kept || kept.isDeleted || kept.sequence < sequence) await transport.load(id)
-    }
-    return wanted.map(({ id }) => id)
-  }
+  /** As `keepDocuments` of the station and the shelf that this client has. */
+  keepDocuments = (districtId: string): Promise<string[]> => keepDocuments(this.#options.transport, this.#options.shelf, districtId)
 
   /** Sends all that is unsent, now. */
   async flush(): Promise<void> {
@@ -271,12 +258,7 @@ export class Client {
 
   #setStack(stack: UndoStack): void {
     this.#stack = stack
-    const undoLabel = stack.done.at(-1)?.label
-    const redoLabel = stack.undone.at(-1)?.label
-    this.#undo = {
-      canUndo: stack.done.length > 0, canRedo: stack.undone.length > 0,
-      ...(undoLabel !== undefined && { undoLabel }), ...(redoLabel !== undefined && { redoLabel }),
-    }
+    this.#undo = undoStateOf(stack)
     this.#changed()
   }
 

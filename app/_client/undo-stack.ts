@@ -13,6 +13,14 @@ export type UndoStack = { done: readonly UndoEntry[]; undone: readonly UndoEntry
 
 export const emptyUndoStack: UndoStack = { done: [], undone: [] }
 
+/** What the buttons say: whether there is something to take back or to do again, and what. */
+export type UndoState = { canUndo: boolean; canRedo: boolean; undoLabel?: string; redoLabel?: string }
+
+export function undoStateOf({ done, undone }: UndoStack): UndoState {
+  const [undoLabel, redoLabel] = [done.at(-1)?.label, undone.at(-1)?.label]
+  return { canUndo: done.length > 0, canRedo: undone.length > 0, ...(undoLabel !== undefined && { undoLabel }), ...(redoLabel !== undefined && { redoLabel }) }
+}
+
 const LONGEST = 200
 
 /** Puts a new act on the stack; acts with the same merge key in a row are taken back as one. */

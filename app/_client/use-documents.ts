@@ -2,19 +2,19 @@
 
 import { useCallback, useEffect, useMemo, useSyncExternalStore } from 'react'
 import type { District, EditableDocument, Plan } from '@/lib/plan'
-import type { DocumentList, UndoState } from './client'
-import type { DocumentView } from './document-view'
+import type { DocumentList } from './client'
+import { LOADING, type DocumentView } from './document-view'
 import { getClient } from './live'
 import { allSaved, type SaveState } from './save-state'
+import type { UndoState } from './undo-stack'
 
-const loading: DocumentView = { status: 'loading', sequence: 0, unsentCount: 0, unkeptCount: 0, conflicts: [], sending: 'idle', isAway: false }
 const noList: DocumentList = { status: 'loading', entries: [] }
 const noUndo: UndoState = { canUndo: false, canRedo: false }
 
-/** A document as this window holds it, edits and all; loading until it comes, and while no id is given. */
+/** A document as this window holds it, edits and all; LOADING until it comes, and while no id is given. */
 export function useDocument<D extends EditableDocument = EditableDocument>(docId: string | undefined): DocumentView<D> {
   const subscribe = useCallback((listener: () => void) => (docId ? getClient().open(docId).subscribe(listener) : () => undefined), [docId])
-  const view = useSyncExternalStore(subscribe, () => (docId ? getClient().view(docId) : loading), () => loading)
+  const view = useSyncExternalStore(subscribe, () => (docId ? getClient().view(docId) : LOADING), () => LOADING)
   return view as DocumentView<D>
 }
 

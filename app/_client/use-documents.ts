@@ -11,7 +11,7 @@ import type { UndoState } from './undo-stack'
 const noList: DocumentList = { status: 'loading', entries: [] }
 const noUndo: UndoState = { canUndo: false, canRedo: false }
 
-/** A document as this window holds it, edits and all; LOADING until it comes, and while no id is given. */
+/** A document as this window holds it, edits and all; loading until it comes, and while no id is given. */
 export function useDocument<D extends EditableDocument = EditableDocument>(docId: string | undefined): DocumentView<D> {
   const subscribe = useCallback((listener: () => void) => (docId ? getClient().open(docId).subscribe(listener) : () => undefined), [docId])
   const view = useSyncExternalStore(subscribe, () => (docId ? getClient().view(docId) : LOADING), () => LOADING)

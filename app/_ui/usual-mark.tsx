@@ -45,7 +45,7 @@ export function useMarkSaying(): MarkSaying {
 }
 
 /** The way of knowing after or before one; the first or the last where none was said. */
-function nextMark(shown: EvidenceMark | undefined, by: 1 | -1): EvidenceMark {
+export function nextMark(shown: EvidenceMark | undefined, by: 1 | -1): EvidenceMark {
   const at = askedMarks.findIndex((mark) => mark === shown)
   const next = at < 0 ? (by > 0 ? 0 : askedMarks.length - 1) : (at + by + askedMarks.length) % askedMarks.length
   return askedMarks[next] ?? 'assumed'

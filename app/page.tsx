@@ -7,6 +7,8 @@ import { OpenArchive } from './_home/open-archive'
 import { OwnDistricts } from './_home/own-districts'
 import { wayOf } from './_server/devices/way'
 import { say } from './_text'
+import './_text/areas/help'
+import './_text/areas/devices'
 import { ButtonLink } from './_ui/button-link'
 import { Caution } from './_ui/caution'
 

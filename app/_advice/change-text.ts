@@ -1,5 +1,6 @@
 import type { Candidate, Effort, StopOutcome } from '@/lib/advise'
 import { formatMinutes, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/advice'
 
 const text = (value: number | string | undefined): string => (typeof value === 'string' ? value : '')
 const number = (value: number | string | undefined): number => (typeof value === 'number' ? value : 0)

@@ -1,5 +1,6 @@
 import type { RequestLine, RequestList } from '@/lib/advise'
 import { formatAsked, formatGiven, formatMinutes, say, thereAndReady, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/advice'
 
 /** What keeps a unit from setting up on arrival. */
 const WAITS_FOR = { fillPumper: 'people', dumpPumper: 'tank', layPumper: 'lay', tender: 'people' } as const

@@ -2,6 +2,7 @@
 
 import type { StopOutcome, StopReport } from '@/lib/advise'
 import { formatChange, formatGiven, formatMinutes, say, type NameOf } from '../_text'
+import '../_text/areas/advice'
 import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'

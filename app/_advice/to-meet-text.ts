@@ -2,6 +2,7 @@ import type { TendersToMeet } from '@/lib/advise'
 import type { District } from '@/lib/plan'
 import type { Link } from '@/lib/supply'
 import { formatAsked, formatGiven, formatQuantity, linkText, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/advice'
 
 type LimitOf = Pick<Link, 'kind' | 'subjectId'> | null
 

@@ -2,6 +2,7 @@
 
 import type { TradeOffPoint } from '@/lib/advise'
 import { formatAsked, formatGiven, formatValue, say } from '../_text'
+import '../_text/areas/advice'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './advice.module.css'
 

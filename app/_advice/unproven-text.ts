@@ -1,5 +1,6 @@
 import { unprovenKinds, unprovenOf, type Trial } from '@/lib/advise'
 import { listWords, say, type NameOf } from '../_text'
+import '../_text/areas/advice'
 
 /** What a change stands on, by its places: "To look at or measure first: the lift at Kettle Pond bank and …". */
 export function unprovenText(trial: Trial, names: NameOf): string {

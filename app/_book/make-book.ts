@@ -1,5 +1,6 @@
 import type { SheetRef } from '@/lib/book'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/book'
 import type { WrittenPage } from './pdf/write-pdf'
 import { draftSiteSheet } from './sheets/draft-site-sheet'
 import { drawFoot } from './sheets/frame'

@@ -1,5 +1,6 @@
 import { Icon } from '../_look/icon'
 import { formatNumber, say } from '../_text'
+import '../_text/areas/book'
 import buttons from '../_ui/button.module.css'
 import { joinClasses } from '../_ui/join-classes'
 import styles from './book.module.css'

@@ -2,6 +2,8 @@ import type { SheetRef } from '@/lib/book'
 import type { District, Plan } from '@/lib/plan'
 import type { SiteKind } from '../_look/site-shapes'
 import { say } from '../_text'
+import '../_text/areas/draft'
+import '../_text/areas/book'
 
 export type ListedSheet = { readonly ref: SheetRef; readonly title: string; readonly what: string; readonly symbol: SiteKind; readonly isInner: boolean }
 export type SheetGroup = { readonly id: string; readonly title: string; readonly sheets: readonly ListedSheet[] }

@@ -8,6 +8,7 @@ import { useDistrict, useDocumentList, usePlan, type DocumentEntry } from '../_c
 import { Shell } from '../_frame/shell'
 import { compareHref, MOST_PLANS, planIdsFrom } from '../_links/compare-href'
 import { say, type NameOf } from '../_text'
+import '../_text/areas/compare'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'

@@ -1,5 +1,6 @@
 import { planDifferences } from '@/lib/plan'
 import { say } from '../_text'
+import '../_text/areas/compare'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import type { CompareColumn } from './compare-column'
 import styles from './compare.module.css'

@@ -1,6 +1,7 @@
 import type { DifferenceValue, PlanDifference } from '@/lib/plan'
 import { findUnit } from '@/lib/units'
 import { fieldLabel, fieldName, formatMinutes, formatQuantity, formatShare, isTextKey, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/compare'
 
 /** What a difference is about: "Fill site 1: bays". */
 export function differenceTitle({ part, place = 1, itemIds = [], field }: PlanDifference, names: NameOf): string {

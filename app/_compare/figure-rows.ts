@@ -1,5 +1,6 @@
 import { countUnmeasured, type SupplyResult } from '@/lib/supply'
 import { formatAsked, formatGiven, formatShortBy, formatSpare, linkText, say, sayIssue, timeWords, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/compare'
 
 /** What stands out in a cell, in a word. */
 export type CellMark = { readonly look: 'good' | 'danger'; readonly text: string }

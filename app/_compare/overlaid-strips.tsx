@@ -1,6 +1,7 @@
 import { chainParts, type SupplyResult } from '@/lib/supply'
 import { bandPath, halfOf, partOfLink, STRIP_HEIGHT } from '../_charts/supply-strip'
 import { formatGiven, say } from '../_text'
+import '../_text/areas/compare'
 import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './overlay.module.css'

@@ -1,4 +1,5 @@
 import { say } from '../_text'
+import '../_text/areas/compare'
 import { joinClasses } from '../_ui/join-classes'
 import styles from './overlay.module.css'
 

@@ -1,4 +1,5 @@
 import { say } from '../_text'
+import '../_text/areas/devices'
 
 /** What the server said: a value, or a sentence that says why not. */
 export type Asked<T> = { value: T } | { sentence: string }

@@ -2,6 +2,8 @@
 
 import { useState } from 'react'
 import { formatDay, say } from '../_text'
+import '../_text/areas/exercise'
+import '../_text/areas/devices'
 import { Button } from '../_ui/button'
 import { ask } from './ask'
 import type { Grant } from './devices'

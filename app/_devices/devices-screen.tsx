@@ -3,6 +3,8 @@
 import { useEffect, useState } from 'react'
 import { Shell } from '../_frame/shell'
 import { say } from '../_text'
+import '../_text/areas/exercise'
+import '../_text/areas/devices'
 import { Icon } from '../_look/icon'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'

@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { say } from '../_text'
+import '../_text/areas/devices'
 import { Icon } from '../_look/icon'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'

@@ -3,6 +3,7 @@
 import { useEffect, useId, useState } from 'react'
 import type { FormEvent } from 'react'
 import { say } from '../_text'
+import '../_text/areas/devices'
 import { Button } from '../_ui/button'
 import entry from '../_ui/entry.module.css'
 import { FieldRow } from '../_ui/field-row'

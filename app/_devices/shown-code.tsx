@@ -1,4 +1,5 @@
 import { formatMoment, say } from '../_text'
+import '../_text/areas/devices'
 import styles from './devices.module.css'
 import { QrCode } from './qr-code'
 

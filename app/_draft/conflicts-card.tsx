@@ -3,6 +3,7 @@
 import { FIELD_RULE_COVER_FT, atmosphericHead_ft, draftCapacity, dryHydrantPipeLoss_ftPer100ft, ratedSuction, velocityHead_ft, vortexSubmergence_ft } from '@/lib/hydraulics'
 import type { DraftSheet } from '@/lib/supply'
 import { formatGiven, formatQuantity, formatShare, say } from '../_text'
+import '../_text/areas/draft'
 import { Card } from '../_ui/card'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'

@@ -1,6 +1,7 @@
 import { markOf, type EvidenceMark } from '@/lib/evidence'
 import type { DraftSheet } from '@/lib/supply'
 import { formatQuantity, say, type UnitSystem } from '../_text'
+import '../_text/areas/draft'
 
 type Sheet = Pick<DraftSheet, 'lift' | 'drop' | 'draftSite' | 'ledger'>
 

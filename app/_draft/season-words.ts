@@ -1,5 +1,6 @@
 import type { DraftSheet } from '@/lib/supply'
 import { formatQuantity, say, type UnitSystem } from '../_text'
+import '../_text/areas/draft'
 
 type Sheet = Pick<DraftSheet, 'drop' | 'source'>
 

@@ -3,6 +3,7 @@
 import { highestLiftFor_ft } from '@/lib/hydraulics'
 import { explainAvailableHead, explainCover, explainDraw, explainGauge, explainLift, explainSuctionLoss, type DraftSheet } from '@/lib/supply'
 import { formatQuantity, say, type NameOf } from '../_text'
+import '../_text/areas/draft'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './draft.module.css'

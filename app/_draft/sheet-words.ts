@@ -1,6 +1,7 @@
 import type { DraftCapacity, SuctionSetup } from '@/lib/hydraulics'
 import type { Unit } from '@/lib/units'
 import { displayUnit, formatGiven, formatQuantity, formatValue, say, UNIT_SPACE, type QuantityFormat, type UnitSystem } from '../_text'
+import '../_text/areas/draft'
 
 /** Two ends of a range without their unit, flows as `formatGiven` shows them; one figure where both read the same. */
 export function rangeValue(low: number, high: number, unit: Unit, system: UnitSystem): string {

@@ -7,6 +7,7 @@ import { explainHydrant, explainInflow, explainLasts, explainVolume, type DraftS
 import { LineChart } from '../_charts/line-chart'
 import { SourceGaps } from '../_survey/source-gaps'
 import { formatAbout, formatAsked, formatGiven, formatQuantity, formatUntil, inUnits, say, type NameOf } from '../_text'
+import '../_text/areas/draft'
 import { Card } from '../_ui/card'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { QuantityField } from '../_ui/quantity-field'

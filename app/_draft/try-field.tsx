@@ -3,6 +3,7 @@
 import { useId } from 'react'
 import type { Unit } from '@/lib/units'
 import { formatQuantity, say } from '../_text'
+import '../_text/areas/draft'
 import { QuantityField } from '../_ui/quantity-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './draft.module.css'

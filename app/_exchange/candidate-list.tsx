@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import { takings as choices, type Candidate, type Taking } from '@/lib/exchange'
 import { formatQuantity, say, type UnitSystem } from '../_text'
+import '../_text/areas/exchange'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
 import { DataTable } from '../_ui/data-table'

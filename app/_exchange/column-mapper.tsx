@@ -1,5 +1,6 @@
 import { dayOrders, findField, mappableFields, plainEnds, unitWords, usualUnit, type ColumnUse, type FoundFile, type ItemList } from '@/lib/exchange'
 import { say } from '../_text'
+import '../_text/areas/exchange'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { endName } from './exchange-words'
 import styles from './exchange.module.css'

@@ -2,6 +2,7 @@ import type { ItemList, PlaceList, Problem } from '@/lib/exchange'
 import { plainEnds } from '@/lib/exchange'
 import { FEET_PER_MILE, feetFromMetres } from '@/lib/units'
 import { fieldLabel, fieldName, formatQuantity, isTextKey, say, sayIssue, type UnitSystem } from '../_text'
+import '../_text/areas/exchange'
 
 export const listName = (list: PlaceList): string => say(`exchange.list.${list}`)
 

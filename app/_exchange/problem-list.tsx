@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import type { Problem } from '@/lib/exchange'
 import { say } from '../_text'
+import '../_text/areas/exchange'
 import { Button } from '../_ui/button'
 import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'

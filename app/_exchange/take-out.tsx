@@ -5,6 +5,7 @@ import { districtLists, lossesOf, placeLists, placesOf, type PlaceList, type Wri
 import type { District } from '@/lib/plan'
 import { bundleFromDocuments, usePlansOf } from '../_client'
 import { say } from '../_text'
+import '../_text/areas/exchange'
 import { Button } from '../_ui/button'
 import { CheckField } from '../_ui/check-field'
 import { saveFile } from '../_ui/save-file'

@@ -6,6 +6,7 @@ import { guessColumns, isOwn, isPlanList, understand, type ColumnUse, type Found
 import type { District, Plan } from '@/lib/plan'
 import { usePlan } from '../_client'
 import { fieldName, say } from '../_text'
+import '../_text/areas/exchange'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { unnamed } from './exchange-words'
 

@@ -2,6 +2,7 @@
 
 import type { Change } from '@/lib/plan'
 import { say } from '../_text'
+import '../_text/areas/exercise'
 import { CountField } from '../_ui/count-field'
 import { QuantityField } from '../_ui/quantity-field'
 

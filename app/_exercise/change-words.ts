@@ -1,6 +1,7 @@
 import type { Change, Trigger } from '@/lib/plan'
 import type { PossibleTrouble } from '@/lib/exercise'
 import { formatClock, formatMinutes, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/exercise'
 import { planWords } from './plan-words'
 
 /** What a change does, in a sentence. */

@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { say } from '../_text'
+import '../_text/areas/exercise'
 import { Card } from '../_ui/card'
 import { ChoiceField } from '../_ui/choice-field'
 import { TextField } from '../_ui/text-field'

@@ -1,5 +1,6 @@
 import type { SeatView } from '@/lib/exercise'
 import { formatClock, formatMinutes, say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 
 type Draft = SeatView['tanks'][number]['draft']
 

@@ -2,6 +2,7 @@
 
 import type { Inject } from '@/lib/plan'
 import { formatClock, say } from '../_text'
+import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { useAddress } from '../_ui/use-address'
 import styles from './exercise.module.css'

@@ -1,6 +1,7 @@
 import { movedLately, type Session } from '@/lib/exercise'
 import { SupplyStrip } from '../_charts/supply-strip'
 import { formatMinutes, say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 
 /** The supply strip of what has moved in the last minutes: where it is narrow now, the water is held up. */
 export function LiveStrip({ session, asked_gpm, names }: { session: Session; asked_gpm: number; names: NameOf }) {

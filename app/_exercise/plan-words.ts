@@ -1,5 +1,6 @@
 import type { EditBody } from '@/lib/plan'
 import { say } from '../_text'
+import '../_text/areas/exercise'
 
 type Item = { readonly id: string; readonly name?: string; readonly pumperId?: string; readonly tenderId?: string }
 

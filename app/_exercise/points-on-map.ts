@@ -1,6 +1,7 @@
 import type { TenderPoint } from '@/lib/exercise'
 import type { MapSite } from '../_map'
 import { say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 
 /** Tenders where they are, each under its short name. */
 export const pointsOnMap = (points: readonly TenderPoint[], names: NameOf): MapSite[] =>

@@ -1,6 +1,7 @@
 import type { ExerciseView } from '@/lib/exercise'
 import type { MapSite } from '../_map'
 import { formatQuantity, say, type UnitSystem } from '../_text'
+import '../_text/areas/exercise'
 
 /** Less than this until a tank is empty asks for attention. */
 const SOON_S = 120

@@ -1,5 +1,6 @@
 import type { TenderView } from '@/lib/exercise'
 import { formatMinutes, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/exercise'
 import { DataTable } from '../_ui/data-table'
 
 /** Where every tender is. */

@@ -5,6 +5,7 @@ import type { Fact } from '@/lib/plan'
 import { minuteMarks } from '../_charts/chart-lines'
 import { useWidth } from '../_charts/use-width'
 import { formatMinutes, formatQuantity, say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './timeline.module.css'
 

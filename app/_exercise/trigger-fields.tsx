@@ -2,6 +2,7 @@
 
 import { triggerSchema, type Trigger } from '@/lib/plan'
 import { say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 import { ChoiceField } from '../_ui/choice-field'
 import { CountField } from '../_ui/count-field'
 import { choicesOf } from './decide/fields'

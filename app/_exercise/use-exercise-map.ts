@@ -7,6 +7,7 @@ import { FIRE_GROUND, legUses } from '@/lib/supply'
 import type { MapRoute, MapSite } from '../_map'
 import { routesFrom } from '../_plan/use-plan-map'
 import { say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 import { placesOf } from './plan-places'
 import { pointsOnMap } from './points-on-map'
 

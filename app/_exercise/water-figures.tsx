@@ -1,5 +1,6 @@
 import type { SeatView } from '@/lib/exercise'
 import { formatGiven, formatMinutes, formatQuantity, formatUntil, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/exercise'
 import { FigureTile } from '../_ui/figure-tile'
 import { draftWords, whyShort } from './draft-words'
 import styles from './exercise.module.css'

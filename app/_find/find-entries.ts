@@ -7,6 +7,8 @@ import { partHref } from '../_links/part-href'
 import { planPageHref, planPages } from '../_links/plan-pages'
 import { itemHref, screenHref, screenIcons, screens } from '../_links/screens'
 import { say } from '../_text'
+import '../_text/areas/help'
+import '../_text/areas/exchange'
 import type { FindEntry, Located } from './find-entry'
 import { actEntries, helpEntries } from './find-helps'
 

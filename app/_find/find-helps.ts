@@ -1,6 +1,7 @@
 import { helpFigureHref, helpFigures, helpKeys, helpSheets } from '../_links/help-topics'
 import { themes } from '../_look/theme'
 import { say, unitSystems } from '../_text'
+import '../_text/areas/help'
 import { screenHref } from '../_links/screens'
 import type { FindAct, Located } from './find-entry'
 

@@ -1,5 +1,6 @@
 import { creditRules, type CreditCheck, type CreditLine } from '@/lib/supply'
 import { formatFrom, formatGiven, formatMinutes, formatQuantity, formatUntil, isTextKey, say, type NameOf, type TextValues, type UnitSystem } from '../_text'
+import '../_text/areas/handbook'
 import { namesOfAll, shortWords } from './short-words'
 
 /** The limits of the check in the units in use. */

@@ -1,5 +1,6 @@
 import type { HandbookComparison } from '@/lib/supply'
 import { formatGiven, formatQuantity, say } from '../_text'
+import '../_text/areas/handbook'
 import { FigureTile } from '../_ui/figure-tile'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'

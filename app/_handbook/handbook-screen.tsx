@@ -2,6 +2,7 @@
 
 import { PlanStudy, type Study } from '../_plan/plan-study'
 import { say } from '../_text'
+import '../_text/areas/handbook'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'

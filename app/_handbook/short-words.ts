@@ -1,4 +1,5 @@
 import { isTextKey, say, type NameOf } from '../_text'
+import '../_text/areas/handbook'
 
 /** Why a flow is not there, as the end of a sentence. */
 export function shortWords(why: string | undefined, subjectIds: readonly string[], names: NameOf): string {

@@ -1,5 +1,6 @@
 import type { ComparisonStep, HandbookComparison } from '@/lib/supply'
 import { formatGiven, formatSignedChange, say } from '../_text'
+import '../_text/areas/handbook'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'
 

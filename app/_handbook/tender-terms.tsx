@@ -1,5 +1,6 @@
 import type { HandbookComparison, TenderComparison } from '@/lib/supply'
 import { formatGiven, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/handbook'
 import { Card } from '../_ui/card'
 import { DataTable, type Column } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'

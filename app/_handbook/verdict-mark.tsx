@@ -1,6 +1,7 @@
 import type { Verdict } from '@/lib/supply'
 import { Icon, type IconName } from '../_look/icon'
 import { say } from '../_text'
+import '../_text/areas/handbook'
 import styles from './handbook.module.css'
 
 const icons: Readonly<Record<Verdict, IconName>> = { pass: 'check', fail: 'close', unknown: 'note' }

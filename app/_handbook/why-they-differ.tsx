@@ -1,5 +1,6 @@
 import type { TenderComparison } from '@/lib/supply'
 import { formatQuantity, formatTime, say } from '../_text'
+import '../_text/areas/handbook'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './handbook.module.css'
 import { moreOrLess } from './signed'

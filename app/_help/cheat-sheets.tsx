@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react'
 import { FEET_OF_WATER_PER_INCH_OF_MERCURY, SECONDS_PER_MINUTE } from '@/lib/units'
 import { displayUnit, formatGiven, formatMinutes, formatQuantity, formatUntil, formatValue, say } from '../_text'
+import '../_text/areas/help'
 import { DataTable, type Column } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import {

@@ -2,6 +2,7 @@
 
 import { Shell } from '../_frame/shell'
 import { say } from '../_text'
+import '../_text/areas/help'
 import { Button } from '../_ui/button'
 import { CheatSheets } from './cheat-sheets'
 import { figureAnchor, helpFigures, helpKeys } from '../_links/help-topics'

@@ -5,6 +5,7 @@ import { crossingsOf, isHoseLacking, type HoseLayAnswer, type HoseNeed, type Lai
 import type { RelayGain, RelayStep } from '@/lib/relay'
 import { usePlanBoard } from '../_plan/plan-context'
 import { formatAsked, formatGiven, formatMinutes, formatNumber, formatQuantity, formatTime, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/hose'
 import { DataTable } from '../_ui/data-table'
 import { FigureTile } from '../_ui/figure-tile'
 import { IssueList } from '../_ui/issue-list'

@@ -7,6 +7,7 @@ import type { HoseLayAnswer } from '@/lib/supply'
 import { DistrictMap, useDrawnDistrict, type MapRoute, type MapSite } from '../_map'
 import { usePlanBoard } from '../_plan/plan-context'
 import { formatQuantity, say } from '../_text'
+import '../_text/areas/hose'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
 

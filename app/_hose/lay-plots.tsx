@@ -4,6 +4,7 @@ import { useMemo } from 'react'
 import type { HoseLayAnswer } from '@/lib/supply'
 import { Plot, type PlotProps } from '../_charts/plot'
 import { displayUnit, formatNumber, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/hose'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'
 

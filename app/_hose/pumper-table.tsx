@@ -2,6 +2,7 @@
 
 import type { HoseLayAnswer, LayPumper } from '@/lib/supply'
 import { formatGiven, formatQuantity, formatShare, inUnits, say, type NameOf } from '../_text'
+import '../_text/areas/hose'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'

@@ -2,6 +2,7 @@
 
 import type { LayStop } from '@/lib/supply'
 import { formatGiven, formatQuantity, say, type NameOf } from '../_text'
+import '../_text/areas/hose'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'

@@ -5,6 +5,7 @@ import type { BreakEven, CarriageTrial, HoseOrWheels } from '@/lib/advise/hose-o
 import { Plot, type PlotProps } from '../_charts/plot'
 import { usePlanBoard } from '../_plan/plan-context'
 import { displayUnit, formatFrom, formatGiven, formatNumber, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/hose'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './hose.module.css'

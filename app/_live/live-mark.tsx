@@ -1,5 +1,6 @@
 import { Icon, type IconName } from '../_look/icon'
 import { formatMoment, say } from '../_text'
+import '../_text/areas/exercise'
 import styles from './live-mark.module.css'
 import type { LiveState } from './live-stream'
 

@@ -1,5 +1,6 @@
 import { siteEventValues, type SiteEvent } from '@/lib/plan'
 import { formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/log'
 
 /** An event in few words: whose, what, how much. */
 export function eventWords(event: Pick<SiteEvent, 'kind' | 'value' | 'apparatusId' | 'note'>, names: NameOf, system: UnitSystem): string {

@@ -2,6 +2,7 @@
 
 import type { FieldLog } from '@/lib/plan'
 import { say } from '../_text'
+import '../_text/areas/log'
 import { Card } from '../_ui/card'
 import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'

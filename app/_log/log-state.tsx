@@ -1,5 +1,6 @@
 import type { EventsView } from '../_client'
 import { say } from '../_text'
+import '../_text/areas/log'
 import { joinClasses } from '../_ui/join-classes'
 import styles from './log.module.css'
 

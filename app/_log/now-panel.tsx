@@ -1,5 +1,6 @@
 import type { Now } from '@/lib/field-log'
 import { formatGiven, formatMinutes, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/log'
 import { FigureTile } from '../_ui/figure-tile'
 import { clockTime } from './clock-time'
 import styles from './log.module.css'

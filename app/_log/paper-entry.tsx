@@ -6,6 +6,7 @@ import { siteEventValues, type FieldLog, type SiteEvent, type SiteEventKind } fr
 import { Shell } from '../_frame/shell'
 import { logHref } from '../_links/log-href'
 import { say } from '../_text'
+import '../_text/areas/log'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { ChoiceField } from '../_ui/choice-field'

@@ -3,6 +3,7 @@
 import { useRef, useState } from 'react'
 import { siteEventValues, type PostKind, type SiteEvent, type SiteEventKind } from '@/lib/plan'
 import { formatShare, say } from '../_text'
+import '../_text/areas/log'
 import { Button } from '../_ui/button'
 import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'

@@ -5,6 +5,7 @@ import { logWorld, readLog, type LogWorld, type ReadLog, type TimedEvent } from 
 import type { EditBody, FieldLog, SiteEvent } from '@/lib/plan'
 import { getClient, getEventLog, logDevice, mintId, useDistrict, useDocument, useLogEvents, type DocumentView, type EventsView } from '../_client'
 import { say, sayIssue, type NameOf } from '../_text'
+import '../_text/areas/log'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 

@@ -9,6 +9,7 @@ import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-i
 import { PartFields } from '../_fields/part-fields'
 import { draftHref } from '../_links/draft-href'
 import { formatGiven, formatQuantity, say } from '../_text'
+import '../_text/areas/draft'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Fold } from '../_ui/fold'

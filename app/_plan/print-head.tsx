@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from 'react'
 import { formatToday, say } from '../_text'
+import '../_text/areas/book'
 import styles from './planner.module.css'
 
 /**

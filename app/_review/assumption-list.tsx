@@ -1,5 +1,6 @@
 import type { EventsReview, ReviewAssumption } from '@/lib/review'
 import { formatClock, formatTime, say, type NameOf } from '../_text'
+import '../_text/areas/review'
 import { Fold } from '../_ui/fold'
 import styles from './review.module.css'
 

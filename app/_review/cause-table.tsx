@@ -1,5 +1,6 @@
 import type { Difference } from '@/lib/review'
 import { displayUnit, formatNumber, say } from '../_text'
+import '../_text/areas/review'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { addingUp } from './adding-up'
 import styles from './review.module.css'

@@ -2,6 +2,7 @@ import type { LogReview, Shown } from '@/lib/review'
 import { creditRules } from '@/lib/supply'
 import { VerdictMark } from '../_handbook/verdict-mark'
 import { formatAsked, formatGiven, formatMinutes, say } from '../_text'
+import '../_text/areas/review'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './review.module.css'
 

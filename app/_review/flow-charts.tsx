@@ -5,6 +5,7 @@ import { lately_gpm, type LogReview } from '@/lib/review'
 import { SECONDS_PER_MINUTE } from '@/lib/units'
 import { Plot, type PlotProps } from '../_charts/plot'
 import { displayUnit, formatMinutes, formatNumber, formatQuantity, say, type UnitSystem } from '../_text'
+import '../_text/areas/review'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './review.module.css'
 

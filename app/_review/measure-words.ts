@@ -1,6 +1,7 @@
 import type { Measure } from '@/lib/review'
 import { findUnit, type Unit } from '@/lib/units'
 import { fieldLabel, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import '../_text/areas/review'
 
 /** A figure as a log can give it: whole, times in minutes and seconds. */
 export const formatMeasured = (value: number, unit: Unit, system: UnitSystem): string => formatQuantity(value, unit, system, unit === 's' ? {} : { digits: 0 })

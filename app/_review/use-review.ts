@@ -5,6 +5,7 @@ import { namesOf, type District, type FieldLog, type SiteEvent } from '@/lib/pla
 import type { EventsReview } from '@/lib/review'
 import { useDistrict, useDocument, useLogEvents } from '../_client'
 import { say, type NameOf } from '../_text'
+import '../_text/areas/review'
 import { getReviewDesk } from './review-desk'
 import { readSiteEvents } from './read-site-events'
 

@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import { changeWords } from '../_exercise/change-words'
 import { formatClock, say, type NameOf } from '../_text'
+import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { TextField } from '../_ui/text-field'
 import { useUnitSystem } from '../_ui/unit-system-context'

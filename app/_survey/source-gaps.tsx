@@ -1,6 +1,7 @@
 import type { Source } from '@/lib/plan'
 import { sourceGaps } from '@/lib/supply'
 import { say } from '../_text'
+import '../_text/areas/draft'
 import styles from './source-gaps.module.css'
 
 /** What is still to be found out of a source, and what is counted until then. */

@@ -45,14 +45,6 @@ export type Area = keyof Messages
 /** Key of a message: its area, a dot, and its key in the area's file. */
 export type TextKey = { [A in Area]: `${A}.${Extract<keyof Messages[A], string>}` }[Area]
 
-/** Text of a key, or undefined if there is none. */
-export function findMessage(key: string): string | undefined {
-  const dot = key.indexOf('.')
-  const area: Readonly<Record<string, string>> | undefined = Object.entries(messages).find(([name]) => name === key.slice(0, dot))?.[1]
-  const own = key.slice(dot + 1)
-  return area && Object.hasOwn(area, own) ? area[own] : undefined
-}
-
 /** Every key there is. */
 export function allKeys(): string[] {
   return Object.entries(messages).flatMap(([area, texts]) => Object.keys(texts).map((key) => `${area}.${key}`))

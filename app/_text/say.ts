@@ -1,7 +1,7 @@
 import { IntlMessageFormat } from 'intl-messageformat'
 import { LOCALE } from './format-number'
-import { findMessage } from './messages'
 import type { TextKey } from './messages'
+import { findMessage } from './words'
 
 export type TextValue = string | number
 export type TextValues = Readonly<Record<string, TextValue>>

@@ -3,6 +3,7 @@ import { DevicesScreen } from '@/app/_devices/devices-screen'
 import { loadDevices } from '@/app/_server/devices/load-devices'
 import { getDatabase } from '@/app/_server/open-database'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/devices'
 
 export const metadata: Metadata = { title: say('devices.title') }
 

@@ -3,6 +3,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { movementsOf, scoreDrill, type Drill, type DrillScore, type Finding } from '@/lib/priming/drill'
 import { formatClock, formatNumber, formatQuantity, formatTime, say, type UnitSystem } from '../_text'
+import '../_text/areas/drill'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'

@@ -1,6 +1,7 @@
 import type { Finding, Remedy } from '@/lib/priming/drill'
 import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { formatClock, formatQuantity, formatShare, isTextKey, say, type UnitSystem } from '../_text'
+import '../_text/areas/drill'
 import { leverFromOpening } from './lever'
 import styles from './finding-item.module.css'
 

@@ -1,5 +1,6 @@
 import { intakeGauge, tankShare, type Drill } from '@/lib/priming/drill'
 import { formatQuantity, formatShare, say, type UnitSystem } from '../_text'
+import '../_text/areas/drill'
 
 /** What the intake gauge says, in words and the units in use. */
 export function intakeWords(drill: Drill, system: UnitSystem): string {

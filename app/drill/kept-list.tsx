@@ -1,6 +1,7 @@
 'use client'
 
 import { findMessage, formatDay, say, type TextKey, isTextKey } from '../_text'
+import '../_text/areas/drill'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
 import styles from './drill.module.css'

@@ -1,4 +1,5 @@
 import { say } from '../_text'
+import '../_text/areas/drill'
 import { leverKeys, PAUSE_KEY, switchKeys } from './keys'
 import { leverNames, switchNames } from './lever'
 import styles from './drill.module.css'

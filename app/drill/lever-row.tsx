@@ -2,6 +2,7 @@
 
 import { useId } from 'react'
 import { say } from '../_text'
+import '../_text/areas/drill'
 import { leverKeys } from './keys'
 import styles from './lever-row.module.css'
 import type { LeverName } from './lever'

@@ -1,5 +1,6 @@
 import { drillAssumptions, type AssumptionKind } from '@/lib/priming/drill'
 import { say } from '../_text'
+import '../_text/areas/drill'
 import { Card } from '../_ui/card'
 import styles from './drill.module.css'
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { Shell } from '../_frame/shell'
 import { say } from '../_text'
+import '../_text/areas/drill'
 import { DrillScreen } from './drill-screen'
 
 export const metadata: Metadata = { title: say('drill.title') }

@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import { say } from '../_text'
+import '../_text/areas/drill'
 import styles from './panel-picture.module.css'
 
 /** From the strainer to the intake valve. */

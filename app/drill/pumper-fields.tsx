@@ -3,6 +3,7 @@
 import type { DrillPumper, DrillSite } from '@/lib/priming/drill'
 import type { Unit } from '@/lib/units'
 import { say } from '../_text'
+import '../_text/areas/drill'
 import { Button } from '../_ui/button'
 import { QuantityField } from '../_ui/quantity-field'
 import styles from './drill.module.css'

@@ -7,6 +7,7 @@ import { columnOf, movementsOf, type Drill, type Movement } from '@/lib/priming/
 import { inchesOfMercuryFromFeetOfWater } from '@/lib/units'
 import { DARK, plotLook, useLinePlot } from '../_charts/use-line-plot'
 import { displayUnit, formatClock, formatTime, say, type UnitSystem } from '../_text'
+import '../_text/areas/drill'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { leverFromOpening, leverNames } from './lever'
 import styles from './run-charts.module.css'

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { SeatScreen } from '@/app/_seat/seat-screen'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/exercise'
 
 export const metadata: Metadata = { title: say('exercise.seat.title') }
 

@@ -1,6 +1,7 @@
 import { boxAround, extentOf, hatchLines, isApart, placeLabels, type Box, type LabelWish, type Sketch, type SketchLinePart, type SketchRectPart } from '@/lib/book'
 import { METRES_PER_FOOT } from '@/lib/units'
 import { formatNumber, say, type UnitSystem } from '@/app/_text'
+import '@/app/_text/areas/book'
 import { LEADING, wrap, type Measure } from '../page/measure'
 import type { ShapeMark, Weight } from '../page/marks'
 import { pathOf, type Page } from '../page/page'

@@ -1,5 +1,6 @@
 import { FEET_PER_MILE, METRES_PER_FOOT } from '@/lib/units'
 import { formatNumber, say, type UnitSystem } from '@/app/_text'
+import '@/app/_text/areas/book'
 import type { Page } from '../page/page'
 
 const STEPS = [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000] as const

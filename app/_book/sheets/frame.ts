@@ -1,5 +1,6 @@
 import type { SiteKind } from '@/app/_look/site-shapes'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/book'
 import { drawSymbol } from '../draw/symbol'
 import type { Block } from '../page/block'
 import { flow, type Room } from '../page/flow'

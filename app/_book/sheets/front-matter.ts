@@ -1,6 +1,7 @@
 import { sheetKey, type SheetRef } from '@/lib/book'
 import { siteKinds, type SiteKind } from '@/app/_look/site-shapes'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/book'
 import type { MapPlace } from '../draw/draw-map'
 import { drawSymbol } from '../draw/symbol'
 import { facts, heading, list, paragraph, space, type Block } from '../page/block'

@@ -1,6 +1,7 @@
 import { sheetKey } from '@/lib/book'
 import { findHazardFlow_gpm } from '@/lib/supply'
 import { formatAsked, formatPoint, formatQuantity, say } from '@/app/_text'
+import '@/app/_text/areas/book'
 import { facts } from '../page/block'
 import { openSheet } from './frame'
 import { widthOf, type BookKit, type MadeSheet } from './kit'

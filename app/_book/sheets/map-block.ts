@@ -1,6 +1,7 @@
 import { groundOf } from '@/lib/book'
 import { findBounds, isInside } from '@/lib/geo'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/book'
 import { drawMap, mapView, type MapPlace } from '../draw/draw-map'
 import { drawWaySample, type MapWay, type WayLook } from '../draw/draw-ways'
 import { drawSymbol } from '../draw/symbol'

@@ -2,6 +2,7 @@ import type { Ink } from '../page/marks'
 import { downOf, framed, heading, insideFrame, list, paragraph, sideBySide, space, type Block } from '../page/block'
 import { LEADING, wrap, type Measure } from '../page/measure'
 import { say, type TextKey } from '@/app/_text'
+import '@/app/_text/areas/book'
 import type { CautionKind } from '@/app/_ui/caution'
 
 export type Tile = { readonly label: string; readonly value: string; readonly note?: string; readonly isStrong?: boolean }

@@ -2,6 +2,8 @@ import { evidenceCounts, sheetKey, whoBringsWhat, type AnsweredPlan, type PlanPa
 import { isCounted, type Equipment } from '@/lib/plan'
 import { countUnmeasured } from '@/lib/supply'
 import { answerLines, formatAsked, formatFrom, formatGiven, formatMinutes, formatQuantity, formatTime, neverEnoughWords, sayIssue, say, timeShown, timeWords, type NameOf } from '@/app/_text'
+import '@/app/_text/areas/advice'
+import '@/app/_text/areas/book'
 import { facts, list, paragraph, space, table, type Block } from '../page/block'
 import { fewestPages } from './fewest-pages'
 import { dayWords, openSheet } from './frame'

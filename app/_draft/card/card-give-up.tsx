@@ -1,6 +1,7 @@
 import type { BackUpCard } from '@/lib/priming'
 import type { DraftSheet } from '@/lib/supply'
 import { say, type UnitSystem } from '../../_text'
+import '../../_text/areas/draft'
 import styles from './back-up-card.module.css'
 import { giveUpWords } from './card-words'
 

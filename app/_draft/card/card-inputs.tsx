@@ -1,5 +1,6 @@
 import type { BackUpInputs } from '@/lib/supply'
 import { say, type UnitSystem } from '../../_text'
+import '../../_text/areas/draft'
 import { EvidenceChip } from '../../_ui/evidence-chip'
 import styles from './back-up-card.module.css'
 import { inputWords, isAllMeasured } from './card-words'

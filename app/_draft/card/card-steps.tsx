@@ -1,5 +1,6 @@
 import type { BackUpCard } from '@/lib/priming'
 import { say, type UnitSystem } from '../../_text'
+import '../../_text/areas/draft'
 import styles from './back-up-card.module.css'
 import { stepWords } from './card-words'
 

@@ -3,6 +3,7 @@ import type { EvidenceMark } from '@/lib/evidence'
 import type { BackUpInput, BackUpInputs, DraftSheet } from '@/lib/supply'
 import { inchesOfMercuryFromFeetOfWater, PSI_PER_FOOT_OF_WATER } from '@/lib/units'
 import { fieldLabel, formatGiven, formatNumber, formatQuantity, formatShare, formatUntil, say, type UnitSystem } from '../../_text'
+import '../../_text/areas/draft'
 import { openWord, rangeText, roundShare } from '../sheet-words'
 import { joined, shownSign } from './sign-words'
 

@@ -1,5 +1,6 @@
 import type { GaugeSign } from '@/lib/priming'
 import { formatQuantity, say, type UnitSystem } from '../../_text'
+import '../../_text/areas/draft'
 
 const unitOf = { discharge_psi: 'psi', intake_inHg: 'inHg', tank_gal: 'gal', clock_s: 's' } as const
 

@@ -1,4 +1,5 @@
 import { say } from '../../_text'
+import '../../_text/areas/exercise'
 import { Button } from '../../_ui/button'
 import styles from '../exercise.module.css'
 

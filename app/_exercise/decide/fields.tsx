@@ -2,6 +2,7 @@
 
 import { findStation, type Bundle } from '@/lib/plan'
 import { say, type NameOf } from '../../_text'
+import '../../_text/areas/exercise'
 import { CheckField } from '../../_ui/check-field'
 import { ChoiceField, type Choice } from '../../_ui/choice-field'
 import styles from '../exercise.module.css'

@@ -1,5 +1,6 @@
 import ts from 'typescript'
 import { describe, expect, test } from 'vitest'
+import '../../fixtures/every-word'
 import { allKeys, argumentsOf, findMessage, isTextKey, say } from '@/app/_text'
 import { placeOf, readSources, visitAll } from './source-files'
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import '../../fixtures/every-word'
 import { allKeys, findMessage, plainSource } from '@/app/_text'
 import { defaults } from '@/lib/supply'
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { DistrictDrill } from '@/app/drill/district-drill'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/drill'
 
 export const metadata: Metadata = { title: say('drill.title') }
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { LogList } from '@/app/_log/log-list'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/log'
 
 export const metadata: Metadata = { title: say('log.title') }
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { DraftScreen } from '@/app/_draft/draft-screen'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/draft'
 
 export const metadata: Metadata = { title: say('draft.title') }
 

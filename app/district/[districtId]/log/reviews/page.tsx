@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { AllReviewsScreen } from '@/app/_review/all-reviews-screen'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/review'
 
 export const metadata: Metadata = { title: say('review.all') }
 

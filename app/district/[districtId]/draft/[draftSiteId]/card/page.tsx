@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { BackUpCardScreen } from '@/app/_draft/card/back-up-card-screen'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/draft'
 
 export const metadata: Metadata = { title: say('draft.card.title') }
 

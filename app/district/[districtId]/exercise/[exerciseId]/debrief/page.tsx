@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { DebriefScreen } from '@/app/_exercise/debrief-screen'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/exercise'
 
 export const metadata: Metadata = { title: say('exercise.debrief') }
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { PaperForm } from '@/app/_log/paper-form'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/log'
 
 export const metadata: Metadata = { title: say('log.form.title') }
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ReviewScreen } from '@/app/_review/review-screen'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/review'
 
 export const metadata: Metadata = { title: say('review.page') }
 

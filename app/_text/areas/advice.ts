@@ -1,0 +1,4 @@
+import advice from '../en/advice.json'
+import { addWords } from '../words'
+
+addWords('advice', advice)

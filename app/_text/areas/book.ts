@@ -1,0 +1,4 @@
+import book from '../en/book.json'
+import { addWords } from '../words'
+
+addWords('book', book)

@@ -1,0 +1,4 @@
+import compare from '../en/compare.json'
+import { addWords } from '../words'
+
+addWords('compare', compare)

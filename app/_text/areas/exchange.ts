@@ -1,0 +1,4 @@
+import exchange from '../en/exchange.json'
+import { addWords } from '../words'
+
+addWords('exchange', exchange)

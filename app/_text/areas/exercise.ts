@@ -1,0 +1,4 @@
+import exercise from '../en/exercise.json'
+import { addWords } from '../words'
+
+addWords('exercise', exercise)

@@ -1,0 +1,4 @@
+import log from '../en/log.json'
+import { addWords } from '../words'
+
+addWords('log', log)

@@ -1,0 +1,4 @@
+import review from '../en/review.json'
+import { addWords } from '../words'
+
+addWords('review', review)

@@ -34,8 +34,12 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
   await page.getByRole('button', { name: 'Tender 11: Dumping' }).click()
   await expect(events(page)).toHaveCount(2)
   await page.getByRole('button', { name: /^Undo: Tender 11: Dumping/ }).click()
-  await expect(page.getByRole('button', { name: 'Tender 11: Dumping' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Tender 11: Dumping', exact: true })).toBeVisible()
   await expect(events(page).first()).toContainText('undone')
+  await page.getByRole('button', { name: 'Bring back Tender 11: Dumping' }).click()
+  await expect(page.getByRole('button', { name: 'Tender 11: Empty', exact: true })).toBeVisible()
+  await page.getByRole('button', { name: /^Undo: Tender 11: Dumping/ }).click()
+  await expect(page.getByRole('button', { name: 'Tender 11: Dumping', exact: true })).toBeVisible()
 
   await page.getByRole('button', { name: 'Correct: Tender 11: Arrived' }).click()
   await page.getByLabel('Time', { exact: true }).fill('0:00:05')
@@ -57,6 +61,8 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
   await page.locator('input[type=file]').setInputFiles({ ...table, buffer: Buffer.from(String(table.buffer).replace('14:61', '14:11')) })
   await page.getByRole('button', { name: 'Keep 2 events' }).click()
   await expect(page.getByText('2 events kept')).toBeVisible()
+  await page.getByRole('button', { name: 'Undo', exact: true }).last().click()
+  await expect(page.getByText('Taken back: 2 events')).toBeVisible()
 
   await page.goto(`${address}/paper`)
   await page.getByLabel('Form of which post').selectOption({ label: 'Fill: Boat launch' })
@@ -72,8 +78,8 @@ test('on a phone: pressed, undone, corrected, told, and laid together with a tab
   await expectAccessible(page)
   const id = address.split('/').at(-1)!
   const { total } = (await (await page.request.get(`/api/documents/${id}/events`)).json()) as { total: number }
-  // Two presses, an undo, a correction, a level, a flow, two from the table, two from the paper.
-  expect(total).toBe(10)
+  // Two presses, an undo, that undone and done again, a correction, a level, a flow, two from the table and both taken back, two from the paper.
+  expect(total).toBe(14)
   await page.goto(LOGS)
   await expectAccessible(page)
 })

@@ -15,6 +15,7 @@ import { clockTime, deviceTime_ms, typedMoment } from './clock-time'
 import { eventWords } from './event-words'
 import styles from './log.module.css'
 import { shiftsFrom } from './shifts-from'
+import { takenBack } from './taken-back'
 import { postKey, postName, type LogDesk } from './use-log'
 
 /** At most so many lines at a time: a phone draws no thousand. */
@@ -38,7 +39,7 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
   return (
     <section className={styles.part} aria-labelledby="log-events">
       <h2 id="log-events" className={styles.heading}>{say('log.events')}</h2>
-      {post && <Segments label={say('log.events')} value={isOwn ? 'own' : 'all'} choices={[{ value: 'own' as const, label: say('log.events.own') }, { value: 'all' as const, label: say('log.events.all') }]} onCommit={(value) => { setOwn(value === 'own') }} />}
+      {post && <Segments label={say('log.events.of')} value={isOwn ? 'own' : 'all'} choices={[{ value: 'own' as const, label: say('log.events.own') }, { value: 'all' as const, label: say('log.events.all') }]} onCommit={(value) => { setOwn(value === 'own') }} />}
       {shown.length === 0 && <p>{say('log.events.none')}</p>}
       <ol className={styles.rows}>
         {shown.slice(0, most).map(({ event, right_ms }) => {
@@ -54,6 +55,7 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
                 {state && <span className={styles.quiet}> ({say(`log.events.state.${state}`)})</span>}
               </span>
               {!gone.has(event.id) && <Button className={styles.correct} look="quiet" label={say('log.events.correct')} aria-label={say('log.events.correct.name', { what: words })} aria-expanded={openId === event.id} onClick={() => { setOpen(openId === event.id ? undefined : event.id) }} />}
+              {state === 'undone' && <Button className={styles.correct} look="quiet" icon="undo" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: words })} onClick={() => { void desk.note((effective.undosOf.get(event.id) ?? []).map((undo) => takenBack(undo, by))) }} />}
               {openId === event.id && <Correction desk={desk} event={event} isPutRight={right_ms !== event.at_ms} by={by} onDone={() => { setOpen(undefined) }} />}
             </li>
           )
@@ -79,7 +81,7 @@ function Correction({ desk, event, isPutRight, by, onDone }: { desk: LogDesk; ev
     if (rule?.isNeeded && value === undefined) return
     void desk.note([{ ...common, kind, at_ms, replaces: event.id, ...(event.note !== undefined && { note: event.note }), ...(rule && value !== undefined && { value }) }]).then(onDone)
   }
-  const undo = () => { void desk.note([{ ...common, kind: event.kind, at_ms: event.at_ms, retracts: event.id, ...(event.kind === 'note' && event.note !== undefined && { note: event.note }) }]).then(onDone) }
+  const undo = () => { void desk.note([takenBack(event, by)]).then(onDone) }
   const kinds = siteEventKinds.filter((one) => one === event.kind || (event.apparatusId !== undefined && !['tankLevel', 'flow', 'pressure', 'primeGot', 'note'].includes(one)))
   return (
     <div className={styles.correction}>
@@ -88,7 +90,7 @@ function Correction({ desk, event, isPutRight, by, onDone }: { desk: LogDesk; ev
       {rule && <QuantityField label={say('log.correct.value')} unit={rule.unit} value={value} min={rule.low} max={rule.high} hasMark={false} onCommit={({ value: typed }) => { setValue(typed) }} />}
       <div className={styles.row}>
         <Button look="primary" label={say('log.correct.keep')} onClick={keep} />
-        <Button look="danger" label={say('log.correct.undo')} onClick={undo} />
+        <Button look="danger" label={say(event.replaces === undefined ? 'log.correct.undo' : 'log.correct.back')} onClick={undo} />
         <Button look="quiet" label={say('log.correct.leave')} onClick={onDone} />
       </div>
     </div>

@@ -1,6 +1,7 @@
 'use client'
 
 import type { FieldLog } from '@/lib/plan'
+import { UndoButtons } from '../_frame/undo-buttons'
 import { say } from '../_text'
 import '../_text/areas/log'
 import { Card } from '../_ui/card'
@@ -23,6 +24,7 @@ export function LogAbout({ desk, log }: { desk: LogDesk; log: FieldLog }) {
   return (
     <Card title={say('log.about')} level={2}>
       <div className={styles.form}>
+        <div className={styles.row}><UndoButtons /></div>
         <TextField label={say('log.about.name')} value={log.name} isRequired onCommit={(name) => { set('name', name) }} />
         <TextField label={say('log.about.day')} value={log.date} isDay isRequired onCommit={(day) => { set('date', day) }} />
         <TextField label={say('log.about.dispatched')} value={shown(log.dispatched_ms)} hint={say('log.about.time.hint')} onCommit={(typed) => { time('dispatched_ms', typed) }} />

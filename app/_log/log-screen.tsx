@@ -5,6 +5,7 @@ import { useRouter } from 'next/navigation'
 import { estimateNow, type Now } from '@/lib/field-log'
 import type { SiteEvent } from '@/lib/plan'
 import { logDevice } from '../_client'
+import { BringBack } from '../_frame/bring-back'
 import { Shell } from '../_frame/shell'
 import { logHref } from '../_links/log-href'
 import { say, sayIssue } from '../_text'
@@ -49,6 +50,7 @@ export function LogScreen({ districtId, logId }: { districtId: string; logId: st
   const unitIds = useMemo(() => tendersOf(desk), [desk])
 
   const shell = { ...(desk.districtName !== undefined && { district: { id: districtId, name: desk.districtName } }), screen: 'log' as const }
+  if (log && desk.status === 'deleted') return <Shell {...shell}><EmptyState title={say('log.deleted', { name: log.name })}><BringBack docId={logId} /><ButtonLink href={logHref(districtId)} label={say('log.title')} /></EmptyState></Shell>
   if (!log) {
     return (
       <Shell {...shell}>

@@ -26,6 +26,7 @@ export function NewLog({ districtId, plans, planId }: { districtId: string; plan
     <section className={styles.part} aria-labelledby="log-new">
       <h2 id="log-new" className={styles.heading}>{say('log.new')}</h2>
       <ChoiceField label={say('log.plan')} value={chosen} choices={[...plans.map(({ id, name }) => ({ value: id, label: name })), { value: NONE, label: say('log.plan.none') }]} onCommit={setPicked} />
+      {chosen === NONE && <p className={styles.quiet}>{say('log.plan.none.text')}</p>}
       {chosen === NONE ? <div><Button look="primary" label={say('log.begin')} onClick={() => { void begin() }} /></div> : <OfPlan key={chosen} districtId={districtId} planId={chosen} begin={begin} />}
     </section>
   )

@@ -13,11 +13,13 @@ import { ChoiceField } from '../_ui/choice-field'
 import { EmptyState } from '../_ui/empty-state'
 import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'
+import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { momentAt } from './clock-time'
 import { EventList } from './event-list'
 import { LogState } from './log-state'
 import styles from './log.module.css'
+import { takenBack } from './taken-back'
 import { postKey, postName, postsOf, useLog, type LogDesk } from './use-log'
 
 /** Clock of the watch that a post's form was written by: one a form, so that a wrong watch is found like a wrong phone. */
@@ -62,6 +64,7 @@ function StopRow({ desk, log, post, by }: RowProps) {
   const [tenderId, setTender] = useState<string>()
   const [times, setTimes] = useState<Partial<Record<SiteEventKind, string>>>({})
   const [said, setSaid] = useState('')
+  const toast = useToast()
   const form = useRef<HTMLFormElement>(null)
   const steps = stepsAt(post.kind)
   const tenders = desk.world.units.filter(({ isTender }) => isTender)
@@ -78,7 +81,8 @@ function StopRow({ desk, log, post, by }: RowProps) {
       after_ms = at_ms
       return { post, kind, apparatusId: tenderId, at_ms, made_ms: Date.now(), device: paperDevice(log, post), entered: 'paper' as const, ...(by !== undefined && { by }) }
     }))
-    setSaid(say('log.paper.kept', { count: made.length, tender: desk.names(tenderId) ?? tenderId }))
+    setSaid('')
+    toast({ text: say('log.paper.kept', { count: made.length, tender: desk.names(tenderId) ?? tenderId }), onUndo: () => { void desk.note(made.map((event) => takenBack(event, by))) } })
     setTimes({})
     form.current?.querySelector('select')?.focus()
   }
@@ -116,22 +120,24 @@ function ReadingRow({ desk, log, post, by }: RowProps) {
   const [kind, setKind] = useState<(typeof READINGS)[number]>(post.kind === 'dump' ? 'tankLevel' : 'flow')
   const [time, setTime] = useState<string>()
   const [value, setValue] = useState<number>()
+  const toast = useToast()
   const rule = siteEventValues[kind]
   const timeOfDay_s = time === undefined ? undefined : findTimeOfDay_s(time)
   const keep = async () => {
     if (timeOfDay_s === undefined || value === undefined) return
     const last_ms = desk.events.events.findLast(({ device }) => device === paperDevice(log, post))?.at_ms
-    await desk.note([{ post, kind, value, at_ms: momentAt(timeOfDay_s, log.date, log.zone, last_ms), made_ms: Date.now(), device: paperDevice(log, post), entered: 'paper', ...(by !== undefined && { by }) }])
+    const made = await desk.note([{ post, kind, value, at_ms: momentAt(timeOfDay_s, log.date, log.zone, last_ms), made_ms: Date.now(), device: paperDevice(log, post), entered: 'paper', ...(by !== undefined && { by }) }])
+    toast({ text: say('log.import.taken', { count: made.length }), onUndo: () => { void desk.note(made.map((event) => takenBack(event, by))) } })
     setTime(undefined)
     setValue(undefined)
   }
   return (
     <section className={styles.part} aria-labelledby="log-paper-reading">
       <h2 id="log-paper-reading" className={styles.heading}>{say('log.paper.reading')}</h2>
-      <ChoiceField label={say('log.correct.kind')} value={kind} choices={READINGS.map((one) => ({ value: one, label: say(`log.reading.${one}`) }))} onCommit={(one) => { if (one) setKind(one) }} />
+      <ChoiceField label={say('log.paper.read')} value={kind} choices={READINGS.map((one) => ({ value: one, label: say(`log.reading.${one}`) }))} onCommit={(one) => { if (one) setKind(one) }} />
       <TextField label={say('log.correct.time')} value={time} {...(time !== undefined && timeOfDay_s === undefined && { hint: say('log.correct.time.wrong') })} onCommit={setTime} />
       {rule && <QuantityField label={say('log.correct.value')} unit={rule.unit} value={value} min={rule.low} max={rule.high} hasMark={false} onCommit={({ value: typed }) => { setValue(typed) }} />}
-      <div><Button label={say('log.paper.keep')} disabled={timeOfDay_s === undefined || value === undefined} onClick={() => { void keep() }} /></div>
+      <div><Button label={say('log.paper.keep-reading')} disabled={timeOfDay_s === undefined || value === undefined} onClick={() => { void keep() }} /></div>
     </section>
   )
 }

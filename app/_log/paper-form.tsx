@@ -3,11 +3,12 @@
 import { stepsAt } from '@/lib/field-log'
 import { Shell } from '../_frame/shell'
 import { logHref } from '../_links/log-href'
-import { say } from '../_text'
+import { formatDay, say } from '../_text'
 import '../_text/areas/log'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
+import { useUnitSystem } from '../_ui/unit-system-context'
 import styles from './paper.module.css'
 import { postKey, postName, postsOf, useLog } from './use-log'
 
@@ -19,6 +20,7 @@ const READING_ROWS = 16
 /** One sheet a post, to be filled in with a pencil: tenders down, what happens across, as many rounds as fit. */
 export function PaperForm({ districtId, logId }: { districtId: string; logId: string }) {
   const { log, world, names, districtName, status } = useLog(districtId, logId)
+  const [system] = useUnitSystem()
   const shell = { ...(districtName !== undefined && { district: { id: districtId, name: districtName } }), screen: 'log' as const }
   if (!log) return <Shell {...shell}><EmptyState title={say(status === 'loading' ? 'log.loading' : 'log.missing')} /></Shell>
   const tenders = log.planned?.plan.tenders.map(({ tenderId }) => names(tenderId) ?? tenderId) ?? log.units.map(({ name }) => name)
@@ -41,7 +43,7 @@ export function PaperForm({ districtId, logId }: { districtId: string; logId: st
               <h2 className={styles.heading}>{postName(post, names)}</h2>
               <dl className={styles.facts}>
                 <div><dt>{log.name}</dt><dd /></div>
-                <div><dt>{say('log.form.date')}</dt><dd>{log.date}</dd></div>
+                <div><dt>{say('log.form.date')}</dt><dd>{formatDay(log.date)}</dd></div>
                 <div><dt>{say('log.form.crew')}</dt><dd className={styles.line} /></div>
               </dl>
               <p className={styles.small}>{say('log.form.clock')}</p>
@@ -59,7 +61,7 @@ export function PaperForm({ districtId, logId }: { districtId: string; logId: st
                 </table>
               )}
               <table className={styles.table}>
-                <caption>{say('log.form.readings')} ({say('log.form.unit')})</caption>
+                <caption>{say('log.form.readings')} ({say(`log.form.unit.${system === 'us' ? 'us' : 'metric'}`)})</caption>
                 <thead><tr>{[0, 1].flatMap((half) => [<th key={`t${half}`} scope="col">{say('log.form.time')}</th>, <th key={`r${half}`} scope="col">{say('log.form.reading')}</th>])}</tr></thead>
                 <tbody>{Array.from({ length: steps.length > 0 ? 3 : READING_ROWS }, (_, row) => <tr key={row}><td /><td /><td /><td /></tr>)}</tbody>
               </table>

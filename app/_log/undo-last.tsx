@@ -9,6 +9,7 @@ import { Button } from '../_ui/button'
 import { eventWords } from './event-words'
 import { clockTime } from './clock-time'
 import styles from './log.module.css'
+import { takenBack } from './taken-back'
 import { postKey, type LogDesk } from './use-log'
 
 /** Takes back the last thing noted on this device at this post. */
@@ -20,9 +21,5 @@ export function UndoLast({ desk, post, system }: { desk: LogDesk; post: SiteEven
   )
   if (!last) return null
   const what = `${eventWords(last, desk.names, system)}, ${clockTime(last.at_ms, desk.log?.zone)}`
-  const undo = () => {
-    const { post: at, kind, device, at_ms, apparatusId, note } = last
-    void desk.note([{ post: at, kind, device, at_ms, made_ms: Date.now(), retracts: last.id, ...(apparatusId !== undefined && { apparatusId }), ...(kind === 'note' && note !== undefined && { note }) }])
-  }
-  return <div className={styles.undoBar}><Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={undo} /></div>
+  return <div className={styles.undoBar}><Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={() => { void desk.note([takenBack(last)]) }} /></div>
 }

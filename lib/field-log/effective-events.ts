@@ -7,6 +7,8 @@ export type EffectiveEvents = {
   events: SiteEvent[]
   /** Undone, with what was undone of it. */
   retracted: SiteEvent[]
+  /** The undos that stand, by the event that each took back: undone themselves, the event is back. */
+  undosOf: ReadonlyMap<string, readonly SiteEvent[]>
   /** Corrected, each with what stands in its place. */
   replaced: { event: SiteEvent; by: SiteEvent }[]
   /** Corrected more than once from the same state: the one made last counts. */
@@ -40,7 +42,9 @@ export function effectiveEvents(events: readonly SiteEvent[]): EffectiveEvents {
   const standing = statements.filter(stands)
   const correctionsOf = grouped(standing, ({ replaces }) => replaces)
   const byId = new Map(statements.map((event) => [event.id, event]))
-  const found: EffectiveEvents = { events: [], retracted: statements.filter((event) => !stands(event)), replaced: [], rivals: [], undoneAndCorrected: [] }
+  const retracted = statements.filter((event) => !stands(event))
+  const undosOf = new Map(retracted.map(({ id }) => [id, (retractionsOf.get(id) ?? []).filter(stands)]))
+  const found: EffectiveEvents = { events: [], retracted, undosOf, replaced: [], rivals: [], undoneAndCorrected: [] }
   for (const family of grouped(statements, (event) => firstOf(event, byId).id).values()) {
     const [event] = family
     const [taken, ...left] = family.filter((one) => stands(one) && !correctionsOf.has(one.id)).sort(lastMadeFirst)

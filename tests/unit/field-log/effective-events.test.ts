@@ -25,7 +25,17 @@ test('a correction stands in the place of what it names, and a correction of it 
 test('an undo takes its event away; an undo of the undo brings it back', () => {
   const [a, undo, redo] = [event(1, 60), event(2, 61, { retracts: uuid(1) }), event(3, 62, { retracts: uuid(2) })]
   expect(effectiveEvents([a, undo])).toMatchObject({ events: [], retracted: [a] })
+  expect(effectiveEvents([a, undo]).undosOf).toEqual(new Map([[a.id, [undo]]]))
   expect(effectiveEvents([redo, a, undo]).events).toEqual([a])
+})
+
+test('undone by two, an event is back once all the undos that stand are undone', () => {
+  const [a, one, other] = [event(1, 60), event(2, 61, { retracts: uuid(1) }), event(3, 62, { retracts: uuid(1) })]
+  const undos = effectiveEvents([a, one, other]).undosOf.get(a.id) ?? []
+  expect(undos).toEqual([one, other])
+  const back = undos.map(({ id }, k) => event(4 + k, 70, { retracts: id }))
+  expect(effectiveEvents([a, one, other, back[0]!])).toMatchObject({ events: [], undosOf: new Map([[a.id, [other]]]) })
+  expect(effectiveEvents([a, one, other, ...back]).events).toEqual([a])
 })
 
 test('an undone correction leaves what it corrected', () => {

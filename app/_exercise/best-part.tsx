@@ -7,6 +7,7 @@ import { formatClock, formatMinutes, formatQuantity, say, type NameOf, type Unit
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
+import { joinClasses } from '../_ui/join-classes'
 import { ProgressBar } from '../_ui/progress-bar'
 import type { BestState } from '../_worker/use-best-answers'
 import { changeWords } from './change-words'
@@ -21,7 +22,7 @@ export function BestPart({ best, exercise, facts, codes, names, system, onLook }
       <h2 id="debrief-best" className={styles.heading}>{say('exercise.best')}</h2>
       <p className={styles.quiet}>{say('exercise.best.text')}</p>
       {best.state === 'idle' && <Button className={styles.screenOnly} label={say('exercise.best.look')} onClick={onLook} />}
-      {best.state === 'working' && <ProgressBar label={say('exercise.best.working')} share={best.doneShare} onCancel={best.stop} />}
+      {best.state === 'working' && <div className={joinClasses(styles.screenOnly, styles.wide)}><ProgressBar label={say('exercise.best.working')} share={best.doneShare} onCancel={best.stop} /></div>}
       {(best.state === 'stopped' || best.state === 'failed') && <p role="status">{say(`exercise.best.${best.state}`)} <Button size="s" label={say('exercise.best.again')} onClick={best.again} /></p>}
       {best.answers?.length === 0 && <p>{say('exercise.best.none')}</p>}
       {best.answers?.map((answer) => {

@@ -31,33 +31,39 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
   const factor = String(clock?.speedFactor ?? 1)
   return (
     <div className={styles.clock} role="group" aria-label={say('exercise.clock')}>
-      <p className={styles.time}><span role="timer" aria-label={say('exercise.clock')}>{formatClock(clock_s)}</span> <span className={styles.quiet}>{say('exercise.clock.since')}</span></p>
-      <p role="status" className={styles.reached}>{leads && !isEnded && !isRunning && reached && Math.abs(reached.at_s - clock_s) < 1 ? momentWords(reached, desk.names) : ''}</p>
-      {isEnded && <p>{say('exercise.ended', { time: formatClock(clock_s) })}</p>}
-      {leads && !isEnded && (
-        <>
+      <div className={styles.clockNow}>
+        <p className={styles.time}><span role="timer" aria-label={say('exercise.clock')}>{formatClock(clock_s)}</span> <span className={styles.quiet}>{say('exercise.clock.since')}</span></p>
+        {leads && !isEnded && (
           <Button
             look="primary" icon={isRunning ? 'pause' : 'play'} label={say(isRunning ? 'exercise.pause' : clock_s > 0 ? 'exercise.go-on' : 'exercise.start')}
             onClick={() => { desk.run(!isRunning) }}
           />
-          <Segments
-            label={say('exercise.pace')} value={factor}
-            choices={clockSpeeds.map((speed) => ({ value: String(speed), label: say('exercise.pace.factor', { factor: String(speed) }) }))}
-            onCommit={(value) => { desk.run(isRunning, Number(value)) }}
-          />
-          <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next = session && nextMoment(session); setReached(next); if (next) desk.jump(next.at_s) }} />
-          {isAsking
-            ? (
-              <span className={styles.asking} role="group" aria-label={say('exercise.end')}>
-                <span className={styles.quiet}>{say('exercise.end.text')}</span>
-                <Button size="s" look="danger" label={say('exercise.end.sure')} onClick={() => { setAsking(false); desk.end() }} />
-                <Button size="s" look="quiet" label={say('exercise.end.not')} onClick={() => { setAsking(false) }} />
-              </span>
-            )
-            : <Button look="quiet" label={say('exercise.end')} onClick={() => { setAsking(true) }} />}
-        </>
-      )}
-      <ButtonLink size="s" href={exerciseHref(districtId, exercise.id, 'debrief')} label={say('exercise.debrief')} iconAfter="arrowRight" />
+        )}
+      </div>
+      <div className={styles.clockMore}>
+        <p role="status" className={styles.reached}>{leads && !isEnded && !isRunning && reached && Math.abs(reached.at_s - clock_s) < 1 ? momentWords(reached, desk.names) : ''}</p>
+        {isEnded && <p>{say('exercise.ended', { time: formatClock(clock_s) })}</p>}
+        {leads && !isEnded && (
+          <>
+            <Segments
+              label={say('exercise.pace')} value={factor}
+              choices={clockSpeeds.map((speed) => ({ value: String(speed), label: say('exercise.pace.factor', { factor: String(speed) }) }))}
+              onCommit={(value) => { desk.run(isRunning, Number(value)) }}
+            />
+            <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next = session && nextMoment(session); setReached(next); if (next) desk.jump(next.at_s) }} />
+            {isAsking
+              ? (
+                <span className={styles.asking} role="group" aria-label={say('exercise.end')}>
+                  <span className={styles.quiet}>{say('exercise.end.text')}</span>
+                  <Button size="s" look="danger" label={say('exercise.end.sure')} onClick={() => { setAsking(false); desk.end() }} />
+                  <Button size="s" look="quiet" label={say('exercise.end.not')} onClick={() => { setAsking(false) }} />
+                </span>
+              )
+              : <Button look="quiet" label={say('exercise.end')} onClick={() => { setAsking(true) }} />}
+          </>
+        )}
+        <ButtonLink size="s" href={exerciseHref(districtId, exercise.id, 'debrief')} label={say('exercise.debrief')} iconAfter="arrowRight" />
+      </div>
     </div>
   )
 }

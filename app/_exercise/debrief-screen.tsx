@@ -5,6 +5,7 @@ import { effectsOf, readSession, sessionChart, sessionShortfall, tendersOf } fro
 import { shortNames } from '@/lib/plan'
 import { StringChart } from '../_charts/string-chart'
 import { useDistrict } from '../_client'
+import { BringBack } from '../_frame/bring-back'
 import { Shell } from '../_frame/shell'
 import { exerciseHref } from '../_links/exercise-href'
 import { formatClock, formatDay, formatMinutes, formatQuantity, formatToday, say } from '../_text'
@@ -15,6 +16,7 @@ import { Caution } from '../_ui/caution'
 import { DataTable } from '../_ui/data-table'
 import { EmptyState } from '../_ui/empty-state'
 import { FigureTile } from '../_ui/figure-tile'
+import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useBestAnswers, type BestAsk } from '../_worker/use-best-answers'
 import { BestPart, recoveredWords } from './best-part'
@@ -51,6 +53,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
   const whole = useMemo(() => (bundle && endedAt_s !== undefined ? { bundle, facts, to_s: endedAt_s } : undefined), [bundle, facts, endedAt_s])
   const best = useBestAnswers(whole ?? looked)
   const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const }
+  if (exercise && status === 'deleted') return <Shell {...shell}><EmptyState title={say('exercise.deleted', { name: exercise.name })}><BringBack docId={exerciseId} /><ButtonLink href={exerciseHref(districtId)} label={say('exercise.title')} /></EmptyState></Shell>
   if (!exercise || !gone) {
     return (
       <Shell {...shell}>
@@ -81,11 +84,11 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
         </header>
         <p className={styles.quiet}>{say(isEnded ? 'exercise.debrief.ended' : 'exercise.debrief.running', { time: formatClock(clock_s), plan: exercise.bundle.plan.name, day: exercise.clock ? formatDay(exercise.clock.setAt) : formatToday() })}</p>
         <div className={styles.figures}>
-          <FigureTile label={say('exercise.debrief.short')} value={formatMinutes(gone.shortfall.short_s, 'up')} look={gone.shortfall.short_s > 0 ? 'amber' : 'water'} />
-          <FigureTile label={say('exercise.debrief.missing')} value={gallons(gone.shortfall.missing_gal)} />
-          <FigureTile label={say('exercise.debrief.count')} value={String(gone.rows.length)} />
+          <FigureTile label={say('exercise.debrief.short')} value={formatMinutes(gone.shortfall.short_s, 'up')} note={say('exercise.debrief.short.note')} look={gone.shortfall.short_s > 0 ? 'amber' : 'water'} />
+          <FigureTile label={say('exercise.debrief.missing')} value={gallons(gone.shortfall.missing_gal)} note={say('exercise.debrief.missing.note')} />
+          <FigureTile label={say('exercise.debrief.count')} value={String(gone.rows.length)} note={say('exercise.debrief.count.note')} />
         </div>
-        <div className={styles.part}>
+        <div className={joinClasses(styles.part, styles.together)}>
           <h2 className={styles.heading}>{say('exercise.timeline')}</h2>
           <div className={styles.wide}><Timeline record={gone.record} facts={facts} codes={codes} end_s={end_s} counted_s={gone.counted_s} names={names} /></div>
         </div>
@@ -105,7 +108,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
           {marks.map((mark) => <p key={mark} className={styles.quiet}>{say(`exercise.debrief.${mark}.why`)}</p>)}
         </div>
         {gone.rows.length > 0 && <BestPart best={best} exercise={exercise} facts={facts} codes={codes} names={names} system={system} onLook={() => { setLooked({ bundle: exercise.bundle, facts, to_s: clock_s }) }} />}
-        <div className={styles.part}>
+        <div className={joinClasses(styles.part, styles.together)}>
           <h2 className={styles.heading}>{say('exercise.chart')}</h2>
           <div className={styles.wide}><StringChart chart={gone.chart} names={names} shared_s={end_s} marks={gone.marks} /></div>
         </div>

@@ -41,7 +41,7 @@ export function ExerciseList({ districtId }: { districtId: string }) {
           <p className={styles.lead}>{say('exercise.lead')}</p>
         </header>
         {exercises.length === 0
-          ? <EmptyState title={say(list.status === 'loading' ? 'exercise.loading' : list.status === 'unreachable' ? 'exercise.unreachable' : 'exercise.none')} {...(list.status === 'ready' && { text: say('exercise.none.text') })} />
+          ? <EmptyState title={say(list.status === 'loading' ? 'exercise.loading' : list.status === 'unreachable' ? 'exercise.unreachable' : 'exercise.none')} {...(list.status === 'ready' && { text: say(own.some(({ kind }) => kind === 'plan') ? 'exercise.none.text' : 'exercise.none.no-plan') })} />
           : (
             <ul className={styles.list}>
               {exercises.map(({ id, name, updatedAt }) => (

@@ -1,11 +1,12 @@
 'use client'
 
-import { useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds } from '@/lib/geo'
 import { roles, shortNames, type Role } from '@/lib/plan'
 import { readSession, seenFrom, seesMap, sessionChart, tendersOf, wholeViewOf } from '@/lib/exercise'
 import { StringChart } from '../_charts/string-chart'
 import { useDistrict } from '../_client'
+import { BringBack } from '../_frame/bring-back'
 import { Shell } from '../_frame/shell'
 import { LiveMark } from '../_live/live-mark'
 import { DistrictMap, useDrawnDistrict } from '../_map'
@@ -51,10 +52,14 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
   const { sites, routes } = useExercisePlaces(session?.now.world, names)
   const all = useMemo(() => (session && view ? [...(leads ? withNotes(sites, view, system) : sites), ...tendersOnMap(session, view, names)] : sites), [sites, session, view, names, leads, system])
   const placing = usePlacing()
+  const map = useRef<HTMLElement>(null)
+  // Where the form is far from the map, as on a phone, the map comes to whoever is asked to show a place on it.
+  useEffect(() => { if (placing.pending) map.current?.scrollIntoView({ block: 'center' }) }, [placing.pending])
   const home = useMemo(() => findBounds(sites.filter(({ kind }) => kind !== 'station').map(({ point }) => point)), [sites])
   useSpaceKey(leads && !desk.isEnded, () => { desk.run(!(exercise?.clock?.isRunning ?? false)) })
 
   const shell = { ...(district && { district: { id: districtId, name: district.name } }), screen: 'exercise' as const, ...(leads && { actions: <UndoButtons /> }) }
+  if (exercise && status === 'deleted') return <Shell {...shell}><EmptyState title={say('exercise.deleted', { name: exercise.name })}><BringBack docId={exerciseId} /><ButtonLink href={exerciseHref(districtId)} label={say('exercise.title')} /></EmptyState></Shell>
   if (!exercise) {
     return (
       <Shell {...shell}>
@@ -85,7 +90,7 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
             <div className={styles.main}>
               <WaterFigures seat={seat} names={names} system={system} />
               {seesMap(role) && (
-                <section className={styles.map} aria-label={say('exercise.map')}>
+                <section ref={map} className={styles.map} aria-label={say('exercise.map')}>
                   <DistrictMap {...(drawn.district && { district: drawn.district })} isLoading={drawn.isLoading} sites={all} routes={routes}
                     {...(placing.pending && { pending: placing.pending, onPlace: placing.put, onStopPlacing: () => { placing.put() } })} {...(home && { home })} {...(exercise.bundle.district.map && { attribution: [exercise.bundle.district.map.attribution] })} />
                 </section>
@@ -95,8 +100,10 @@ export function ExerciseScreen({ districtId, exerciseId }: { districtId: string;
               {leads && clock_s > 60 && <Card title={say('exercise.chart')} level={2} startsOpen><StringChart chart={sessionChart(session, record, view.tenders)} names={names} shared_s={Math.max(1800, clock_s)} marks={shortNames(tendersOf(session.now.world.bundle))} /></Card>}
             </div>
             <div className={styles.side}>
-              <DecidePanel desk={desk} placing={seesMap(role) ? placing : undefined} />
-              {leads && <TroublesPanel desk={desk} />}
+              <div className={styles.first}>
+                <DecidePanel desk={desk} placing={seesMap(role) ? placing : undefined} />
+                {leads && <TroublesPanel desk={desk} />}
+              </div>
               {leads && <SeatsPanel exercise={exercise} present={desk.live.present} onLeave={() => { if (!desk.isEnded && exercise.clock?.isRunning) desk.run(false) }} />}
               <FactLog desk={desk} role={role} />
               <Caution title={say('caution.title')} kinds={['planning-aid']} />

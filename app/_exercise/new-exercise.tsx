@@ -10,7 +10,9 @@ import { usePlanDesk } from '../_plan/use-plan-desk'
 import { formatClock, formatToday, say, sayIssue } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
+import { ButtonLink } from '../_ui/button-link'
 import { ChoiceField } from '../_ui/choice-field'
+import { screenHref } from '../_links/screens'
 import { Segments } from '../_ui/segments'
 import { useAddress } from '../_ui/use-address'
 import { useToast } from '../_ui/toast'
@@ -31,7 +33,7 @@ export function NewExercise({ districtId, plans }: { districtId: string; plans: 
     <section className={styles.part} aria-labelledby="exercise-new">
       <h2 id="exercise-new" className={styles.heading}>{say('exercise.new')}</h2>
       {planId === undefined
-        ? <p>{say('exercise.no-plans')}</p>
+        ? <><p>{say('exercise.no-plans')}</p><ButtonLink href={screenHref('plan', districtId)} label={say('plan.title')} iconAfter="arrowRight" /></>
         : (
           <>
             <ChoiceField label={say('exercise.plan')} value={planId} choices={plans.map(({ id, name }) => ({ value: id, label: name }))} onCommit={setChosen} />

@@ -15,13 +15,14 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
   const missing_gpm = fire?.isCounting ? fire.asked_gpm - fire.flow_gpm : 0
   return (
     <div className={styles.figures}>
+      <p className={styles.heard} role="status">{missing_gpm > SAME_GPM && say('exercise.flow.is-short')}</p>
       {fire && (
         <FigureTile
           label={say('exercise.flow')} value={formatGiven(fire.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}
           note={missing_gpm > SAME_GPM ? [say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }), ...whyShort(seat.tanks, names)].join(' · ') : say('exercise.flow.asked', { flow: formatQuantity(fire.asked_gpm, 'gpm', system) })}
         />
       )}
-      {engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(engine_gal)} note={isEngineHeld ? say('exercise.engine.held') : undefined} />}
+      {engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(engine_gal)} note={say(isEngineHeld ? 'exercise.engine.held' : 'exercise.engine.note')} />}
       {seat.tanks.map(({ dumpSiteId, level_gal, capacity_gal, in_gpm, out_gpm, lasts_s, draft, waitingCount }) => (
         <FigureTile
           key={dumpSiteId} label={say('exercise.tank', { site: names(dumpSiteId) ?? dumpSiteId })} value={gallons(level_gal)} look={(lasts_s !== undefined && lasts_s < 120) || draft?.lostAt_s !== undefined ? 'danger' : 'plain'}

@@ -44,6 +44,7 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
         <Icon name="search" />
         <Command.Input autoFocus value={typed} onValueChange={setTyped} placeholder={say('find.ask')} className={styles.input} />
       </div>
+      <p className={styles.heard} role="status">{typed.trim() !== '' && found.length > 0 && say('kit.search.count', { count: found.reduce((sum, { entries: own }) => sum + own.length, 0) })}</p>
       <Command.List label={say('find.list')} className={styles.list}>
         {found.length === 0 && <p className={styles.nothing} role="status">{say(status === 'loading' ? 'find.loading' : 'find.nothing')}</p>}
         {found.map(({ group, entries: own }) => (

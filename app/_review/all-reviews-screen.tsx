@@ -2,6 +2,7 @@
 
 import { useDistrict } from '../_client'
 import { Shell } from '../_frame/shell'
+import { logHref } from '../_links/log-href'
 import { reviewHref } from '../_links/review-href'
 import { formatDay, formatGiven, say } from '../_text'
 import '../_text/areas/review'
@@ -30,19 +31,19 @@ export function AllReviewsScreen({ districtId }: { districtId: string }) {
         {status === 'loading' && <ProgressBar label={say('review.working')} share={doneShare} />}
         {status === 'unreachable' && <p role="alert">{say('review.status.unreachable')}</p>}
         {failedCount > 0 && <p role="alert">{say('review.all.failed', { count: failedCount })}</p>}
-        {status === 'ready' && reviewed.length === 0 && failedCount === 0 && <EmptyState title={say('review.all.none')} text={say('review.all.none.text')} />}
+        {status === 'ready' && reviewed.length === 0 && failedCount === 0 && <EmptyState title={say('review.all.none')} text={say('review.all.none.text')}><ButtonLink href={logHref(districtId)} label={say('log.title')} iconAfter="arrowRight" /></EmptyState>}
         {reviewed.length > 0 && (
           <ul className={styles.logs}>
             {reviewed.map(({ log, review }) => (
               <li key={log.id} className={styles.row}>
                 <ButtonLink className={styles.name} look="quiet" href={reviewHref(districtId, log.id)} label={log.name} iconAfter="arrowRight" />
-                <span className={styles.quiet}>{say('review.all.row', { date: formatDay(log.date), achieved: formatGiven(review.achieved_gpm, system), planned: formatGiven(review.planned_gpm, system), hasPlan: review.planned_gpm === undefined ? 'no' : 'yes' })}</span>
+                <span className={styles.quiet}>{say('review.all.row', { date: formatDay(log.date), achieved: formatGiven(review.achieved_gpm, system), hasLoads: review.achieved_gpm === undefined ? 'no' : 'yes', planned: formatGiven(review.planned_gpm, system), hasPlan: review.planned_gpm === undefined ? 'no' : 'yes' })}</span>
               </li>
             ))}
           </ul>
         )}
-        {reviewed.length > 0 && <CalibrationPart reviewed={reviewed} />}
-        {reviewed.length > 0 && <HistoryPart reviewed={reviewed} district={district} />}
+        {status === 'ready' && reviewed.length > 0 && <CalibrationPart reviewed={reviewed} />}
+        {status === 'ready' && reviewed.length > 0 && <HistoryPart reviewed={reviewed} district={district} />}
         <Caution title={say('caution.title')} kinds={['planning-aid']} />
       </div>
     </Shell>

@@ -13,7 +13,7 @@ export function AssumptionList({ review, names }: { review: EventsReview; names:
     <section className={styles.part} aria-labelledby="review-assumed">
       <h2 className={styles.heading} id="review-assumed">{say('review.assumed', { count: lines.length })}</h2>
       {lines.length === 0 ? <p>{say('review.assumed.none')}</p> : <ul className={styles.list}>{lines.slice(0, SHOWN).map((line, k) => <li key={k}>{line}</li>)}</ul>}
-      {lines.length > SHOWN && <Fold title={say('review.assumed.more', { count: lines.length - SHOWN })}><ul className={styles.list}>{lines.slice(SHOWN).map((line, k) => <li key={k}>{line}</li>)}</ul></Fold>}
+      {lines.length > SHOWN && <Fold onPaper="open" title={say('review.assumed.more', { count: lines.length - SHOWN })}><ul className={styles.list}>{lines.slice(SHOWN).map((line, k) => <li key={k}>{line}</li>)}</ul></Fold>}
     </section>
   )
 }

@@ -59,9 +59,9 @@ function WithheldList({ measures, names }: { measures: readonly Measure[]; names
   const [system] = useUnitSystem()
   if (measures.length === 0) return null
   return (
-    <Fold title={say('review.withheld')} note={say('review.history.count', { count: measures.length })}>
+    <Fold onPaper="open" title={say('review.withheld')} note={say('review.history.count', { count: measures.length })}>
       <p className={styles.quiet}>{say('review.withheld.text')}</p>
-      <ul>
+      <ul className={styles.list}>
         {measures.map((measure) => {
           const { item, what, value, range } = measureWords(measure, names, system)
           return <li key={measureKey(measure)}>{say('review.withheld.row', { item, what, value, range, why: measure.withheld ?? 'once' })}</li>

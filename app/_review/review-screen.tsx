@@ -115,9 +115,8 @@ function Found({ log, review, names }: { log: FieldLog; review: EventsReview; na
       <FlowCharts review={review} />
       <section className={styles.part} aria-labelledby="review-lines">
         <h2 className={styles.heading} id="review-lines">{say('review.lines')}</h2>
-        <h3>{say('review.lines.logged')}</h3>
-        <StringChart chart={chart} names={names} shared_s={shared_s} />
-        {plannedChart && <><h3>{say('review.lines.planned')}</h3><StringChart chart={plannedChart} names={names} shared_s={shared_s} /></>}
+        <div className={styles.together}><h3>{say('review.lines.logged')}</h3><StringChart chart={chart} names={names} shared_s={shared_s} /></div>
+        {plannedChart && <div className={styles.together}><h3>{say('review.lines.planned')}</h3><StringChart chart={plannedChart} names={names} shared_s={shared_s} /></div>}
       </section>
       <div className={styles.part}>
         <h2 className={styles.heading}>{say('review.tenders')}</h2>

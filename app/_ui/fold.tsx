@@ -4,6 +4,7 @@ import { useState, type ReactNode } from 'react'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import styles from './fold.module.css'
+import { joinClasses } from './join-classes'
 
 export type FoldProps = {
   title: string
@@ -12,14 +13,16 @@ export type FoldProps = {
   /** How much inside was entered; said on the closed fold, so that nothing set lies hidden. */
   setCount?: number
   startsOpen?: boolean
+  /** On paper: open whatever the screen shows, or left out. Absent: as on the screen. */
+  onPaper?: 'open' | 'never'
   children: ReactNode
 }
 
 /** Fields that few need, folded away inside a card. */
-export function Fold({ title, note, setCount = 0, startsOpen = false, children }: FoldProps) {
+export function Fold({ title, note, setCount = 0, startsOpen = false, onPaper, children }: FoldProps) {
   const [isOpen, setOpen] = useState(startsOpen)
   return (
-    <details className={styles.fold} open={isOpen} onToggle={(event) => { setOpen(event.currentTarget.open) }}>
+    <details className={joinClasses(styles.fold, onPaper === 'open' && styles.paperOpen, onPaper === 'never' && styles.paperNever)} open={isOpen} onToggle={(event) => { setOpen(event.currentTarget.open) }}>
       <summary className={styles.summary}>
         <span className={styles.words}>
           <span className={styles.title}>{title}</span>

@@ -9,6 +9,8 @@ export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)).replace(/[\\/]$/, '') } },
   test: {
     environment: 'node',
+    // The runner leaves a core to itself unless told; on a small machine that is half of all.
+    maxWorkers: '100%',
     testTimeout: 60_000,
     hookTimeout: 60_000,
     // A focused test left behind would hide all others.

@@ -61,13 +61,22 @@ export function momentAt(timeOfDay_s: number, day: string, zone: string | undefi
   return after_ms !== undefined && at_ms < after_ms - NEXT_DAY_MS ? at_ms + 86_400_000 : at_ms
 }
 
-/** What was typed as a time of day, as a moment near another; undefined where it is no time. */
-export function typedMoment(text: string, near_ms: number, zone: string | undefined): number | undefined {
+/** Clocks of two devices differ by less, as a rule. */
+const CLOCKS_MS = 10 * 60_000
+
+/**
+ * What was typed as a time of day, as the moment nearest to another that is not still to come.
+ *
+ * @param now_ms when it is typed
+ * @returns undefined where it is no time
+ */
+export function typedMoment(text: string, near_ms: number, zone: string | undefined, now_ms: number): number | undefined {
   const timeOfDay_s = findTimeOfDay_s(text)
   if (timeOfDay_s === undefined) return undefined
   const at_ms = momentAt(timeOfDay_s, dayAt(near_ms, zone), zone)
   const half_ms = 43_200_000
-  return at_ms - near_ms > half_ms ? at_ms - 2 * half_ms : near_ms - at_ms > half_ms ? at_ms + 2 * half_ms : at_ms
+  const nearest_ms = at_ms - near_ms > half_ms ? at_ms - 2 * half_ms : near_ms - at_ms > half_ms ? at_ms + 2 * half_ms : at_ms
+  return nearest_ms > Math.max(now_ms, near_ms) + CLOCKS_MS ? nearest_ms - 2 * half_ms : nearest_ms
 }
 
 /** The device's own clock, UTC [ms]. */

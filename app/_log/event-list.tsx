@@ -76,7 +76,7 @@ function Correction({ desk, event, isPutRight, by, onDone }: { desk: LogDesk; ev
   const rule = siteEventValues[kind]
   const common = { post: event.post, device: event.device, made_ms: deviceTime_ms(), ...(event.apparatusId !== undefined && { apparatusId: event.apparatusId }), ...(by !== undefined && { by }) }
   const keep = () => {
-    const at_ms = time === clockTime(event.at_ms, zone) ? event.at_ms : typedMoment(time ?? '', event.at_ms, zone)
+    const at_ms = time === clockTime(event.at_ms, zone) ? event.at_ms : typedMoment(time ?? '', event.at_ms, zone, deviceTime_ms())
     if (at_ms === undefined) { setWrong(true); return }
     if (rule?.isNeeded && value === undefined) return
     void desk.note([{ ...common, kind, at_ms, replaces: event.id, ...(event.note !== undefined && { note: event.note }), ...(rule && value !== undefined && { value }) }]).then(onDone)

@@ -27,7 +27,15 @@ test('long before what was written above it, a time is one of the next day', () 
 })
 
 test('a corrected time is the one nearest to what stood there, over midnight too', () => {
-  expect(typedMoment('23:58', Date.UTC(2026, 2, 8, 0, 1), 'UTC')).toBe(Date.UTC(2026, 2, 7, 23, 58))
-  expect(typedMoment('0:02', Date.UTC(2026, 2, 7, 23, 59), 'UTC')).toBe(Date.UTC(2026, 2, 8, 0, 2))
-  expect(typedMoment('noon', 0, 'UTC')).toBeUndefined()
+  const noon_ms = Date.UTC(2026, 2, 8, 12)
+  expect(typedMoment('23:58', Date.UTC(2026, 2, 8, 0, 1), 'UTC', noon_ms)).toBe(Date.UTC(2026, 2, 7, 23, 58))
+  expect(typedMoment('0:02', Date.UTC(2026, 2, 7, 23, 59), 'UTC', noon_ms)).toBe(Date.UTC(2026, 2, 8, 0, 2))
+  expect(typedMoment('noon', 0, 'UTC', noon_ms)).toBeUndefined()
+})
+
+test('a corrected time is not one that is still to come', () => {
+  const evening_ms = Date.UTC(2026, 2, 7, 18, 16)
+  expect(typedMoment('0:05', evening_ms, 'UTC', evening_ms + 60_000)).toBe(Date.UTC(2026, 2, 7, 0, 5))
+  // The clock of the device that corrects may be a little behind.
+  expect(typedMoment('18:20', evening_ms, 'UTC', evening_ms)).toBe(Date.UTC(2026, 2, 7, 18, 20))
 })

@@ -11,7 +11,7 @@ export function TenderTable({ tenders, names, system }: { tenders: readonly Tend
       columns={[
         { key: 'tender', head: say('exercise.tender'), cell: ({ id }) => names(id) ?? id },
         { key: 'where', head: say('exercise.tender.where'), cell: ({ phase, siteId, isHeldUp, rolls_s }) => say(isHeldUp ? 'exercise.phase.held-up' : rolls_s !== undefined ? 'exercise.phase.turns-out' : `exercise.phase.${phase}`, { site: names(siteId) ?? siteId }) },
-        { key: 'load', head: say('exercise.tender.load'), isNumber: true, cell: ({ load_gal }) => formatQuantity(load_gal, 'gal', system, { style: 'headline' }) },
+        { key: 'load', head: say('exercise.tender.load'), isNumber: true, cell: ({ load_gal }) => formatQuantity(load_gal, 'gal', system) },
         { key: 'left', head: say('exercise.tender.left'), isNumber: true, cell: ({ left_s, rolls_s = left_s }) => (rolls_s === undefined ? '' : formatMinutes(rolls_s, 'up')) },
       ]}
     />

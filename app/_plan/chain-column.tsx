@@ -64,7 +64,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
   return (
     <div className={styles.stack} aria-busy={isWorking}>
-      <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround') }} />
+      <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround'); toNeed() }} />
       <OwnSteps onPart={onPart} />
       <Card
         level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
@@ -132,4 +132,9 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
     </div>
   )
+}
+
+/** The keyboard goes to the needed flow, once its card is open. */
+function toNeed(): void {
+  requestAnimationFrame(() => { document.getElementById(partId('fireGround'))?.querySelector<HTMLElement>('input[inputmode]')?.focus() })
 }

@@ -17,7 +17,7 @@ export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly
 /** What an answer silently stands on unless its headline says it; and water that was planned and does not come, or may break off. */
 const saidInHeadline: ReadonlySet<string> = new Set([
   'first-due-missing', 'first-due-tank-missing', 'fill-water-unnamed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'dump-line-unsaid', 'dump-line-short', 'dump-hose-short', 'dump-hose-thin',
-  'suction-not-carried', 'dry-vacuum-below-standard', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
+  'fill-prime-slow', 'suction-not-carried', 'dry-vacuum-below-standard', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
 ])
 
 /**

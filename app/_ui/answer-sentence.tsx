@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { Icon } from '../_look/icon'
+import { say } from '../_text'
 import styles from './answer-sentence.module.css'
 import { joinClasses } from './join-classes'
 
@@ -15,15 +16,23 @@ export type AnswerSentenceProps = {
   pending?: string | undefined
 }
 
+/** As many as leave room for the answer and what it is about; the others are a press away. */
+const ALERTS_SHOWN = 3
+
 /** The answer as a sentence, always in sight. Read out when it changes. */
 export function AnswerSentence({ alerts = [], children, change, measure, pending }: AnswerSentenceProps) {
   return (
     <div className={styles.answer} aria-live="polite" aria-busy={pending !== undefined}>
       {alerts.length > 0 && (
         <div className={styles.alerts}>
-          {alerts.map(({ look, text }) => (
-            <p key={text} className={joinClasses(styles.alert, styles[look])}><span className={styles.sign}><Icon name={look === 'danger' ? 'block' : 'warn'} size={18} /></span><span>{text}</span></p>
-          ))}
+          {alerts.slice(0, ALERTS_SHOWN).map((one) => <Alert key={one.text} {...one} />)}
+          {alerts.length > ALERTS_SHOWN && (
+            <details className={styles.more}>
+              <summary>{say('result.more-alerts', { count: alerts.length - ALERTS_SHOWN })}</summary>
+              <div className={styles.alerts}>{alerts.slice(ALERTS_SHOWN).map((one) => <Alert key={one.text} {...one} />)}</div>
+            </details>
+          )}
+          {alerts.slice(ALERTS_SHOWN).map((one) => <div key={one.text} className={styles.printed}><Alert {...one} /></div>)}
         </div>
       )}
       <p className={styles.sentence}>
@@ -38,4 +47,8 @@ export function AnswerSentence({ alerts = [], children, change, measure, pending
       )}
     </div>
   )
+}
+
+function Alert({ look, text }: { look: 'amber' | 'danger'; text: string }) {
+  return <p className={joinClasses(styles.alert, styles[look])}><span className={styles.sign}><Icon name={look === 'danger' ? 'block' : 'warn'} size={18} /></span><span>{text}</span></p>
 }

@@ -43,9 +43,10 @@ export function possibleTroubles(bundle: Bundle, closures: readonly RoadClosure[
   const found: PossibleTrouble[] = []
   const add = (trouble: Trouble, subjectIds: readonly string[], change: Change, when: Range = later, stuckIds: readonly string[] = []) =>
     found.push({ trouble, subjectIds, change, when, ...(stuckIds.length > 0 && { stuckIds }) })
-  for (const { id, usable_gal, bayCount, ready_s: fill_s } of spec.fills) {
+  for (const { id, usable_gal, inflow_gpm = 0, bayRate_gpm, bayCount, ready_s: fill_s } of spec.fills) {
     const site = plan.fillSites.find((one) => one.id === id)
-    if (usable_gal !== undefined) add('sourceLow', [id], { kind: 'sourceLow', fillSiteId: id, leftShare: troubleFigures.lowShare })
+    // What a stream brings at any moment is more than is drawn: less of it stored changes nothing.
+    if (usable_gal !== undefined && inflow_gpm < (bayRate_gpm[bayCount - 1] ?? 0) * bayCount) add('sourceLow', [id], { kind: 'sourceLow', fillSiteId: id, leftShare: troubleFigures.lowShare })
     add('strainerClogs', [id], { kind: 'fillRate', fillSiteId: id, rateShare: troubleFigures.cloggedShare, fault: 'strainer' })
     add('fillPumperStops', [site?.pumperId ?? id, id], { kind: 'fillRate', fillSiteId: id, rateShare: 0, fault: 'pump' })
     // A length of a fill line: its bay stands still.

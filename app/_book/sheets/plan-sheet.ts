@@ -107,7 +107,7 @@ const taskWords = ({ task, placeId, dumpSiteId }: PlanPart, names: NameOf): stri
   say(`book.task.${task}`, { place: names(placeId) ?? placeId, dump: dumpSiteId === undefined ? '' : (names(dumpSiteId) ?? dumpSiteId) })
 
 const roundWords = ({ usable_gal, cycle_s }: PlanPart, { system }: BookKit): string =>
-  usable_gal === undefined || cycle_s === undefined ? '' : say('book.task.round', { load: formatQuantity(usable_gal, 'gal', system, { style: 'headline', toward: 'down' }), round: formatTime(cycle_s) })
+  usable_gal === undefined || cycle_s === undefined ? '' : say('book.task.round', { load: formatQuantity(usable_gal, 'gal', system), round: formatTime(cycle_s) })
 
 /** What rides on a vehicle, alike things counted. */
 export function bringsWords(items: readonly Equipment[]): string {

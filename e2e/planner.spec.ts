@@ -75,8 +75,7 @@ test('a tap on a symbol while placing places there; a draft site’s takes the d
   await page.getByRole('button', { name: 'Place a dump site' }).click()
   await expect(map.getByRole('status').filter({ hasText: 'Choose where the dump site stands' })).toBeVisible()
   expect(await boxes()).toEqual(before)
-  // Symbols may stand close: the part of this one that no other lies over.
-  await map.getByRole('button', { name: /^Meetinghouse cistern, fill site/ }).click({ position: { x: 6, y: 24 } })
+  await map.getByRole('button', { name: /^Cross Hill Road washed out/ }).click()
   await expect(map.getByRole('button', { name: 'Dump site 2, dump site' })).toBeVisible()
 
   await page.getByRole('button', { name: /^Fill site/ }).first().click()
@@ -136,7 +135,9 @@ test('a site moves by keyboard, and the answer follows', async ({ page }) => {
   await site.focus()
   for (let step = 0; step < 4; step++) await page.keyboard.press('Shift+ArrowUp')
   await page.keyboard.press('Enter')
-  await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(page.getByRole('button', { name: 'Redo' })).toBeEnabled()
+  await expect(page.getByText('Saved', { exact: true })).toBeVisible()
 })
 
 test('edits of two windows merge where they are apart and are shown where they clash', async ({ page, context }) => {

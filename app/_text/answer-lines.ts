@@ -14,11 +14,18 @@ export const linkText = ({ kind, subjectId }: Pick<Link, 'kind' | 'subjectId'>, 
 /** A line of the answer: `danger` where somebody would be without water, `amber` where a person must look or go on. */
 export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly text: string }
 
-/** What an answer silently stands on unless its headline says it; and water that was planned and does not come, or may break off. */
-const saidInHeadline: ReadonlySet<string> = new Set([
-  'first-due-missing', 'first-due-tank-missing', 'fill-water-unnamed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'dump-tank-assumed', 'dump-line-unsaid', 'dump-line-short', 'dump-hose-short', 'dump-hose-thin',
-  'fill-prime-slow', 'suction-not-carried', 'dry-vacuum-below-standard', 'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted', 'vacuum-over-20inHg',
-])
+/**
+ * What an answer silently stands on unless its headline says it, in the order in which it is said: water that was planned and does not
+ * come, what nobody has named, hose that may pass less, a prime or a pump that may not do what is counted on.
+ */
+const saidInHeadline: readonly string[] = [
+  'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted',
+  'fill-water-unnamed', 'dump-tank-assumed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'first-due-missing', 'first-due-tank-missing',
+  'dump-line-short', 'dump-hose-short', 'dump-hose-thin', 'dump-line-unsaid',
+  'vacuum-over-20inHg', 'fill-prime-slow', 'suction-not-carried', 'dry-vacuum-below-standard',
+]
+
+const placeInHeadline = ({ code }: Issue): number => saidInHeadline.indexOf(code)
 
 /**
  * The answer in lines: first no water at all, then short of the need, then what it stands on that nobody has chosen,
@@ -27,15 +34,15 @@ const saidInHeadline: ReadonlySet<string> = new Set([
 export function answerLines(result: SupplyResult, names: NameOf, system: UnitSystem): AnswerLine[] {
   const { sustainable_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, dependable } = result
   const blocking = result.issues.find(({ severity }) => severity === 'block')
-  const cautionsOf = (isSaid: (one: Issue) => boolean) => issueLines(result.issues.filter(isSaid), names, system).map(({ text }): AnswerLine => ({ look: 'amber', text }))
-  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautionsOf(({ code }) => saidInHeadline.has(code))]
+  const cautionsOf = (isSaid: (one: Issue) => boolean) => issueLines(result.issues.filter(isSaid).sort((a, b) => placeInHeadline(a) - placeInHeadline(b)), names, system).map(({ text }): AnswerLine => ({ look: 'amber', text }))
+  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautionsOf((one) => placeInHeadline(one) >= 0)]
   if (sustainable_gpm === null) return [{ look: 'amber', text: say('result.blocked') }]
 
   const lines: AnswerLine[] = []
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
     lines.push({ look: 'danger', text: say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }) })
   lines.push(...shortLine(result, sustainable_gpm, system))
-  lines.push(...cautionsOf((one) => saidInHeadline.has(one.code) || isUnknownWater(one) || (one.code === 'rated-hose-assumed' && one.severity === 'warn')))
+  lines.push(...cautionsOf((one) => placeInHeadline(one) >= 0 || isUnknownWater(one) || (one.code === 'rated-hose-assumed' && one.severity === 'warn')))
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(...readySentences(result, supplyReady_s, system))

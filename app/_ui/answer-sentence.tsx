@@ -1,4 +1,6 @@
-import type { ReactNode } from 'react'
+'use client'
+
+import { useState, type ReactNode } from 'react'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import styles from './answer-sentence.module.css'
@@ -21,18 +23,15 @@ const ALERTS_SHOWN = 3
 
 /** The answer as a sentence, always in sight. Read out when it changes. */
 export function AnswerSentence({ alerts = [], children, change, measure, pending }: AnswerSentenceProps) {
+  const [isOpen, setOpen] = useState(false)
+  const others = alerts.slice(ALERTS_SHOWN)
   return (
     <div className={styles.answer} aria-live="polite" aria-busy={pending !== undefined}>
       {alerts.length > 0 && (
         <div className={styles.alerts}>
           {alerts.slice(0, ALERTS_SHOWN).map((one) => <Alert key={one.text} {...one} />)}
-          {alerts.length > ALERTS_SHOWN && (
-            <details className={styles.more}>
-              <summary>{say('result.more-alerts', { count: alerts.length - ALERTS_SHOWN })}</summary>
-              <div className={styles.alerts}>{alerts.slice(ALERTS_SHOWN).map((one) => <Alert key={one.text} {...one} />)}</div>
-            </details>
-          )}
-          {alerts.slice(ALERTS_SHOWN).map((one) => <div key={one.text} className={styles.printed}><Alert {...one} /></div>)}
+          {others.length > 0 && <button type="button" className={styles.more} aria-expanded={isOpen} onClick={() => { setOpen(!isOpen) }}>{say('result.more-alerts', { count: others.length })}</button>}
+          {others.map((one) => <div key={one.text} className={styles.other} data-open={isOpen}><Alert {...one} /></div>)}
         </div>
       )}
       <p className={styles.sentence}>

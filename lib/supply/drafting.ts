@@ -1,4 +1,4 @@
-import type { Evidence, EvidenceMark } from '../evidence'
+import type { Evidence } from '../evidence'
 import { issue, type Issue } from '../issue'
 import type { DraftPlace, PumperHydraulics, SuctionSetup } from '../hydraulics'
 import { ratedSuction } from '../hydraulics'
@@ -99,11 +99,10 @@ export function liftOf(
   ledger: Ledger, site: Omit<Pick<FillSite, 'id' | 'lift_ft' | 'evidence'>, 'id'> & { readonly id: string }, draftSite: DraftSite | undefined, source: Pick<Source, 'surfaceElevation_ft' | 'evidence'> | undefined, drop: SeasonDrop,
 ): ResolvedLift {
   const { drop_ft } = drop
-  const whole = (from: ResolvedLift['from'], usual_ft: number): ResolvedLift => ({ lift_ft: usual_ft + drop_ft, drop_ft, from, isGuess: from === 'assumed' })
   // A number that somebody typed without having measured it is a guess as well.
-  const entered = (from: 'plan' | 'measured', usual_ft: number, mark: EvidenceMark | undefined): ResolvedLift => ({ ...whole(from, usual_ft), isGuess: mark === 'assumed' })
-  if (site.lift_ft !== undefined) return entered('plan', take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft), site.evidence?.lift_ft?.mark)
-  if (draftSite?.lift_ft !== undefined) return entered('measured', take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft), draftSite.evidence?.lift_ft?.mark)
+  const whole = (from: ResolvedLift['from'], usual_ft: number, typed?: Evidence): ResolvedLift => ({ lift_ft: usual_ft + drop_ft, drop_ft, from, isGuess: from === 'assumed' || typed?.mark === 'assumed' })
+  if (site.lift_ft !== undefined) return whole('plan', take(ledger, site, 'lift_ft', site.lift_ft, defaults.lift_ft), site.evidence?.lift_ft)
+  if (draftSite?.lift_ft !== undefined) return whole('measured', take(ledger, draftSite, 'lift_ft', draftSite.lift_ft, defaults.lift_ft), draftSite.evidence?.lift_ft)
   const found = draftSite && findElevationLift(draftSite, source)
   if (!found) return whole('assumed', take(ledger, draftSite ?? site, 'lift_ft', undefined, defaults.lift_ft))
   const { lift_ft, doubt_ft, isPromise } = found

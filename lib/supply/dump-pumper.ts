@@ -1,4 +1,4 @@
-import { draftCapacity, draftSupply, flowThroughLay, type FlowThroughLay, type StrainerKind } from '../hydraulics'
+import { draftSupply, flowThroughLay, type FlowThroughLay, type StrainerKind } from '../hydraulics'
 import type { Bundle, DraftingPump, DumpSite } from '../plan'
 import { defaults } from './defaults'
 import { draftPlace, pumpAbility, pumperHydraulics } from './drafting'
@@ -27,15 +27,15 @@ export function dumpPumping(bundle: Bundle, ledger: Ledger, site: DumpSite, pump
     return { pump_gpm: line?.flow_gpm ?? assumed_gpm, ...(line && { line }) }
   }
   const size_in = pump.kind === 'pumper' ? (pump.suction_in ?? defaults.suctionSize_in.value) : defaults.suctionSize_in.value
-  const draft = {
+  const drafted = draftSupply({
     pumper: pumperHydraulics(pump),
     suction: { size_in, length_ft: defaults.suctionLength_ft.value, lineCount: 1, strainer: dumpStrainer(bundle, pump) },
     place: draftPlace(ledger, bundle.district, take(ledger, site, 'dumpLift_ft', undefined, defaults.dumpLift_ft), undefined),
-  }
+  })
   const ability = pumpAbility(ledger, pump)
-  const drafted = draftSupply(draft)
-  const line = through((discharge_psi) => ability * drafted(discharge_psi))
-  return line ? { pump_gpm: line.flow_gpm, line } : { pump_gpm: ability * draftCapacity({ ...draft, ask: { discharge_psi: maxDischarge_psi } }).flow_gpm }
+  const supply_gpm = (discharge_psi: number) => ability * drafted(discharge_psi)
+  const line = through(supply_gpm)
+  return line ? { pump_gpm: line.flow_gpm, line } : { pump_gpm: supply_gpm(maxDischarge_psi) }
 }
 
 /** The strainer that lies in the tank: a low-level one, unless the pumper is known to bring others only. */

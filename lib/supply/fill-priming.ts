@@ -1,5 +1,5 @@
 import { issue, type Issue } from '../issue'
-import { findDraftSite, findSource, type Bundle } from '../plan'
+import { findDraftSite, type Bundle } from '../plan'
 import { findDraftSheet } from './draft-sheet'
 import type { ResolvedFillSite } from './fill-site'
 import { primingOf } from './priming'
@@ -10,9 +10,9 @@ import { primingOf } from './priming'
  * @returns `fill-prime-slow` (warn); none for a hydrant, a portable pump, where no draft site is named, or where the pump cannot lift the
  *   water at all, which the draft says
  */
-export function fillPrimingIssues(bundle: Bundle, { site, pump, draft, lift }: Pick<ResolvedFillSite, 'site' | 'pump' | 'draft' | 'lift'>): Issue[] {
+export function fillPrimingIssues(bundle: Bundle, { site, source, pump, draft, lift }: Pick<ResolvedFillSite, 'site' | 'source' | 'pump' | 'draft' | 'lift'>): Issue[] {
   const draftSite = findDraftSite(bundle, site.draftSiteId)
-  if (!draft || !lift || !draftSite || pump?.kind !== 'pumper' || findSource(bundle, draftSite.sourceId)?.kind === 'pressureHydrant') return []
+  if (!draft || !lift || !draftSite || pump?.kind !== 'pumper' || source?.kind === 'pressureHydrant') return []
   const sheet = findDraftSheet(bundle.district, draftSite, pump, { lift_ft: lift.lift_ft - lift.drop_ft, ...(bundle.plan.season && { season: bundle.plan.season }), ...(site.suction && { suction: site.suction }) })
   if (!sheet) return []
   const { time: { expected_s, limit_s }, primerFrom } = primingOf(sheet, pump)

@@ -6,10 +6,7 @@ import { METRES_PER_FOOT } from '../units'
 import { defaults } from './defaults'
 import type { ResolvedDumpSite } from './dump-site'
 import { findPlace } from './legs'
-import { findHoseOf, type Stock } from './stock'
-
-/** Hose thinner than this supplies nothing; it is also what is taken where nobody knows what a pumper carries. [in] */
-const LEAST_SUPPLY_IN = 2.5
+import { findHoseOf, LEAST_SUPPLY_IN, type Stock } from './stock'
 
 /** Nearer than this the pumper's own short lines reach. [ft] */
 const BESIDE_FT = 50
@@ -31,6 +28,7 @@ export function lineToFireIssues(bundle: Bundle, { site, line }: Pick<ResolvedDu
   const passes = (size_in: number) => layFlow_gpm({ size_in, length_ft: away_ft }, discharge_psi, defaults.layOutlet_psi.value)
   const hose = supplyHoseOf(bundle, site.pumperId)
   if (!hose) {
+    // Nobody knows what comes: the least that is laid as supply.
     const flow_gpm = passes(LEAST_SUPPLY_IN)
     return flow_gpm < needed_gpm ? [issue('dump-line-unsaid', 'warn', subjects, { away_ft, size_in: LEAST_SUPPLY_IN, flow_gpm, discharge_psi, needed_gpm })] : []
   }

@@ -5,6 +5,9 @@ import type { Bundle, DraftingPump, Equipment, Source } from '../plan'
 /** Hose or hard suction of one size that a unit carries, all of it together. */
 export type Stock = { readonly size_in: number; readonly length_ft: number }
 
+/** Smaller hose is for attack lines: it carries no supply worth laying. Assumed. [in] */
+export const LEAST_SUPPLY_IN = 2.5
+
 const carriedBy = ({ district }: Pick<Bundle, 'district'>, unitId: string): Equipment[] => district.equipment.filter((item) => item.carriedBy === unitId)
 
 function bySize(pieces: readonly Stock[]): Stock[] {

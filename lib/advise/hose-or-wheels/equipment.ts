@@ -1,5 +1,5 @@
 import type { Bundle, Pumper, Tender } from '../../plan'
-import { coefficientOfSize, hoseOfSize } from '../../supply'
+import { coefficientOfSize, hoseOfSize, LEAST_SUPPLY_IN } from '../../supply'
 
 /** Hose of one size, all of it together. */
 export type HoseSize = { readonly size_in: number; readonly length_ft: number; readonly coefficient: number }
@@ -27,8 +27,6 @@ export function equipmentOf({ district, plan }: Pick<Bundle, 'district' | 'plan'
   return { pumpers, tenders, hose }
 }
 
-/** Small hose is for attack lines: it carries no supply worth laying. Assumed. */
-const LEAST_SUPPLY_IN = 2.5
 const MOST_LINES = 4
 
 export type StretchChoice = { readonly size_in: number; readonly length_ft: number; readonly lineCount: number }

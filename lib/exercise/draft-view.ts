@@ -1,5 +1,4 @@
-import { PUMPER, rowOf, type Scenario, type SimState } from '../shuttle'
-import { recordOf, type Session } from './session'
+import { PUMPER, rowOf, type LoggedEvent, type Scenario, type SimState } from '../shuttle'
 
 const names = ['sets-up', 'waits', 'draws', 'lost', 'reprimes'] as const
 
@@ -22,34 +21,25 @@ export type DraftView = {
 /**
  * The draft of dump site `d`.
  *
- * @param state settled, at the session's clock
+ * @param state  settled, at the clock
+ * @param getLog what was recorded up to then; read only where the draft is lost
  * @returns undefined where nothing is asked of the site
  */
-export function draftOf(session: Session, scenario: Scenario, state: SimState, d: number): DraftView | undefined {
+export function draftOf(clock_s: number, scenario: Scenario, state: SimState, d: number, getLog: () => readonly LoggedEvent[]): DraftView | undefined {
   const { demand, dumps, entities, spec } = scenario
   const at = rowOf(demand, state) * dumps.count + d
   const pumper = state.pumper[d]!
   if (!(demand.siteFlow_gpm[at]! > 0)) return undefined
   const isLost = pumper === PUMPER.lost || pumper === PUMPER.reprimes
-  const lostAt_s = isLost ? lastLoss(session, spec.dumps[d]!.id) : undefined
+  const lostAt_s = isLost ? getLog().findLast(({ kind, siteId }) => kind === 'draft-lost' && siteId === spec.dumps[d]!.id)?.time_s : undefined
   const restart_gal = demand.restart_gal[at]!
   const tanks_s = state.next_s[entities.dumps + d]!
   const isRising = Math.abs(state.target_gal[d]! - restart_gal) < 1 && tanks_s < Infinity
-  const draws_s = pumper === PUMPER.reprimes ? state.reprimed_s[d]! - session.clock_s : pumper === PUMPER.lost && isRising ? tanks_s - session.clock_s + dumps.reprime_s[d]! : undefined
-  const set_s = state.next_s[entities.pumpers + d]! - session.clock_s
+  const draws_s = pumper === PUMPER.reprimes ? state.reprimed_s[d]! - clock_s : pumper === PUMPER.lost && isRising ? tanks_s - clock_s + dumps.reprime_s[d]! : undefined
+  const set_s = state.next_s[entities.pumpers + d]! - clock_s
   return {
     state: names[pumper]!, ...(lostAt_s !== undefined && { lostAt_s }), ...(draws_s !== undefined && { draws_s: Math.max(0, draws_s) }),
     ...(pumper === PUMPER.setsUp && set_s >= 0 && set_s < Infinity && { set_s }),
     ...(pumper === PUMPER.lost && restart_gal < Infinity && { restart_gal }), ...(state.boosterOut_gpm[d]! > 0 && { own_gal: state.booster_gal[d]! }),
   }
-}
-
-/** When a site last lost its draft, in whatever stretch that was. */
-function lastLoss({ now, past, clock_s }: Session, dumpSiteId: string): number | undefined {
-  const records = [recordOf(now, clock_s), ...past.toReversed().map(({ record }) => record)]
-  for (const { log } of records) {
-    const loss = log.findLast(({ kind, siteId }) => kind === 'draft-lost' && siteId === dumpSiteId)
-    if (loss) return loss.time_s
-  }
-  return undefined
 }

@@ -30,10 +30,10 @@ export const seesMap = (role: Role): boolean => role === 'facilitator' || role =
 /**
  * All there is to see of a session at its clock.
  *
- * @param flows what was asked for and came up to then, where it has been read already
+ * @param flows what was recorded up to then, where it has been read already
  */
 export function wholeViewOf(session: Session, flows: SessionFlows = readFlows(session)): WholeView {
-  return { ...viewOf(session), isCounting: session.clock_s > session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, flows) }
+  return { ...viewOf(session, flows), isCounting: session.clock_s > session.now.scenario.demand.countFrom_s, shortfall: sessionShortfall(session, flows) }
 }
 
 /**

@@ -20,10 +20,10 @@ export type SessionRecord = {
   readonly run: ShuttleRun
 }
 
-export type SessionFlows = Pick<SessionRecord, 'asked' | 'flow'>
+export type SessionFlows = Pick<SessionRecord, 'log' | 'asked' | 'flow'>
 
 /** What the fire ground missed so far. Nobody is short before the first engine is there. */
-export function sessionShortfall({ now, clock_s }: Session, { asked, flow }: SessionFlows): Shortfall {
+export function sessionShortfall({ now, clock_s }: Session, { asked, flow }: Pick<SessionFlows, 'asked' | 'flow'>): Shortfall {
   return shortfallOf(asked, flow, Math.min(clock_s, now.scenario.demand.countFrom_s), clock_s)
 }
 
@@ -40,7 +40,6 @@ export function readSession(session: Session): SessionRecord {
   if (!last) throw new RangeError('session has no stretch, must have begun')
   return {
     clock_s: session.clock_s,
-    log: pieces.flatMap(({ record }) => record.log),
     tenders: tenderLines(pieces),
     levels: tankLines(pieces),
     ...flowsOf(pieces),
@@ -48,10 +47,11 @@ export function readSession(session: Session): SessionRecord {
   }
 }
 
-/** Of what `readSession` reads, what was asked for and what came. */
+/** Of what `readSession` reads, what happened, what was asked for and what came. */
 export const readFlows = (session: Session): SessionFlows => flowsOf(piecesOf(session))
 
 const flowsOf = (pieces: readonly Piece[]): SessionFlows => ({
+  log: pieces.flatMap(({ record }) => record.log),
   flow: joinedSteps(pieces.map(({ record }) => record.flow)),
   asked: joinedSteps(pieces.map(({ session: { scenario: { spec } }, from_s, to_s }) => stepsWithin(spec.demand.stages, from_s, to_s))),
 })

@@ -4,6 +4,7 @@ import { isNever } from './closures'
 import { comingFrom, type Along } from './coming-from'
 import { draftOf, type DraftView } from './draft-view'
 import { stateAt, type Session } from './session'
+import { readFlows, type SessionFlows } from './session-record'
 import { findTrip } from './turn-round'
 
 export type TankView = {
@@ -52,8 +53,12 @@ export type ExerciseView = {
 
 const drives = new Set<number>([PHASE.coming, PHASE.drivesToFill, PHASE.drivesToDump])
 
-/** A session at its clock, read off its state; the session stays as it is. */
-export function viewOf(session: Session): ExerciseView {
+/**
+ * A session at its clock, read off its state; the session stays as it is.
+ *
+ * @param flows what was recorded up to then, where it has been read already
+ */
+export function viewOf(session: Session, flows?: Pick<SessionFlows, 'log'>): ExerciseView {
   const { scenario } = session.now
   const { spec } = scenario
   const state = stateAt(session)
@@ -69,7 +74,7 @@ export function viewOf(session: Session): ExerciseView {
       const level_gal = state.level_gal[d]! + state.front_gal[d]!
       const in_gpm = state.in_gpm[d]!
       const out_gpm = state.out_gpm[d]! + state.leak_gpm[d]!
-      const draft = draftOf(session, scenario, state, d)
+      const draft = draftOf(session.clock_s, scenario, state, d, () => (flows ?? readFlows(session)).log)
       return {
         dumpSiteId: id, level_gal, in_gpm, out_gpm, capacity_gal: capacity_gal + (front?.capacity_gal ?? 0),
         ...(out_gpm > in_gpm && { lasts_s: (level_gal / (out_gpm - in_gpm)) * SECONDS_PER_MINUTE }),

@@ -19,7 +19,8 @@ import { FillCard } from './fill-card'
 import { FireCard } from './fire-card'
 import { FirstAnswer } from './first-answer'
 import { liftWords } from './lift-words'
-import { OwnSteps, partId } from './own-steps'
+import { OwnSteps } from './own-steps'
+import { focusPart, partId } from './part-focus'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
 import styles from './planner.module.css'
@@ -53,8 +54,10 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
     if (blocking.some(isAlarm)) return { edge: 'danger' as const }
     return blocking.length > 0 ? { edge: 'amber' as const } : limit && (partOfLink[limit.kind] === name || (name === 'fill' && partOfLink[limit.kind] === 'source')) ? { edge: 'amber' as const } : {}
   }
-  const toggle = (name: PartName) => (isOpen: boolean) => { onPart(isOpen ? name : undefined) }
-  const isOpen = (...own: PartName[]) => part !== undefined && own.includes(part)
+  /** The card of a part; that of the fill sites answers for their source too. @param ids sites whose trouble it shows at its edge */
+  const cardOf = (name: PartName, ids: readonly string[] = []) => ({
+    id: partId(name), level: 2 as const, isOpen: part === name || (name === 'fill' && part === 'source'), onToggle: (isOpen: boolean) => { onPart(isOpen ? name : undefined) }, ...edge(name, ids),
+  })
   const place = (kind: Placed, look: 'primary' | 'plain' = 'plain') => (
     <Button
       look={placing === kind ? 'primary' : look} icon={placing === kind ? 'close' : 'pick'} size="s" aria-pressed={placing === kind}
@@ -64,10 +67,10 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
   return (
     <div className={styles.stack} aria-busy={isWorking}>
-      <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround'); toNeed() }} />
+      <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround'); focusPart('fireGround', 'input[inputmode]') }} />
       <OwnSteps onPart={onPart} />
       <Card
-        level={2} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />} isOpen={isOpen('fill', 'source')} onToggle={toggle('fill')} {...edge('fill', plan.fillSites.map(({ id }) => id))}
+        {...cardOf('fill', plan.fillSites.map(({ id }) => id))} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />}
         summary={plan.fillSites.length === 0 ? say('plan.card.none') : plan.fillSites.map(({ id, name }) => {
           const site = result?.sites.find((one) => one.id === id)
           return site?.kind === 'fillSite' && site.lift_ft !== null ? `${name}: ${say('plan.summary.fill', { rate: formatGiven(site.bayRate_gpm[0], system), lift: liftWords(site, system) })}` : isWorking ? `${name}: ${say('plan.working')}` : name
@@ -82,19 +85,19 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
       {plan.fillSites.length === 0 && part !== 'fill' && place('fillSite')}
       <Card
-        level={2} title={say('plan.card.road')} isOpen={isOpen('road')} onToggle={toggle('road')} {...edge('road', [])}
+        {...cardOf('road')} title={say('plan.card.road')}
         summary={isWorking ? say('plan.working') : (result && roadSummary(result, plan.fillSites.map(({ id }) => id), system)) ?? say(plan.fillSites.length === 0 || plan.dumpSites.length === 0 ? 'plan.card.none' : plan.tenders.length === 0 ? 'plan.way.no-tender' : 'plan.way.none')}
       >
         <RoadCard onVia={(use) => { onVia(viaOf?.fromId === use.fromId && viaOf.toId === use.toId ? undefined : use) }} viaOf={viaOf} />
       </Card>
       <Card
-        level={2} title={say('plan.card.tenders')} isOpen={isOpen('tenders')} onToggle={toggle('tenders')}
+        {...cardOf('tenders')} title={say('plan.card.tenders')}
         summary={say('plan.summary.tenders', { count: plan.tenders.length })}
       >
         <TendersCard />
       </Card>
       <Card
-        id={partId('dump')} level={2} title={say('plan.card.dump')} symbol={<SiteSymbol kind="dumpSite" size={22} />} isOpen={isOpen('dump')} onToggle={toggle('dump')} {...edge('dump', plan.dumpSites.map(({ id }) => id))}
+        {...cardOf('dump', plan.dumpSites.map(({ id }) => id))} title={say('plan.card.dump')} symbol={<SiteSymbol kind="dumpSite" size={22} />}
         summary={plan.dumpSites.length === 0 ? say('plan.card.none') : plan.dumpSites.map(({ id, name, positionCount = 1 }) => {
           const site = result?.sites.find((one) => one.id === id)
           return site?.kind === 'dumpSite' ? `${name}: ${say('plan.summary.dump', { capacity: formatQuantity(site.capacity_gal, 'gal', system), positions: positionCount })}` : isWorking ? `${name}: ${say('plan.working')}` : name
@@ -109,7 +112,7 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
       {plan.dumpSites.length === 0 && part !== 'dump' && place('dumpSite')}
       <Card
-        level={2} title={say('plan.card.fireGround')} symbol={<SiteSymbol kind="fireGround" size={22} />} isOpen={isOpen('fireGround')} onToggle={toggle('fireGround')} {...edge('fireGround', [])}
+        {...cardOf('fireGround')} title={say('plan.card.fireGround')} symbol={<SiteSymbol kind="fireGround" size={22} />}
         summary={[hasFire ? (names(FIRE_GROUND) ?? '') : say('plan.card.none'), result?.needed_gpm ? say('plan.summary.fire', { flow: formatAsked(result.needed_gpm, system) }) : say(isWorking ? 'plan.working' : 'plan.summary.fire-none')].join(' · ')}
       >
         <div className={styles.stack}>
@@ -132,9 +135,4 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
       </Card>
     </div>
   )
-}
-
-/** The keyboard goes to the needed flow, once its card is open. */
-function toNeed(): void {
-  requestAnimationFrame(() => { document.getElementById(partId('fireGround'))?.querySelector<HTMLElement>('input[inputmode]')?.focus() })
 }

@@ -13,11 +13,9 @@ import { itemHref, screenHref } from '../_links/screens'
 import styles from './first-answer.module.css'
 import { missingNeeds, missingNext } from './first-needs'
 import { ownNeeds, openNeeds, unitToEnter, type OwnNeed } from './own-needs'
+import { focusPart } from './part-focus'
 import { usePlanBoard } from './plan-context'
 import { planPageHref } from '../_links/plan-pages'
-
-/** By this the card of a part is gone to. */
-export const partId = (part: PartName): string => `part-${part}`
 
 /** Needs that a card of this screen answers. */
 const partOfNeed: Partial<Record<OwnNeed, PartName>> = { dump: 'dump' }
@@ -55,7 +53,7 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
               {isThere
                 ? <span>{words} <span className={styles.state}>{say('plan.first.there')}</span></span>
                 : part
-                ? <button type="button" className={styles.go} onClick={() => { onPart(part); document.getElementById(partId(part))?.querySelector('button')?.focus() }}>{words}</button>
+                ? <button type="button" className={styles.go} onClick={() => { onPart(part); focusPart(part) }}>{words}</button>
                 : <Link className={styles.go} href={hrefOf(need)}>{words}</Link>}
             </li>
           )

@@ -3,11 +3,11 @@
 import Link from 'next/link'
 import type { District } from '@/lib/plan'
 import { useDocumentList } from '../_client'
-import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import { Button } from '../_ui/button'
+import { Step } from '../_ui/step'
+import styles from '../_ui/steps.module.css'
 import { screenHref } from '../_links/screens'
-import styles from './first-steps.module.css'
 import { useNewPlan } from './use-new-plan'
 
 const steps = ['roads', 'water', 'hazard', 'vehicles'] as const
@@ -24,20 +24,16 @@ export function FirstSteps({ district, screen }: { district: District; screen: '
     vehicles: ['pumper', 'tender'].every((kind) => district.apparatus.some((unit) => unit.kind === kind)),
   }
   return (
-    <section className={styles.first} aria-labelledby="first-steps">
+    <section className={styles.panel} aria-labelledby="first-steps">
       <h2 id="first-steps" className={styles.title}>{say('plan.toward.title')}</h2>
-      <ol className={styles.needs}>
+      <ol className={styles.steps}>
         {steps.map((step) => {
           const at = step === 'vehicles' ? 'resources' : 'survey'
           const words = say(`plan.toward.${step}`)
           return (
-            <li key={step} className={styles.need} data-there={isDone[step]}>
-              <span className={styles.tick}>{isDone[step] && <Icon name="check" size={14} />}</span>
-              <span>
-                {isDone[step] || at === screen ? words : <Link className={styles.go} href={screenHref(at, district.id)}>{words}</Link>}
-                {isDone[step] && <> <span className={styles.state}>{say('plan.first.there')}</span></>}
-              </span>
-            </li>
+            <Step key={step} isDone={isDone[step]} state={isDone[step] ? say('plan.first.there') : undefined}>
+              {isDone[step] || at === screen ? words : <Link className={styles.go} href={screenHref(at, district.id)}>{words}</Link>}
+            </Step>
           )
         })}
       </ol>

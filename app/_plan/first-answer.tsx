@@ -2,13 +2,14 @@
 
 import { useEffect, useRef, type RefObject } from 'react'
 import type { Apparatus, EditBody } from '@/lib/plan'
-import { Icon } from '../_look/icon'
 import { isNowhere } from '../_survey/district-start'
 import { WhereItLies } from '../_survey/where-it-lies'
 import { inUnits, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Menu } from '../_ui/menu'
+import { Step } from '../_ui/step'
+import steps from '../_ui/steps.module.css'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { itemHref } from '../_links/screens'
 import { firstNeeds, firstPlaces, isWaterNamed, missingNeeds, missingNext, nextNeeds, type FirstNeed, type NextNeed } from './first-needs'
@@ -61,19 +62,19 @@ function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGu
     editBoth({ district: made.map(({ added }) => added), plan: made.flatMap(({ given }) => given) }, say('plan.first.vehicles'))
   }
   return (
-    <section className={styles.first} aria-labelledby="first-answer">
-      <h2 id="first-answer" className={styles.title}>{say('plan.first.title')}</h2>
+    <section className={steps.panel} aria-labelledby="first-answer">
+      <h2 id="first-answer" className={steps.title}>{say('plan.first.title')}</h2>
       {isNowhere(district, plan) && <WhereItLies onSay={(body, label) => { editDistrict(body, label) }} />}
-      <ol className={styles.needs}>
+      <ol className={steps.steps}>
         {firstNeeds.map((need) => <Need key={need} words={say(`plan.first.${need}`)} isThere={!missing.includes(need)} {...(need === 'fillSite' && !isWaterNamed(plan) && { but: say('plan.first.no-water') })} />)}
       </ol>
-      <div className={styles.acts}>
+      <div className={steps.acts}>
         {nextPlace && <Button look="primary" icon={isGuiding ? 'close' : 'pick'} aria-pressed={isGuiding} label={say(isGuiding ? 'plan.place.cancel' : 'plan.first.place', { count: firstPlaces.filter((place) => missing.includes(place)).length })} onClick={() => { onGuide(isGuiding ? undefined : nextPlace) }} />}
         {lacks.length > 0 && !isGuiding && <Button look={nextPlace ? 'plain' : 'primary'} icon="add" label={say(`plan.first.add.${lacks.length === 2 ? 'both' : lacks[0] === FIRST_TENDER ? 'tender' : 'pumper'}`)} onClick={addLacking} />}
         {needsPumper && pumpers.length > 0 && <Menu label={say('plan.first.choose-pumper')} items={pumpers.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: drafts(id) }, say('plan.pumper')) } }))} />}
         {needsTender && tenders.length > 0 && <Menu label={say('plan.first.choose-tender')} items={tenders.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: hauls(id) }, say('plan.added', { name })) } }))} />}
       </div>
-      <p className={styles.rest}>{(pumpers.length === 0 || tenders.length === 0) && inUnits(say('plan.first.handbook'), system)} {say('plan.first.rest')}</p>
+      <p className={steps.rest}>{(pumpers.length === 0 || tenders.length === 0) && inUnits(say('plan.first.handbook'), system)} {say('plan.first.rest')}</p>
     </section>
   )
 }
@@ -84,10 +85,10 @@ function NextNeeds({ missing, onFire }: { missing: readonly NextNeed[]; onFire: 
   const engines = district.apparatus.filter(({ kind, tank_gal }) => kind === 'pumper' && tank_gal)
   const isNamed = plan.firstDueId !== undefined
   return (
-    <section className={styles.first} aria-labelledby="next-needs">
-      <h2 id="next-needs" className={styles.title}>{say('plan.next.title')}</h2>
-      <ol className={styles.needs}>{nextNeeds.map((need) => <Need key={need} words={say(`plan.next.${need}`)} isThere={!missing.includes(need)} />)}</ol>
-      <div className={styles.acts}>
+    <section className={steps.panel} aria-labelledby="next-needs">
+      <h2 id="next-needs" className={steps.title}>{say('plan.next.title')}</h2>
+      <ol className={steps.steps}>{nextNeeds.map((need) => <Need key={need} words={say(`plan.next.${need}`)} isThere={!missing.includes(need)} />)}</ol>
+      <div className={steps.acts}>
         {missing.includes('firstDue') && !isNamed && engines.length > 0 && (
           <Menu label={say('plan.next.choose-engine')} items={engines.map(({ id, name }) => ({ id, label: name, onSelect: () => { editPlan({ kind: 'setFields', set: { firstDueId: id } }, say('plan.first-due')) } }))} />
         )}
@@ -95,19 +96,14 @@ function NextNeeds({ missing, onFire }: { missing: readonly NextNeed[]; onFire: 
         {missing.includes('firstDue') && plan.firstDueId !== undefined && <ButtonLink label={say('plan.next.tank')} href={itemHref('resources', district.id, plan.firstDueId)} />}
         {missing.includes('need') && <Button label={say('plan.next.enter-need')} onClick={onFire} />}
       </div>
-      <p className={styles.rest}>{say('plan.next.why')}</p>
+      <p className={steps.rest}>{say('plan.next.why')}</p>
     </section>
   )
 }
 
 /** `but`: what it still lacks though it is there. */
 function Need({ words, isThere, but }: { words: string; isThere: boolean; but?: string }) {
-  return (
-    <li className={styles.need} data-there={isThere}>
-      <span className={styles.tick}>{isThere && <Icon name="check" size={14} />}</span>
-      <span>{words} <span className={styles.state}>{isThere ? (but ?? say('plan.first.there')) : say('plan.first.missing')}</span></span>
-    </li>
-  )
+  return <Step isDone={isThere} state={isThere ? (but ?? say('plan.first.there')) : say('plan.first.missing')}>{words}</Step>
 }
 
 /** A menu that closes has let go of the keyboard by then. */

@@ -5,15 +5,16 @@ import { bookHref } from '../_links/book-href'
 import { exerciseOfPlanHref } from '../_links/exercise-href'
 import { logHref } from '../_links/log-href'
 import type { PartName } from '../_links/part-href'
-import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import '../_text/areas/book'
 import { Card } from '../_ui/card'
+import { Step } from '../_ui/step'
+import steps from '../_ui/steps.module.css'
 import { itemHref, screenHref } from '../_links/screens'
-import styles from './first-answer.module.css'
 import { missingNeeds, missingNext } from './first-needs'
 import { ownNeeds, openNeeds, unitToEnter, type OwnNeed } from './own-needs'
 import { focusPart } from './part-focus'
+import styles from './own-steps.module.css'
 import { usePlanBoard } from './plan-context'
 import { planPageHref } from '../_links/plan-pages'
 
@@ -42,26 +43,23 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
   ] as const
   return (
     <Card level={2} onPaper="never" title={say('plan.own.title')} summary={say('plan.own.summary', { done: ownNeeds.length - open.length, all: ownNeeds.length })} startsOpen={missingNext(district, plan).length === 0 && open.length * 2 > ownNeeds.length}>
-      <ol className={styles.needs}>
+      <ol className={steps.steps}>
         {ownNeeds.map((need) => {
           const isThere = !open.includes(need)
           const part = partOfNeed[need]
           const words = say(`plan.own.${need}`)
           return (
-            <li key={need} className={styles.need} data-there={isThere}>
-              <span className={styles.tick}>{isThere && <Icon name="check" size={14} />}</span>
-              {isThere
-                ? <span>{words} <span className={styles.state}>{say('plan.first.there')}</span></span>
-                : part
-                ? <button type="button" className={styles.go} onClick={() => { onPart(part); focusPart(part) }}>{words}</button>
-                : <Link className={styles.go} href={hrefOf(need)}>{words}</Link>}
-            </li>
+            <Step key={need} isDone={isThere} state={isThere ? say('plan.first.there') : undefined}>
+              {isThere ? words : part
+                ? <button type="button" className={steps.go} onClick={() => { onPart(part); focusPart(part) }}>{words}</button>
+                : <Link className={steps.go} href={hrefOf(need)}>{words}</Link>}
+            </Step>
           )
         })}
       </ol>
-      <h3 className={styles.title}>{say('plan.own.then')}</h3>
+      <h3 className={styles.then}>{say('plan.own.then')}</h3>
       <ul className={styles.ways}>
-        {ways.map(([key, href, name]) => <li key={key}><Link className={styles.go} href={href} aria-label={say('plan.own.way', { name, why: say(`plan.own.${key}`) })}>{name}</Link> <span className={styles.state} aria-hidden="true">{say(`plan.own.${key}`)}</span></li>)}
+        {ways.map(([key, href, name]) => <li key={key}><Link className={steps.go} href={href} aria-label={say('plan.own.way', { name, why: say(`plan.own.${key}`) })}>{name}</Link> <span className={steps.state} aria-hidden="true">{say(`plan.own.${key}`)}</span></li>)}
       </ul>
     </Card>
   )

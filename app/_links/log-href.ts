@@ -7,3 +7,6 @@ export function logHref(districtId: string, logId?: string, page?: LogPage): str
   const base = screenHref('log', districtId, logId)
   return page ? `${base}/${page}` : base
 }
+
+/** Address of the logs of a district, where one of this plan is to be begun. */
+export const logOfPlanHref = (districtId: string, planId: string): string => `${logHref(districtId)}?plan=${encodeURIComponent(planId)}`

@@ -3,7 +3,7 @@
 import Link from 'next/link'
 import { bookHref } from '../_links/book-href'
 import { exerciseOfPlanHref } from '../_links/exercise-href'
-import { logHref } from '../_links/log-href'
+import { logOfPlanHref } from '../_links/log-href'
 import type { PartName } from '../_links/part-href'
 import { say } from '../_text'
 import '../_text/areas/book'
@@ -39,7 +39,7 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
     ['advice', planPageHref('advice', district.id, plan.id), say('plan.page.advice')],
     ['print', bookHref(district.id, { planId: plan.id }), say('book.print-plan')],
     ['exercise', exerciseOfPlanHref(district.id, plan.id), say('plan.page.exercise')],
-    ['log', `${logHref(district.id)}?plan=${encodeURIComponent(plan.id)}`, say('plan.page.log')],
+    ['log', logOfPlanHref(district.id, plan.id), say('plan.page.log')],
   ] as const
   return (
     <Card level={2} onPaper="never" title={say('plan.own.title')} summary={say('plan.own.summary', { done: ownNeeds.length - open.length, all: ownNeeds.length })} startsOpen={missingNext(district, plan).length === 0 && open.length * 2 > ownNeeds.length}>

@@ -6,7 +6,7 @@ import { bookHref } from '../_links/book-href'
 import { say } from '../_text'
 import '../_text/areas/book'
 import { exerciseOfPlanHref } from '../_links/exercise-href'
-import { logHref } from '../_links/log-href'
+import { logOfPlanHref } from '../_links/log-href'
 import { planPageHref, planPages, type PlanPage } from '../_links/plan-pages'
 import { Icon } from '../_look/icon'
 import { joinClasses } from '../_ui/join-classes'
@@ -28,7 +28,7 @@ export function PlanNav({ districtId, planId, name, page }: { districtId: string
           <li key={one}><Link href={planPageHref(one, districtId, planId)} className={styles.page} aria-current={one === page ? 'page' : undefined}>{say(`plan.page.${one}`)}</Link></li>
         ))}
         <li><Link href={exerciseOfPlanHref(districtId, planId)} className={styles.page}>{say('plan.page.exercise')}</Link></li>
-        <li><Link href={`${logHref(districtId)}?plan=${encodeURIComponent(planId)}`} className={styles.page}>{say('plan.page.log')}</Link></li>
+        <li><Link href={logOfPlanHref(districtId, planId)} className={styles.page}>{say('plan.page.log')}</Link></li>
         <li><Link href={bookHref(districtId, { planId })} className={joinClasses(styles.page, styles.print)}><Icon name="print" />{say('book.print-plan')}</Link></li>
       </ul>
     </nav>

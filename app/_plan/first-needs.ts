@@ -1,5 +1,5 @@
-import type { District, Plan } from '@/lib/plan'
-import { FIRE_GROUND, findHazardFlow_gpm, findPlace } from '@/lib/supply'
+import { findHazard, type District, type Plan } from '@/lib/plan'
+import { FIRE_GROUND, findPlace, findPlanFlow_gpm } from '@/lib/supply'
 
 /** What a first answer needs, in the order an officer gives it; the rest is assumed and said so. */
 export const firstNeeds = ['fillSite', 'dumpSite', 'fireGround', 'pumper', 'tender'] as const
@@ -21,7 +21,7 @@ export function missingNext(district: District, plan: Plan): NextNeed[] {
   const engine = district.apparatus.find(({ id }) => id === plan.firstDueId)
   const has: Readonly<Record<NextNeed, boolean>> = {
     firstDue: Boolean(engine?.tank_gal),
-    need: (plan.demand ?? []).length > 0 || findHazardFlow_gpm(district.hazards.find(({ id }) => id === plan.hazardId)) !== undefined,
+    need: findPlanFlow_gpm(plan, findHazard({ district }, plan.hazardId)) !== undefined,
   }
   return nextNeeds.filter((need) => !has[need])
 }

@@ -1,5 +1,5 @@
 import { findHazard, type District, type Plan } from '@/lib/plan'
-import { findHazardFlow_gpm } from '@/lib/supply'
+import { findPlanFlow_gpm } from '@/lib/supply'
 import { formatAsked, say, type UnitSystem } from '../_text'
 
 /** What a plan is for: its target hazard by name, and the flow that is needed, as far as either is known. */
@@ -10,8 +10,7 @@ export function firesOf(district: District | undefined, plans: readonly Plan[]):
   const fires = new Map<string, PlanFire>()
   for (const plan of plans) {
     const hazard = district && findHazard({ district }, plan.hazardId)
-    const stages = (plan.demand ?? []).map(({ flow_gpm }) => flow_gpm)
-    const needed_gpm = stages.length > 0 ? Math.max(...stages) : findHazardFlow_gpm(hazard)
+    const needed_gpm = findPlanFlow_gpm(plan, hazard)
     if (hazard || needed_gpm !== undefined) fires.set(plan.id, { ...(hazard && { name: hazard.name }), ...(needed_gpm !== undefined && { needed_gpm }) })
   }
   return fires

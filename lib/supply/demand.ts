@@ -1,6 +1,6 @@
 import { neededFlow, type Building, type NeededFlow } from '../demand'
 import { issue, type Issue } from '../issue'
-import { findHazard, type Bundle, type Hazard } from '../plan'
+import { findHazard, type Bundle, type Hazard, type Plan } from '../plan'
 
 /** What the fire ground asks for: the stages, their peak, and how the hazard's figure came about. */
 export type ResolvedDemand = {
@@ -48,14 +48,23 @@ export function findHazardFlow_gpm(hazard: Hazard | undefined): number | undefin
   return findNeededFlow(hazard)?.flow_gpm ?? entered
 }
 
+/**
+ * The flow a plan is held to: the peak of its own stages, else the hazard's. [gpm]
+ *
+ * @param hazard the plan's target hazard, where it has one
+ * @returns undefined when neither says
+ */
+export function findPlanFlow_gpm({ demand = [] }: Pick<Plan, 'demand'>, hazard: Hazard | undefined): number | undefined {
+  return demand.length > 0 ? Math.max(...demand.map(({ flow_gpm }) => flow_gpm)) : findHazardFlow_gpm(hazard)
+}
+
 /** The plan's own stages, else the hazard's flow from dispatch on: the engine at the scene starts it. */
 export function resolveDemand(bundle: Bundle): ResolvedDemand {
   const { plan } = bundle
   const hazard = findHazard(bundle, plan.hazardId)
   const issues = hazard ? (findNeededFlow(hazard)?.issues ?? []).map((problem): Issue => ({ ...problem, severity: 'note', subjectIds: [hazard.id] })) : []
-  const stages = (plan.demand ?? []).map(({ from_s, flow_gpm }) => ({ from_s, flow_gpm })).sort((a, b) => a.from_s - b.from_s)
-  if (stages.length > 0) return { stages, needed_gpm: Math.max(...stages.map(({ flow_gpm }) => flow_gpm)), issues }
-  const needed_gpm = findHazardFlow_gpm(hazard)
+  const needed_gpm = findPlanFlow_gpm(plan, hazard)
   if (needed_gpm === undefined) return { stages: [], issues: [...issues, issue('demand-missing', 'warn', [plan.id])] }
-  return { stages: [{ from_s: 0, flow_gpm: needed_gpm }], needed_gpm, issues }
+  const stages = (plan.demand ?? []).map(({ from_s, flow_gpm }) => ({ from_s, flow_gpm })).sort((a, b) => a.from_s - b.from_s)
+  return { stages: stages.length > 0 ? stages : [{ from_s: 0, flow_gpm: needed_gpm }], needed_gpm, issues }
 }

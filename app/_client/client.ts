@@ -41,6 +41,7 @@ export class Client {
   #save: SaveState = allSaved
   #undo: UndoState = undoStateOf(emptyUndoStack)
   #list: DocumentList = { status: 'loading', entries: [] }
+  #opening: Promise<void> | undefined
 
   constructor(options: ClientOptions) {
     this.#options = {
@@ -152,6 +153,9 @@ export class Client {
     }
     this.#changed()
   }
+
+  /** The list for a screen that opens: parts of it that ask together are answered by one. After a change, ask with `refreshList`. */
+  openList = (): Promise<void> => (this.#opening ??= this.refreshList().finally(() => { this.#opening = undefined }))
 
   /** As `keepDocuments` of the station and the shelf that this client has. */
   keepDocuments = (districtId: string): Promise<string[]> => keepDocuments(this.#options.transport, this.#options.shelf, districtId)

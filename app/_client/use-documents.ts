@@ -23,7 +23,7 @@ export const usePlan = (docId: string | undefined): DocumentView<Plan> => useDoc
 
 /** The list of documents; asked for afresh when a screen first shows it. */
 export function useDocumentList(): DocumentList {
-  useEffect(() => void getClient().refreshList(), [])
+  useEffect(() => void getClient().openList(), [])
   return useSyncExternalStore(subscribeToClient, () => getClient().documentList(), () => noList)
 }
 
@@ -33,7 +33,7 @@ const none: readonly EditableDocument[] = []
 
 /** The plans of a district that have come so far; none while they are not wanted. */
 export function usePlansOf(districtId: string, isWanted: boolean): readonly Plan[] {
-  useEffect(() => { if (isWanted) void getClient().refreshList() }, [isWanted])
+  useEffect(() => { if (isWanted) void getClient().openList() }, [isWanted])
   const { entries } = useSyncExternalStore(subscribeToClient, () => getClient().documentList(), () => noList)
   const own = isWanted ? entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId && entry.deletedAt === undefined) : []
   return useDocuments<Plan>(own.slice(0, MOST_PLANS).map(({ id }) => id))

@@ -16,13 +16,15 @@ type Props = { districtId?: string; kinds?: readonly DocumentEntry['kind'][] }
 export function PutAwayList({ districtId, kinds }: Props) {
   const toast = useToast()
   const [system] = useUnitSystem()
-  const list = useDocumentList()
+  const { status, entries } = useDocumentList()
   const [all, setAll] = useState<readonly DocumentEntry[]>([])
+  // Asked for again with each new list: what is put away anywhere makes one.
   useEffect(() => {
+    if (status === 'loading') return
     let isGone = false
     void getClient().listWithPutAway().then((found) => { if (!isGone) setAll(found) }, () => undefined)
     return () => { isGone = true }
-  }, [list.entries])
+  }, [status, entries])
   const own = putAwayOf(all, districtId).filter(({ kind }) => kinds === undefined || kinds.includes(kind))
   if (own.length === 0) return null
   const nameOf = (id: string | undefined) => all.find((entry) => entry.id === id)?.name

@@ -410,3 +410,30 @@ describe('an edit the server will not have', () => {
     expect(client.saveState().state).toBe('saved')
   })
 })
+
+describe('the list', () => {
+  const counted = () => {
+    const transport = server.transport()
+    const asked = { count: 0 }
+    const client = new Client({ transport: { ...transport, list: (options) => { asked.count++; return transport.list(options) } }, timers, now: () => '2026-01-01T00:00:00Z' })
+    return { client, asked }
+  }
+
+  it('is asked for once by parts of a screen that open together, and anew by one that opens later', async () => {
+    const { client, asked } = counted()
+    await Promise.all([client.openList(), client.openList()])
+    expect(asked.count).toBe(1)
+    expect(client.documentList().status).toBe('ready')
+    await client.openList()
+    expect(asked.count).toBe(2)
+  })
+
+  it('is asked for anew after a change, even while a screen waits for it', async () => {
+    const { client, asked } = counted()
+    const opening = client.openList()
+    await client.create({ ...samplePlan(), id: 'P2' }, { label: 'new' })
+    await opening
+    expect(asked.count).toBe(2)
+    expect(client.documentList().entries.map(({ id }) => id)).toEqual(['D', 'P', 'P2'])
+  })
+})

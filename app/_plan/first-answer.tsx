@@ -12,7 +12,7 @@ import { Step } from '../_ui/step'
 import steps from '../_ui/steps.module.css'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { itemHref } from '../_links/screens'
-import { firstNeeds, firstPlaces, isWaterNamed, missingNeeds, missingNext, nextNeeds, type FirstNeed, type NextNeed } from './first-needs'
+import { firstNeeds, firstPlaces, isAllWaterNamed, missingNeeds, missingNext, nextNeeds, type FirstNeed, type NextNeed } from './first-needs'
 import styles from './first-answer.module.css'
 import { FIRST_PUMPER, FIRST_TENDER, getTemplate, unitEdit } from './handbook-unit'
 import type { Placed } from './place-edit'
@@ -66,7 +66,7 @@ function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGu
       <h2 id="first-answer" className={steps.title}>{say('plan.first.title')}</h2>
       {isNowhere(district, plan) && <WhereItLies onSay={(body, label) => { editDistrict(body, label) }} />}
       <ol className={steps.steps}>
-        {firstNeeds.map((need) => <Need key={need} words={say(`plan.first.${need}`)} isThere={!missing.includes(need)} {...(need === 'fillSite' && !isWaterNamed(plan) && { but: say('plan.first.no-water') })} />)}
+        {firstNeeds.map((need) => <Need key={need} words={say(`plan.first.${need}`)} isThere={!missing.includes(need)} {...(need === 'fillSite' && !isAllWaterNamed(district, plan) && { but: say('plan.first.no-water') })} />)}
       </ol>
       <div className={steps.acts}>
         {nextPlace && <Button look="primary" icon={isGuiding ? 'close' : 'pick'} aria-pressed={isGuiding} label={say(isGuiding ? 'plan.place.cancel' : 'plan.first.place', { count: firstPlaces.filter((place) => missing.includes(place)).length })} onClick={() => { onGuide(isGuiding ? undefined : nextPlace) }} />}

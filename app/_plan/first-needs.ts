@@ -1,5 +1,5 @@
 import { findHazard, type District, type Plan } from '@/lib/plan'
-import { FIRE_GROUND, findPlace, findPlanFlow_gpm } from '@/lib/supply'
+import { FIRE_GROUND, findPlace, findPlanFlow_gpm, isWaterNamed } from '@/lib/supply'
 
 /** What a first answer needs, in the order an officer gives it; the rest is assumed and said so. */
 export const firstNeeds = ['fillSite', 'dumpSite', 'fireGround', 'pumper', 'tender'] as const
@@ -8,9 +8,8 @@ export type FirstNeed = (typeof firstNeeds)[number]
 /** Those placed on the map, in the order in which they are asked for one after the other. */
 export const firstPlaces = ['fillSite', 'dumpSite', 'fireGround'] as const satisfies readonly FirstNeed[]
 
-/** Whether every fill site says what it draws on: a draft site, a source, or a hose lay that feeds it. */
-export const isWaterNamed = ({ fillSites, hoseLays = [] }: Pick<Plan, 'fillSites' | 'hoseLays'>): boolean =>
-  fillSites.every(({ id, draftSiteId, sourceId }) => draftSiteId !== undefined || sourceId !== undefined || hoseLays.some(({ toId }) => toId === id))
+/** Whether the water of every fill site is named. */
+export const isAllWaterNamed = (district: District, plan: Plan): boolean => plan.fillSites.every((site) => isWaterNamed({ district, plan }, site))
 
 /** What comes next: without it the answer stands, but not when there is water, nor whether it is enough. */
 export const nextNeeds = ['firstDue', 'need'] as const

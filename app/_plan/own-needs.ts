@@ -1,6 +1,6 @@
 import { markOf } from '@/lib/evidence'
 import type { Apparatus, District, Plan } from '@/lib/plan'
-import { isWaterNamed } from './first-needs'
+import { isAllWaterNamed } from './first-needs'
 
 /** What turns a first answer into a plan to rely on, in the order in which it pays. */
 export const ownNeeds = ['water', 'lift', 'vehicles', 'stations', 'dump', 'roads'] as const
@@ -21,7 +21,7 @@ export const unitToEnter = (district: Pick<District, 'apparatus'>, plan: Plan): 
 export function openNeeds(district: District, plan: Plan): OwnNeed[] {
   const units = unitsOf(district, plan)
   const isDone: Readonly<Record<OwnNeed, boolean>> = {
-    water: isWaterNamed(plan),
+    water: isAllWaterNamed(district, plan),
     lift: plan.fillSites.every((site) => {
       const bank = district.draftSites.find(({ id }) => id === site.draftSiteId)
       return site.lift_ft !== undefined ? markOf(site.evidence, 'lift_ft') === 'measured' : bank?.lift_ft !== undefined && markOf(bank.evidence, 'lift_ft') === 'measured'

@@ -9,6 +9,7 @@ import { take, takeKnown, type Ledger } from './ledger'
 import type { ResolvedLay } from './hose-lay/resolve-lays'
 import { sourceOfLay } from './hose-lay/source-of-lay'
 import { linesInto } from './lines-into'
+import { drawsOnNamed } from './names-water'
 import type { FillSiteResult } from './result'
 import { seasonDrop } from './season'
 import type { Staffed } from './staffing'
@@ -60,7 +61,7 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const ready_s = Math.max(cannotReach ? 0 : reached.arrive_s, staffed?.placeAt_s[0] ?? 0) + take(ledger, site, 'setUp_s', site.setUp_s, defaults.fillSetUp_s)
   const shared = { site, source, pump, water, ready_s, ...laterPlaces('bayAfter_s', bayCount, ready_s, staffed), ...(site.bayOrder === 'oneAtATime' && bayCount > 1 && { flowingBayCount: 1 }) }
 
-  if (!source && !draftSite) issues.push(issue('fill-water-unnamed', 'warn', [site.id]))
+  if (!drawsOnNamed(bundle, site)) issues.push(issue('fill-water-unnamed', 'warn', [site.id]))
   if (source?.kind === 'pressureHydrant' && water.hydrant_gpm === undefined) issues.push(issue('hydrant-untested', 'warn', [source.id]))
   if (!pump?.rated_gpm && site.rate_gpm === undefined) issues.push(issue('fill-site-without-pumper', 'block', [site.id]))
   if (!pump?.rated_gpm) {

@@ -5,6 +5,7 @@ import type { FeedSpec } from '../../shuttle'
 import { arrival } from '../arrival'
 import { defaults } from '../defaults'
 import { noted, numberKey, type Ledger } from '../ledger'
+import { isOpenToLay } from '../names-water'
 import { seasonDrop } from '../season'
 import { doubtedWater, sourceWater, type SourceWater } from '../source'
 import { spreadByMark } from '../spread'
@@ -113,7 +114,7 @@ function waterOf(bundle: Bundle, ledger: Ledger, lay: Lay): Pick<ResolvedLay, 'w
  * The lay that is a fill site's own supply: the first to stand, where no pumper and no measured rate is there.
  */
 export function findOwnSupply(lays: readonly ResolvedLay[], site: { readonly id: string; readonly pumperId?: string | undefined; readonly rate_gpm?: number | undefined }): ResolvedLay | undefined {
-  if (site.pumperId !== undefined || (site.rate_gpm ?? 0) > 0) return undefined
+  if (!isOpenToLay(site)) return undefined
   return lays.filter(({ lay }) => lay.toId === site.id).sort((a, b) => a.ready_s - b.ready_s)[0]
 }
 

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { answerLines } from '@/app/_text'
-import { isWaterNamed } from '@/app/_plan/first-needs'
+import { isAllWaterNamed } from '@/app/_plan/first-needs'
 import { evaluatePlan } from '@/lib/supply'
 import { smallBundle } from '../../fixtures/bundle'
 
 const codesOf = (changes: Readonly<Record<string, unknown>>) => evaluatePlan(smallBundle(changes)).issues.map(({ code }) => code)
+const isNamed = (changes: Readonly<Record<string, unknown>> = {}) => { const { district, plan } = smallBundle(changes); return isAllWaterNamed(district, plan) }
 const alertsOf = (changes: Readonly<Record<string, unknown>>) => answerLines(evaluatePlan(smallBundle(changes)), () => 'Mill pond fill', 'us').filter(({ look }) => look !== 'plain').map(({ text }) => text)
 
 describe('a fill site whose water nobody has named', () => {
@@ -17,8 +18,14 @@ describe('a fill site whose water nobody has named', () => {
   })
 
   test('is not ticked as done', () => {
-    expect(isWaterNamed(smallBundle(dry).plan)).toBe(false)
-    expect(isWaterNamed(smallBundle().plan)).toBe(true)
+    expect(isNamed(dry)).toBe(false)
+    expect(isNamed()).toBe(true)
+  })
+
+  test('is ticked just where the headline does not tell of it: a lay to a site with a pumper of its own names nothing that it drafts', () => {
+    const lay = { id: 'lay1', name: 'Lay', fromId: 'so1', toId: 'f1', points: [{ lat: 45.03, lon: -40 }, { lat: 45.02, lon: -40 }], pumperIds: [], stretches: [{ id: 's1', size_in: 5, lineCount: 1 }] }
+    for (const changes of [{}, dry, { ...dry, 'plan.fillSites.0.sourceId': 'so1' }, { ...dry, 'plan.hoseLays': [lay] }, { ...dry, 'plan.hoseLays': [{ ...lay, isLeftOut: true }] }])
+      expect(isNamed(changes), JSON.stringify(changes)).toBe(!codesOf(changes).includes('fill-water-unnamed'))
   })
 })
 

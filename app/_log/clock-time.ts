@@ -44,6 +44,7 @@ function aheadOf(at_ms: number, zone: string | undefined): number {
   return (daysFromDay(year, month, day) * 86_400 + (Number(hour) * 60 + Number(minute)) * 60 + Number(second)) * 1000 - Math.floor(at_ms / 1000) * 1000
 }
 
+const DAY_MS = 86_400_000
 /** More than this before the time before it, a time of day is one of the next day. */
 const NEXT_DAY_MS = 6 * 3_600_000
 
@@ -58,7 +59,7 @@ export function momentAt(timeOfDay_s: number, day: string, zone: string | undefi
   // Twice, as the offset at the guess may be that of the other side of a change of clocks.
   const guess_ms = wall_ms - aheadOf(wall_ms, zone)
   const at_ms = wall_ms - aheadOf(guess_ms, zone)
-  return after_ms !== undefined && at_ms < after_ms - NEXT_DAY_MS ? at_ms + 86_400_000 : at_ms
+  return after_ms !== undefined && at_ms < after_ms - NEXT_DAY_MS ? at_ms + DAY_MS : at_ms
 }
 
 /** Clocks of two devices differ by less, as a rule. */
@@ -74,9 +75,8 @@ export function typedMoment(text: string, near_ms: number, zone: string | undefi
   const timeOfDay_s = findTimeOfDay_s(text)
   if (timeOfDay_s === undefined) return undefined
   const at_ms = momentAt(timeOfDay_s, dayAt(near_ms, zone), zone)
-  const half_ms = 43_200_000
-  const nearest_ms = at_ms - near_ms > half_ms ? at_ms - 2 * half_ms : near_ms - at_ms > half_ms ? at_ms + 2 * half_ms : at_ms
-  return nearest_ms > Math.max(now_ms, near_ms) + CLOCKS_MS ? nearest_ms - 2 * half_ms : nearest_ms
+  const latest_ms = Math.max(now_ms, near_ms) + CLOCKS_MS
+  return [at_ms, at_ms - DAY_MS, at_ms + DAY_MS].filter((one) => one <= latest_ms).sort((a, b) => Math.abs(a - near_ms) - Math.abs(b - near_ms))[0]
 }
 
 /** The device's own clock, UTC [ms]. */

@@ -15,7 +15,7 @@ import { clockTime, deviceTime_ms, typedMoment } from './clock-time'
 import { eventWords } from './event-words'
 import styles from './log.module.css'
 import { shiftsFrom } from './shifts-from'
-import { takenBack } from './taken-back'
+import { takeBack } from './take-back'
 import { postKey, postName, type LogDesk } from './use-log'
 
 /** At most so many lines at a time: a phone draws no thousand. */
@@ -55,7 +55,7 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
                 {state && <span className={styles.quiet}> ({say(`log.events.state.${state}`)})</span>}
               </span>
               {!gone.has(event.id) && <Button className={styles.correct} look="quiet" label={say('log.events.correct')} aria-label={say('log.events.correct.name', { what: words })} aria-expanded={openId === event.id} onClick={() => { setOpen(openId === event.id ? undefined : event.id) }} />}
-              {state === 'undone' && <Button className={styles.correct} look="quiet" icon="undo" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: words })} onClick={() => { void desk.note((effective.undosOf.get(event.id) ?? []).map((undo) => takenBack(undo, by))) }} />}
+              {state === 'undone' && <Button className={styles.correct} look="quiet" icon="undo" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: words })} onClick={() => { void takeBack(desk, effective.undosOf.get(event.id) ?? [], by) }} />}
               {openId === event.id && <Correction desk={desk} event={event} isPutRight={right_ms !== event.at_ms} by={by} onDone={() => { setOpen(undefined) }} />}
             </li>
           )
@@ -81,7 +81,7 @@ function Correction({ desk, event, isPutRight, by, onDone }: { desk: LogDesk; ev
     if (rule?.isNeeded && value === undefined) return
     void desk.note([{ ...common, kind, at_ms, replaces: event.id, ...(event.note !== undefined && { note: event.note }), ...(rule && value !== undefined && { value }) }]).then(onDone)
   }
-  const undo = () => { void desk.note([takenBack(event, by)]).then(onDone) }
+  const undo = () => { void takeBack(desk, [event], by).then(onDone) }
   const kinds = siteEventKinds.filter((one) => one === event.kind || (event.apparatusId !== undefined && !['tankLevel', 'flow', 'pressure', 'primeGot', 'note'].includes(one)))
   return (
     <div className={styles.correction}>

@@ -14,7 +14,7 @@ import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
 import { momentAt } from './clock-time'
 import styles from './log.module.css'
-import { takenBack } from './taken-back'
+import { takeBack } from './take-back'
 import type { LogDesk } from './use-log'
 
 type Tried = Pick<ReadCsv, 'fresh' | 'rowCount' | 'issues'> & { file: string }
@@ -43,8 +43,8 @@ export function LogFiles({ desk, log, districtId, system }: { desk: LogDesk; log
   }
   const take = async ({ fresh }: Tried) => {
     await getEventLog(log.id).add(fresh)
-    const takeBack = () => { void desk.note(fresh.map((event) => takenBack(event))).then((made) => { toast({ text: say('log.import.back', { count: made.length }) }) }) }
-    toast({ text: say('log.import.taken', { count: fresh.length }), onUndo: takeBack })
+    const undo = () => { void takeBack(desk, fresh).then((made) => { toast({ text: say('log.import.back', { count: made.length }) }) }) }
+    toast({ text: say('log.import.taken', { count: fresh.length }), onUndo: undo })
     setTried(undefined)
   }
   return (

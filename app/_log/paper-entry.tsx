@@ -19,7 +19,7 @@ import { momentAt } from './clock-time'
 import { EventList } from './event-list'
 import { LogState } from './log-state'
 import styles from './log.module.css'
-import { takenBack } from './taken-back'
+import { takeBack } from './take-back'
 import { postKey, postName, postsOf, useLog, type LogDesk } from './use-log'
 
 /** Clock of the watch that a post's form was written by: one a form, so that a wrong watch is found like a wrong phone. */
@@ -82,7 +82,7 @@ function StopRow({ desk, log, post, by }: RowProps) {
       return { post, kind, apparatusId: tenderId, at_ms, made_ms: Date.now(), device: paperDevice(log, post), entered: 'paper' as const, ...(by !== undefined && { by }) }
     }))
     setSaid('')
-    toast({ text: say('log.paper.kept', { count: made.length, tender: desk.names(tenderId) ?? tenderId }), onUndo: () => { void desk.note(made.map((event) => takenBack(event, by))) } })
+    toast({ text: say('log.paper.kept', { count: made.length, tender: desk.names(tenderId) ?? tenderId }), onUndo: () => { void takeBack(desk, made, by) } })
     setTimes({})
     form.current?.querySelector('select')?.focus()
   }
@@ -127,7 +127,7 @@ function ReadingRow({ desk, log, post, by }: RowProps) {
     if (timeOfDay_s === undefined || value === undefined) return
     const last_ms = desk.events.events.findLast(({ device }) => device === paperDevice(log, post))?.at_ms
     const made = await desk.note([{ post, kind, value, at_ms: momentAt(timeOfDay_s, log.date, log.zone, last_ms), made_ms: Date.now(), device: paperDevice(log, post), entered: 'paper', ...(by !== undefined && { by }) }])
-    toast({ text: say('log.import.taken', { count: made.length }), onUndo: () => { void desk.note(made.map((event) => takenBack(event, by))) } })
+    toast({ text: say('log.import.taken', { count: made.length }), onUndo: () => { void takeBack(desk, made, by) } })
     setTime(undefined)
     setValue(undefined)
   }

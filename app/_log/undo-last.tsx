@@ -9,7 +9,7 @@ import { Button } from '../_ui/button'
 import { eventWords } from './event-words'
 import { clockTime } from './clock-time'
 import styles from './log.module.css'
-import { takenBack } from './taken-back'
+import { takeBack } from './take-back'
 import { postKey, type LogDesk } from './use-log'
 
 /** Takes back the last thing noted on this device at this post. */
@@ -21,5 +21,5 @@ export function UndoLast({ desk, post, system }: { desk: LogDesk; post: SiteEven
   )
   if (!last) return null
   const what = `${eventWords(last, desk.names, system)}, ${clockTime(last.at_ms, desk.log?.zone)}`
-  return <div className={styles.undoBar}><Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={() => { void desk.note([takenBack(last)]) }} /></div>
+  return <div className={styles.undoBar}><Button className={styles.undo} icon="undo" label={say('log.undo', { what })} onClick={() => { void takeBack(desk, [last]) }} /></div>
 }

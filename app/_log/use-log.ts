@@ -10,7 +10,7 @@ import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 
 /** What somebody notes: the rest of an event is added to it. */
-export type Noted = Pick<SiteEvent, 'post' | 'kind'> & Partial<Omit<SiteEvent, 'id' | 'logId'>>
+type Noted = Pick<SiteEvent, 'post' | 'kind'> & Partial<Omit<SiteEvent, 'id' | 'logId'>>
 
 export type LogDesk = {
   log: FieldLog | undefined

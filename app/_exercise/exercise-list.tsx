@@ -1,19 +1,17 @@
 'use client'
 
-import { useDistrict, useDocumentList, getClient } from '../_client'
+import { useDistrict, useDocumentList } from '../_client'
 import { PutAwayList } from '../_frame/put-away-list'
 import { UndoButtons } from '../_frame/undo-buttons'
+import { usePutAway } from '../_frame/use-put-away'
 import { Shell } from '../_frame/shell'
-import { formatDay, say, sayIssue } from '../_text'
+import { formatDay, say } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
 import { EmptyState } from '../_ui/empty-state'
 import { exerciseHref } from '../_links/exercise-href'
-import { useToast } from '../_ui/toast'
-import { useUnitSystem } from '../_ui/unit-system-context'
-import { useSayDone } from '../_ui/use-say-done'
 import styles from './exercise.module.css'
 import { NewExercise } from './new-exercise'
 
@@ -21,18 +19,11 @@ const guide = ['1', '2', '3', '4', '5', '6', '7'] as const
 
 /** The exercises of a district: make one, take one up, put one away. */
 export function ExerciseList({ districtId }: { districtId: string }) {
-  const toast = useToast()
-  const sayDone = useSayDone()
-  const [system] = useUnitSystem()
+  const putAway = usePutAway()
   const district = useDistrict(districtId).doc
   const list = useDocumentList()
   const own = list.entries.filter((entry) => entry.districtId === districtId)
   const exercises = own.filter(({ kind }) => kind === 'exercise')
-  const remove = async (id: string, name: string) => {
-    const refused = await getClient().remove(id, { label: say('exercise.delete') })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    else sayDone(say('exercise.deleted', { name }))
-  }
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="exercise" actions={<UndoButtons />}>
       <div className={styles.page}>
@@ -48,7 +39,7 @@ export function ExerciseList({ districtId }: { districtId: string }) {
                 <li key={id} className={styles.row}>
                   <ButtonLink className={styles.name} look="quiet" href={exerciseHref(districtId, id)} label={name} iconAfter="arrowRight" />
                   {updatedAt && <span className={styles.quiet}>{say('exercise.made-on', { day: formatDay(updatedAt) })}</span>}
-                  <Button size="s" look="quiet" icon="trash" label={say('exercise.delete')} aria-label={say('kit.act-on', { act: say('exercise.delete'), name })} onClick={() => { void remove(id, name) }} />
+                  <Button size="s" look="quiet" icon="trash" label={say('exercise.delete')} aria-label={say('kit.act-on', { act: say('exercise.delete'), name })} onClick={() => { void putAway(id, say('exercise.delete'), say('exercise.deleted', { name })) }} />
                 </li>
               ))}
             </ul>

@@ -6,6 +6,7 @@ import { readLogFile } from '@/lib/field-log'
 import { getClient, getEventLog, useDistrict, useDocumentList } from '../_client'
 import { PutAwayList } from '../_frame/put-away-list'
 import { UndoButtons } from '../_frame/undo-buttons'
+import { usePutAway } from '../_frame/use-put-away'
 import { reviewHref } from '../_links/review-href'
 import { Shell } from '../_frame/shell'
 import { formatDay, say, sayIssue } from '../_text'
@@ -18,7 +19,6 @@ import { logHref } from '../_links/log-href'
 import { useAddress } from '../_ui/use-address'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { useSayDone } from '../_ui/use-say-done'
 import styles from './log.module.css'
 import { NewLog } from './new-log'
 
@@ -26,7 +26,7 @@ import { NewLog } from './new-log'
 export function LogList({ districtId }: { districtId: string }) {
   const router = useRouter()
   const toast = useToast()
-  const sayDone = useSayDone()
+  const putAway = usePutAway()
   const [system] = useUnitSystem()
   const { plan: planId } = useAddress('plan')
   const district = useDistrict(districtId).doc
@@ -35,11 +35,6 @@ export function LogList({ districtId }: { districtId: string }) {
   const own = list.entries.filter((entry) => entry.districtId === districtId)
   const logs = own.filter(({ kind }) => kind === 'log')
   const tellBad = (text: string) => { toast({ text, look: 'danger' }) }
-  const remove = async (id: string, name: string) => {
-    const refused = await getClient().remove(id, { label: say('log.delete') })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    else sayDone(say('log.deleted', { name }))
-  }
   const openFile = async (chosen: File | undefined) => {
     if (!chosen) return
     const read = readLogFile(await chosen.text())
@@ -69,7 +64,7 @@ export function LogList({ districtId }: { districtId: string }) {
                 <li key={id} className={styles.listRow}>
                   <ButtonLink className={styles.name} look="quiet" href={logHref(districtId, id)} label={name} iconAfter="arrowRight" />
                   {updatedAt && <span className={styles.quiet}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
-                  <Button size="s" look="quiet" icon="trash" label={say('log.delete')} aria-label={say('kit.act-on', { act: say('log.delete'), name })} onClick={() => { void remove(id, name) }} />
+                  <Button size="s" look="quiet" icon="trash" label={say('log.delete')} aria-label={say('kit.act-on', { act: say('log.delete'), name })} onClick={() => { void putAway(id, say('log.delete'), say('log.deleted', { name })) }} />
                 </li>
               ))}
             </ul>

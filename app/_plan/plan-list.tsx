@@ -9,6 +9,7 @@ import { PutAwayList } from '../_frame/put-away-list'
 import { useNewPlan } from '../_frame/use-new-plan'
 import { Shell } from '../_frame/shell'
 import { UndoButtons } from '../_frame/undo-buttons'
+import { usePutAway } from '../_frame/use-put-away'
 import { say, sayIssue } from '../_text'
 import '../_text/areas/compare'
 import { formatDay } from '../_text/format-day'
@@ -19,7 +20,6 @@ import { Menu } from '../_ui/menu'
 import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { useSayDone } from '../_ui/use-say-done'
 import { makeWholeBundle } from '../_worker'
 import { fireWords, firesOf } from './plan-fires'
 import { readyDocument } from './ready-document'
@@ -32,7 +32,7 @@ const MOST_BYTES = 64 * 1024 * 1024
 export function PlanList({ districtId }: { districtId: string }) {
   const router = useRouter()
   const toast = useToast()
-  const sayDone = useSayDone()
+  const putAway = usePutAway()
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
   const list = useDocumentList()
@@ -52,11 +52,6 @@ export function PlanList({ districtId }: { districtId: string }) {
   const duplicate = async (id: string) => {
     const plan = await readyDocument<Plan>(id)
     if (plan) await create(copyOfPlan(plan, say('plan.copy-name', { name: plan.name }), () => getClient().newId()), say('plan.duplicate'))
-  }
-  const remove = async (id: string, name: string) => {
-    const refused = await getClient().remove(id, { label: say('plan.delete') })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    else sayDone(say('plan.deleted', { name }))
   }
   const exportPlan = async (id: string, name: string) => {
     const plan = await readyDocument<Plan>(id)
@@ -120,7 +115,7 @@ export function PlanList({ districtId }: { districtId: string }) {
                     items={[
                       { id: 'duplicate', label: say('plan.duplicate'), onSelect: () => { void duplicate(id) } },
                       { id: 'export', label: say('plan.export'), onSelect: () => { void exportPlan(id, name) } },
-                      { id: 'delete', label: say('plan.delete'), icon: 'trash', isDanger: true, onSelect: () => { void remove(id, name) } },
+                      { id: 'delete', label: say('plan.delete'), icon: 'trash', isDanger: true, onSelect: () => { void putAway(id, say('plan.delete'), say('plan.deleted', { name })) } },
                     ]}
                   />
                 </li>

@@ -23,20 +23,20 @@ export function MeasureList({ measures, log, events, district, plan, names }: Me
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
   const by = useMemo(() => whoLogged(events), [events])
   const toast = useToast()
+  const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const docOf = (measure: Measure) => (measure.doc === 'district' ? district : plan)
-  const sourceOf = (measure: Measure) => say('review.measure.source', { log: log.name, count: measure.count })
-  const isTaken = (measure: Measure) => storedFor(docOf(measure)!, measure).evidence?.source === sourceOf(measure)
+  const isTaken = (measure: Measure) => storedFor(docOf(measure)!, measure).evidence?.source === sourceIn(log, measure)
   const offered = measures.filter((measure) => {
     const doc = docOf(measure)
     return measure.withheld === undefined && doc && canTake(doc, measure) && !left.has(measureKey(measure)) && (isTaken(measure) || !saysTheSame(storedFor(doc, measure), measure))
   })
   const open = offered.filter((measure) => measure.field !== 'curvePoints' && !isTaken(measure))
   const takeAll = () => {
-    const acts = takeMeasures({ district, plan }, open, (measure) => ({ by, on: log.date, source: sourceOf(measure) }), mintId)
+    const acts = takeMeasures({ district, plan }, open, (measure) => ({ by, on: log.date, source: sourceIn(log, measure) }), mintId)
     const refused = getClient().act(acts.map(({ doc, bodies }) => ({ docId: doc.id, body: bodies })), { label: say('review.measure.take-all-what', { count: open.length }) })
     if (refused) toast({ text: sayIssue(refused, names, system), look: 'danger' })
-    else toast({ text: say('review.measure.all-taken', { count: open.length }), onUndo: () => { void getClient().undo() } })
+    else sayDone(say('review.measure.all-taken', { count: open.length }))
   }
   return (
     <section className={styles.part} aria-labelledby="review-measures">
@@ -76,7 +76,7 @@ function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measur
   const sayDone = useSayDone()
   const [system] = useUnitSystem()
   const { item, what, value, range } = measureWords(measure, names, system)
-  const source = say('review.measure.source', { log: log.name, count: measure.count })
+  const source = sourceIn(log, measure)
   const stored = storedFor(doc, measure)
   const unit = findUnit(measure.field) ?? 's'
   const isTaken = stored.evidence?.source === source
@@ -112,6 +112,9 @@ function MeasureRow({ measure, log, by, doc, names, onLeave }: { measure: Measur
     </li>
   )
 }
+
+/** As a taken figure names the log it is from: by this it is known as taken. */
+const sourceIn = ({ name }: FieldLog, { count }: Measure): string => say('review.measure.source', { log: name, count })
 
 const MOST_LETTERS = 120
 

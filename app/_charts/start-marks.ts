@@ -3,7 +3,7 @@ import type { ChartLine } from './chart-lines'
 /** The numbers of lines that begin close together: one word, so that none overprints another. */
 export type StartMark = { readonly ids: readonly string[]; readonly words: string; readonly right: number; readonly share: number }
 
-/** Of the 12 px type of the chart: a figure, a comma or a space, at the most. */
+/** Of the 12 px type of the chart: a character, at the most. */
 const CHARACTER = 7
 const APART = 3
 
@@ -27,7 +27,8 @@ export function startMarks(lines: readonly ChartLine[], end_s: number, x: (time_
   return marks
 }
 
-const widthOf = (words: string): number => words.length * CHARACTER
+/** Room that words take up on a chart, in px. */
+export const widthOf = (words: string): number => words.length * CHARACTER
 
 const placed = (ids: readonly string[], words: string, right: number, share: number, left: number): StartMark => ({ ids, words, share, right: Math.max(right, left + APART + widthOf(words)) })
 

@@ -1,10 +1,10 @@
 import type { ChartLine } from './chart-lines'
+import { widthOf } from './start-marks'
 
 /** A line's short name on the line itself. */
 export type StringLabel = { readonly id: string; readonly words: string; readonly x: number; readonly share: number }
 
-/** Of the 12 px type of the chart: a character, and the height of a line of it as a part of the road's height. */
-const CHARACTER = 7
+/** Height of a line of the chart's 12 px type, as a part of the road's height. */
 const HEIGHT_SHARE = 0.11
 /** From one label of a line to its next. */
 const EVERY_PX = 80
@@ -20,7 +20,7 @@ const tried = [0.5, 0.35, 0.65, 0.22, 0.78]
 export function stringLabels(lines: readonly ChartLine[], end_s: number, x: (time_s: number) => number): StringLabel[] {
   const labels: StringLabel[] = []
   const isFree = (words: string, at: { x: number; share: number }) =>
-    labels.every((one) => Math.abs(one.share - at.share) > HEIGHT_SHARE || Math.abs(one.x - at.x) > ((one.words.length + words.length) * CHARACTER) / 2 + 4)
+    labels.every((one) => Math.abs(one.share - at.share) > HEIGHT_SHARE || Math.abs(one.x - at.x) > (widthOf(one.words) + widthOf(words)) / 2 + 4)
   for (const { id, letter, points } of lines) {
     let last = -Infinity
     points.forEach((from, k) => {

@@ -14,11 +14,17 @@ export function timeShown(figure: Time, times: Times): TimeShown {
   const missing = figure === 'supplyReady_s' ? [] : missingForTime(figure, times)
   const value = times[figure]
   if (missing.length > 0) return { value: say('result.time.not-known'), ask: listWords(missing.map((what) => say(`result.ask.${what}`))) }
-  if (value === null) return { value: say(figure === 'tankEmpty_s' && times.supplyReady_s !== null ? 'result.time.not-empty' : figure === 'gap_s' || figure === 'short_s' ? 'result.time.not-known' : 'result.time.never') }
+  if (value === null) return { value: noTimeWords(figure, times) }
   if (figure === 'gap_s') return { value: gapWords(value, times) }
   if (figure === 'short_s' && value === 0) return { value: say('result.time.always-met') }
   if (figure === 'firstWater_s' && missingForTime('firstArrival_s', times).length > 0) return { value: say('result.time.from-supply', { time: formatFrom(value) }) }
   return { value: figure === 'tankEmpty_s' ? formatUntil(value) : formatFrom(value) }
+}
+
+/** Nothing is missing, and there is no such time. */
+function noTimeWords(figure: Time, { supplyReady_s }: Times): string {
+  if (figure === 'gap_s' || figure === 'short_s') return say('result.time.not-known')
+  return say(figure === 'tankEmpty_s' && supplyReady_s !== null ? 'result.time.not-empty' : 'result.time.never')
 }
 
 function gapWords(gap_s: number, { tankEmpty_s, supplyReady_s }: Times): string {

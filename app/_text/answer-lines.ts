@@ -22,10 +22,13 @@ const saidInHeadline: readonly string[] = [
   'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted',
   'fill-water-unnamed', 'dump-tank-assumed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'first-due-missing', 'first-due-tank-missing',
   'dump-line-short', 'dump-hose-short', 'dump-hose-thin', 'dump-line-unsaid',
-  'vacuum-over-20inHg', 'fill-prime-slow', 'suction-not-carried', 'dry-vacuum-below-standard',
+  'rated-hose-assumed', 'vacuum-over-20inHg', 'fill-prime-slow', 'suction-not-carried', 'dry-vacuum-below-standard',
 ]
 
 const placeInHeadline = ({ code }: Issue): number => saidInHeadline.indexOf(code)
+
+/** A note is nothing that the answer stands on. */
+const isSaidInHeadline = (one: Issue): boolean => one.severity === 'warn' && placeInHeadline(one) >= 0
 
 /**
  * The answer in lines: first no water at all, then short of the need, then what it stands on that nobody has chosen,
@@ -35,14 +38,14 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   const { sustainable_gpm, supplyReady_s, gap_s, tankEmpty_s, limitingLink, dependable } = result
   const blocking = result.issues.find(({ severity }) => severity === 'block')
   const cautionsOf = (isSaid: (one: Issue) => boolean) => issueLines(result.issues.filter(isSaid).sort((a, b) => placeInHeadline(a) - placeInHeadline(b)), names, system).map(({ text }): AnswerLine => ({ look: 'amber', text }))
-  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautionsOf((one) => placeInHeadline(one) >= 0)]
+  if (blocking) return [{ look: isUnfinished(blocking) ? 'amber' : 'danger', text: say('result.blocked-by', { reason: sayIssue(blocking, names, system) }) }, ...cautionsOf(isSaidInHeadline)]
   if (sustainable_gpm === null) return [{ look: 'amber', text: say('result.blocked') }]
 
   const lines: AnswerLine[] = []
   if (gap_s && tankEmpty_s !== null && supplyReady_s !== null)
     lines.push({ look: 'danger', text: say('result.gap', { gap: timeWords('gap_s', result), empty: formatUntil(tankEmpty_s), ready: formatFrom(supplyReady_s) }) })
   lines.push(...shortLine(result, sustainable_gpm, system))
-  lines.push(...cautionsOf((one) => placeInHeadline(one) >= 0 || isUnknownWater(one) || (one.code === 'rated-hose-assumed' && one.severity === 'warn')))
+  lines.push(...cautionsOf((one) => isSaidInHeadline(one) || isUnknownWater(one)))
 
   const sentences = [flowsSentence(result, sustainable_gpm, system)]
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(...readySentences(result, supplyReady_s, system))

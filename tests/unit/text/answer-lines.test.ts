@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { answerLines, issueLabel, issueLook } from '@/app/_text'
 import { stopText } from '@/app/_advice/change-text'
 import { flowDoubt, prepareDoubt } from '@/lib/doubt'
+import { issue, type Issue } from '@/lib/issue'
 import { compilePlan, countUnmeasured, evaluatePlan, type SupplyResult } from '@/lib/supply'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
@@ -72,6 +73,13 @@ describe('the headline', () => {
     const [line] = linesOf(evaluatePlan(smallBundle({ 'district.sources.0.usable_gal': undefined, 'district.sources.0.surface_sqft': undefined, 'district.sources.0.usableDepth_ft': undefined, 'district.sources.0.kind': 'pond' }), { quick: true })).filter((one) => one.includes('never running out'))
     expect(line).toMatch(/^amber: /)
     expect(linesOf(evaluatePlan(smallBundle({ 'district.sources.0.usable_gal': 90_000 }), { quick: true })).join()).not.toContain('never running out')
+  })
+
+  it('says first what does not come, then what nobody named, then what a pump may not do; a note is not said', () => {
+    const issues = [issue('rated-hose-assumed', 'warn', ['fi1', 'p1'], { least_gpm: 700, size_in: 5 }), issue('dump-pumper-assumed', 'warn', ['du1'], { rated_gpm: 1000 }), issue('lay-pumper-elsewhere', 'warn', ['la1', 'du1'])]
+    const places = (list: Issue[]) => linesOf(withFigures({ sustainable_gpm: 760, needed_gpm: 750, gap_s: 0, issues: list })).flatMap((line) => ['if it was rated through', 'No pumper is named', 'cannot do both'].filter((words) => line.includes(words)))
+    expect(places(issues)).toEqual(['cannot do both', 'No pumper is named', 'if it was rated through'])
+    expect(places(issues.map((one) => ({ ...one, severity: 'note' })))).toEqual([])
   })
 
   it('counts the inputs nobody has measured as the result lists them, and says how many are mere assumptions', () => {

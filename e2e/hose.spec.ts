@@ -1,15 +1,10 @@
 import type { Page } from '@playwright/test'
-import { expectAccessible, expectAccessibleInEveryLook } from './support/expect-accessible'
+import { expectAccessible, expectAccessibleInEveryLook, expectNoSideways } from './support/expect-accessible'
 import { expect, test } from './support/test'
 
 const HOSE = '/district/ostrel-valley/plan/plan-school/hose'
 /** The way to its fire ground takes more hose than the district has. */
 const FAR_HOSE = '/district/ostrel-valley/plan/plan-yarrow-bank/hose'
-
-/** Nothing on the page is wider than the page. */
-const expectNoSideways = async (page: Page) => {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0)
-}
 
 /** Opens the page and draws a lay, the only one of the plan. */
 async function drawLay(page: Page, address = HOSE) {

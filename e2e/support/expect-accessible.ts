@@ -20,6 +20,12 @@ export async function expectAccessible(page: Page, rules?: string[]): Promise<vo
   expect(found, 'accessibility').toEqual([])
 }
 
+/** Fails where anything on the page is wider than the page. */
+export async function expectNoSideways(page: Page): Promise<void> {
+  const [wider_px, width_px] = await page.evaluate(() => [document.documentElement.scrollWidth - document.documentElement.clientWidth, window.innerWidth])
+  expect(wider_px, `wider than ${width_px}`).toBeLessThanOrEqual(0)
+}
+
 /** The page, opened once, by day and by night, on a desk and on a phone: the checker finds nothing wrong, and nothing is wider than the page. */
 export async function expectAccessibleInEveryLook(page: Page): Promise<void> {
   for (const size of SIZES) {
@@ -28,6 +34,6 @@ export async function expectAccessibleInEveryLook(page: Page): Promise<void> {
     await expectAccessible(page)
     await page.emulateMedia({ colorScheme: 'dark' })
     await expectAccessible(page, RULES_OF_COLOUR)
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), `wider than ${size.width}`).toBeLessThanOrEqual(0)
+    await expectNoSideways(page)
   }
 }

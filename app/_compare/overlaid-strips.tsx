@@ -1,5 +1,5 @@
 import { chainParts, type SupplyResult } from '@/lib/supply'
-import { bandPath, halfOf, partOfLink, STRIP_HEIGHT } from '../_charts/supply-strip'
+import { chainBand, halfOf, partOfLink, STRIP_HEIGHT } from '../_charts/supply-strip'
 import { formatGiven, say } from '../_text'
 import '../_text/areas/compare'
 import { joinClasses } from '../_ui/join-classes'
@@ -17,7 +17,7 @@ export function OverlaidStrips({ results, full_gpm, chosen }: Props) {
     <div role="group" aria-label={say('compare.overlay.strips')}>
       <svg className={styles.strip} viewBox={`0 0 ${chainParts.length * 100} ${STRIP_HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
         {drawn.map(({ result, index }) => (
-          <path key={result.planId} className={joinClasses(styles.outline, isBack(chosen, index) && styles.back)} d={bandPath(result.chain.map(({ capacity_gpm }) => halfOf(capacity_gpm, full_gpm)))} strokeDasharray={markOfPlan(index).dash} />
+          <path key={result.planId} className={joinClasses(styles.outline, isBack(chosen, index) && styles.back)} d={chainBand(result.chain, (capacity_gpm) => halfOf(capacity_gpm, full_gpm))} strokeDasharray={markOfPlan(index).dash} />
         ))}
       </svg>
       <ol className={styles.parts}>

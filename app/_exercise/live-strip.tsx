@@ -16,7 +16,7 @@ export function LiveStrip({ session, asked_gpm, names }: { session: Session; ask
     <section aria-label={say('exercise.strip')}>
       <h2>{say('exercise.strip')}</h2>
       <p>{say('exercise.strip.text', { time: formatMinutes(moved.over_s, 'down') })}</p>
-      <SupplyStrip result={{ chain, limitingLink: null, sustainable_gpm: null, needed_gpm: asked_gpm }} names={names} full_gpm={Math.max(100, asked_gpm * 1.5, ...chain.map(({ capacity_gpm }) => capacity_gpm))} />
+      <SupplyStrip result={{ chain, limitingLink: null, sustainable_gpm: null, needed_gpm: asked_gpm }} names={names} isMoved full_gpm={Math.max(100, asked_gpm * 1.5, ...chain.map(({ capacity_gpm }) => capacity_gpm))} />
     </section>
   )
 }

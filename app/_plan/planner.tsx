@@ -156,8 +156,8 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
             {isWorking && <StripSkeleton />}
             {result && <SupplyStrip result={result} names={names} chosen={part === 'tenders' || part === undefined ? undefined : part} onChoose={setPart} />}
             <div className={styles.stripFoot}>
-              {result && result.needed_gpm !== null && result.chain.length > 0 && (
-                <p className={styles.legend}>{say('plan.strip.legend', { needed: formatAsked(result.needed_gpm, system), expected: formatGiven(result.sustainable_gpm, system, result.needed_gpm) })}</p>
+              {result && result.chain.length > 0 && (
+                <p className={styles.legend}>{say('plan.strip.legend', { needed: result.needed_gpm === null ? 'none' : formatAsked(result.needed_gpm, system), expected: formatGiven(result.sustainable_gpm, system, result.needed_gpm) })}</p>
               )}
               <Button look="quiet" size="s" iconAfter="chevron" aria-expanded={isChartOpen} label={say(isChartOpen ? 'plan.chart.hide' : 'plan.chart.show')} onClick={() => { setChartOpen(!isChartOpen) }} />
             </div>

@@ -16,7 +16,7 @@ import type { ResolvedTender } from './tender'
  *   fire ground   most the dump-site pumpers can send on
  *
  * What a hose lay brings counts in every part that it goes round, where it stands by the time the dump sites are set; one that comes
- * later is no part of the flow held from supply ready on.
+ * later is no part of the flow held from supply ready on. Where no water is named, what the source could give is not known.
  */
 export function chainOf({ fills, dumps, tenders, spec }: Pick<CompiledPlan, 'fills' | 'dumps' | 'tenders' | 'spec'>): ChainPart[] {
   const rateAt = ({ fillSiteId }: ResolvedTender, busyCount?: number) => {
@@ -42,9 +42,10 @@ export function chainOf({ fills, dumps, tenders, spec }: Pick<CompiledPlan, 'fil
   const passesRoad_gpm = by(({ fillIndex }) => fillIndex === undefined)
   const passesPumper_gpm = by(({ dumpIndex, fillIndex }) => dumpIndex === undefined && fillIndex === undefined)
   const all_gpm = by(() => true)
+  const isNamed = usedFills.every(({ issues }) => !issues.some(({ code }) => code === 'fill-water-unnamed'))
   const twice_gpm = countedTwice_gpm(usedFills.map(({ source: water }, i) => ({ sourceId: water?.id as string | undefined, gpm: source[i] ?? 0 })), feeds, spec?.fills ?? [])
   return [
-    { part: 'source', capacity_gpm: sum(source) + all_gpm - twice_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
+    { part: 'source', capacity_gpm: isNamed ? sum(source) + all_gpm - twice_gpm : null, subjectIds: usedFills.map(({ site }) => site.id) },
     { part: 'fill', capacity_gpm: sum(fill) + all_gpm, subjectIds: usedFills.map(({ site }) => site.id) },
     { part: 'road', capacity_gpm: sum(road) + passesRoad_gpm, subjectIds: tenders.map(({ tender }) => tender.id) },
     { part: 'dump', capacity_gpm: sum(dump) + passesRoad_gpm, subjectIds: usedDumps.map(({ site }) => site.id) },

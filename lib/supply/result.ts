@@ -30,7 +30,7 @@ export const chainParts = ['source', 'fill', 'road', 'dump', 'fireGround'] as co
 
 const chainPartSchema = z.strictObject({
   part: z.enum(chainParts),
-  capacity_gpm: z.number().describe('what this part would pass if the others were no hindrance'),
+  capacity_gpm: figure.describe('what this part could pass if the others were no hindrance; null: not known, no water is named'),
   subjectIds: z.array(z.string()),
 })
 
@@ -49,7 +49,7 @@ const fillSiteResultSchema = z.strictObject({
   id: z.string(),
   lift_ft: figure.describe('lift counted: as measured, and what the season adds'),
   seasonDrop_ft: figure.describe('part of the lift that the season adds; 0: none, or its fall is not known'),
-  liftFrom: z.enum(['plan', 'measured', 'elevations', 'assumed']).nullable().describe('how the lift without the season was found; null: no draft'),
+  liftFrom: z.enum(['plan', 'measured', 'elevations', 'assumed']).nullable().describe('how the lift without the season was found; assumed: nobody measured it, typed or not; null: no draft'),
   draft_gpm: figure.describe('most the pumper can draft here at the pressure the fill lines need'),
   draftLimit: z.enum(['suction', 'pump', 'lift', 'measured', 'hydrant']).nullable(),
   gaugeLow_inHg: figure,

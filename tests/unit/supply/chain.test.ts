@@ -13,6 +13,11 @@ describe('the chain from source to fire ground', () => {
     expect(chain[3]?.capacity_gpm).toBeCloseTo(1800 / (213 / 60), 4)
   })
 
+  it('does not know what the source could give where no water is named', () => {
+    const { chain } = evaluatePlan(smallBundle({ 'plan.fillSites.0.draftSiteId': undefined }), { quick: true })
+    expect(chain.map(({ capacity_gpm }) => capacity_gpm === null)).toEqual([true, false, false, false, false])
+  })
+
   it('is never narrower than what is hauled through it', () => {
     const { chain, hauledCapacity_gpm } = evaluatePlan(smallBundle())
     for (const part of chain.slice(1, 4)) expect(part.capacity_gpm).toBeGreaterThanOrEqual((hauledCapacity_gpm ?? Infinity) - 1e-6)

@@ -58,7 +58,7 @@ export function figureLines(columns: readonly Column[], system: UnitSystem): Fig
     line('hand', ({ result }) => known(result.hand_gpm, flowOf(result), never), highest),
     line('firstWater', timeCell('firstWater_s'), 'earliest'),
     line('ready', timeCell('supplyReady_s'), 'earliest', anyMeets ? doesMeet : undefined),
-    line('gap', timeCell('gap_s'), 'shortest'),
+    line('gap', timeCell('gap_s'), 'shortest', anyMeets ? doesMeet : undefined),
     line('short', timeCell('short_s'), 'shortest'),
     line('limit', ({ result, names }) => ({ text: result.limitingLink ? linkText(result.limitingLink, names) : say('compare.why.no-limit') })),
     line('tenders', count(({ tenders }) => tenders.filter(({ usable_gal }) => usable_gal !== null).length), anyMeets ? 'fewest' : undefined, doesMeet),

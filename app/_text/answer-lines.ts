@@ -1,5 +1,5 @@
 import type { Issue } from '@/lib/issue'
-import { countUnmeasured, isUnfinished, isUnknownWater, missingForTime, type Link, type SupplyResult } from '@/lib/supply'
+import { countUnmeasured, isNeverEnough, isUnfinished, isUnknownWater, missingForTime, type Link, type SupplyResult } from '@/lib/supply'
 import { formatAsked, formatFrom, formatGiven, formatShortBy, formatUntil } from './format-figure'
 import { issueLines } from './issue-lines'
 import { say } from './say'
@@ -57,20 +57,18 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   return [...lines, { look: 'plain', text: sentences.join(' ') }]
 }
 
-/** When there is water, and whether it is ever enough; a gap has a line of its own, and so has what stands in the way of knowing it. */
+/** When there is water, and whether it is ever enough; a gap has a line of its own, and so has what stands in the way of knowing it. That there is none is no comfort where it is never enough. */
 function readySentences(result: SupplyResult, supplyReady_s: number, system: UnitSystem): string[] {
   const { firstWater_s, gap_s } = result
   const isEngineKnown = missingForTime('gap_s', result).length === 0
-  const ready = say('result.ready', { ready: formatFrom(supplyReady_s), water: isEngineKnown && firstWater_s !== null ? formatFrom(firstWater_s) : 'none', gap: gap_s === 0 ? 'zero' : 'other' })
   const never = neverEnoughWords(result, system)
+  const ready = say('result.ready', { ready: formatFrom(supplyReady_s), water: isEngineKnown && firstWater_s !== null ? formatFrom(firstWater_s) : 'none', gap: gap_s === 0 && never === undefined ? 'zero' : 'other' })
   return never === undefined ? [ready] : [ready, never]
 }
 
 /** Said beside when supply is ready, where it never brings what is needed; undefined where it does, or where nobody has said what is needed. */
-export function neverEnoughWords({ sustainable_gpm, needed_gpm, laterFlows = [] }: Pick<SupplyResult, 'sustainable_gpm' | 'needed_gpm' | 'laterFlows'>, system: UnitSystem): string | undefined {
-  if (sustainable_gpm === null || needed_gpm === null) return undefined
-  return Math.max(sustainable_gpm, ...laterFlows.map(({ flow_gpm }) => flow_gpm)) < needed_gpm ? say('result.ready-never-enough', { needed: formatAsked(needed_gpm, system) }) : undefined
-}
+export const neverEnoughWords = (result: Pick<SupplyResult, 'sustainable_gpm' | 'needed_gpm' | 'laterFlows'>, system: UnitSystem): string | undefined =>
+  isNeverEnough(result) ? say('result.ready-never-enough', { needed: formatAsked(result.needed_gpm, system) }) : undefined
 
 /** Dependable, expected, needed; what is not known is left out. */
 function flowsSentence({ dependable, needed_gpm }: SupplyResult, sustainable_gpm: number, system: UnitSystem): string {

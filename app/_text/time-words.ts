@@ -1,10 +1,10 @@
-import { missingForTime, type NeedyTime, type SupplyResult } from '@/lib/supply'
+import { isNeverEnough, missingForTime, type NeedyTime, type SupplyResult } from '@/lib/supply'
 import { formatBetween, formatFrom, formatUntil } from './format-figure'
 import { listWords } from './list-words'
 import { say } from './say'
 
 type Time = NeedyTime | 'supplyReady_s'
-type Times = Pick<SupplyResult, Time | 'needed_gpm' | 'issues'>
+type Times = Pick<SupplyResult, Time | 'sustainable_gpm' | 'laterFlows' | 'needed_gpm' | 'issues'>
 
 /** A time of the answer as it is shown; where it is not known, `ask` says what has to be said first. */
 export type TimeShown = { readonly value: string; readonly ask?: string }
@@ -27,8 +27,10 @@ function noTimeWords(figure: Time, { supplyReady_s }: Times): string {
   return say(figure === 'tankEmpty_s' && supplyReady_s !== null ? 'result.time.not-empty' : 'result.time.never')
 }
 
-function gapWords(gap_s: number, { tankEmpty_s, supplyReady_s }: Times): string {
-  if (gap_s === 0) return say('result.time.no-gap')
+/** No gap is told apart from a supply that follows without one and is not what is needed. */
+function gapWords(gap_s: number, times: Times): string {
+  const { tankEmpty_s, supplyReady_s } = times
+  if (gap_s === 0) return say(isNeverEnough(times) ? 'result.time.no-gap-yet-short' : 'result.time.no-gap')
   return tankEmpty_s !== null && supplyReady_s !== null ? formatBetween(tankEmpty_s, supplyReady_s) : formatFrom(gap_s)
 }
 

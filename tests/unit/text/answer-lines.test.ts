@@ -41,7 +41,8 @@ describe('the headline', () => {
 
   it('says of a supply that is ready and never enough that it is so', () => {
     const last = (figures: Partial<SupplyResult>) => linesOf(withFigures({ gap_s: 0, supplyReady_s: 942, needed_gpm: 750, ...figures })).at(-1)
-    expect(last({ sustainable_gpm: 185 })).toContain('supply ready 16 min, no gap before it. It never brings the 750 gpm needed.')
+    expect(last({ sustainable_gpm: 185 })).toContain('supply ready 16 min. It never brings the 750 gpm needed.')
+    expect(last({ sustainable_gpm: 760 })).toContain('supply ready 16 min, no gap before it.')
     expect(last({ sustainable_gpm: 760 })).not.toContain('never')
     expect(last({ sustainable_gpm: 185, laterFlows: [{ from_s: 3000, flow_gpm: 760, layIds: [] }] })).not.toContain('never')
   })

@@ -93,7 +93,7 @@ describe('a difference', () => {
 })
 
 describe('a time of the answer', () => {
-  const times = { firstArrival_s: 333, firstWater_s: 453, tankEmpty_s: 483, supplyReady_s: 942, gap_s: 459, short_s: 0, needed_gpm: 500, issues: [] }
+  const times = { firstArrival_s: 333, firstWater_s: 453, tankEmpty_s: 483, supplyReady_s: 942, gap_s: 459, short_s: 0, needed_gpm: 500, sustainable_gpm: 520, issues: [] }
 
   test('is never early for what comes and never late for what ends', () => {
     expect([formatFrom(841), formatUntil(899), formatBetween(483, 942)]).toEqual(['15 min', '14 min', '8 min'])
@@ -111,6 +111,7 @@ describe('a time of the answer', () => {
     expect(plain(timeWords('firstWater_s', nobody))).toBe('16 min, from the supply')
     expect(timeWords('tankEmpty_s', { ...times, tankEmpty_s: null, gap_s: 0 })).toBe('not before supply is ready')
     expect(timeWords('gap_s', { ...times, tankEmpty_s: null, gap_s: 0 })).toBe('none')
+    expect(timeWords('gap_s', { ...times, tankEmpty_s: null, gap_s: 0, sustainable_gpm: 480 })).toBe('none, yet never enough')
     expect(timeWords('supplyReady_s', { ...times, supplyReady_s: null })).toBe('never')
   })
 })

@@ -100,7 +100,7 @@ function Found({ list, study: { board, answer } }: { list: RequestList; study: S
             { key: 'unit', head: say('advice.request.unit'), cell: ({ apparatusId }) => names(apparatusId) ?? apparatusId },
             { key: 'station', head: say('advice.request.station'), cell: (line) => stationText(line, names) },
             { key: 'task', head: say('advice.request.task'), cell: (line) => taskText(line, names) },
-            { key: 'there', head: say('advice.request.there'), isNumber: true, cell: ({ arrive_s }) => formatFrom(arrive_s), sortBy: ({ arrive_s }) => arrive_s },
+            { key: 'there', head: say('advice.request.there'), isNumber: true, cell: ({ arrive_s, isArrivalAssumed }) => (isArrivalAssumed ? say('result.assumed', { what: formatFrom(arrive_s) }) : formatFrom(arrive_s)), sortBy: ({ arrive_s }) => arrive_s },
             { key: 'ready', head: say('advice.request.ready'), isNumber: true, cell: ({ ready_s }) => (ready_s === undefined ? '' : formatFrom(ready_s)) },
             { key: 'planned', head: say('advice.request.in-plan'), cell: ({ isPlanned }) => say(isPlanned ? 'advice.request.in-plan.yes' : 'advice.request.in-plan.no') },
           ]}

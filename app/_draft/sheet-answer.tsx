@@ -23,7 +23,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
   const doubt = placeDoubt(sheet, system)
   const figures: FigureEntry[] = [
     { id: 'flow', label: say('draft.flow'), value: flow, look: isImpossible ? 'danger' : 'water', note: say(`draft.limit.${capacity.limitedBy}`), getWorking: () => explainDraw(sheet) },
-    { id: 'lift', label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${lift.from}`), ...(isLiftAssumed(sheet) && { mark: 'assumed' as const }), getWorking: () => explainLift(sheet) },
+    { id: 'lift', label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${isLiftAssumed(sheet) ? 'assumed' : lift.from}`), ...(isLiftAssumed(sheet) && { mark: 'assumed' as const }), getWorking: () => explainLift(sheet) },
     { id: 'head', label: say('draft.head'), value: formatQuantity(capacity.availableHead_ft, 'ft', system), note: say('draft.head.note'), getWorking: () => explainAvailableHead(sheet) },
     ...(isImpossible ? [] : [
       { id: 'loss', label: say('draft.loss'), value: formatQuantity(capacity.suctionLoss_ft, 'ft', system), note: say('draft.loss.note'), getWorking: () => explainSuctionLoss(sheet, sheet) },

@@ -3,7 +3,7 @@ import { formatTime, shownTime_s } from './format-time'
 import { say } from './say'
 
 /** Seconds from dispatch, and the time it takes to set up once that can begin. */
-export type ThereAndReady = { readonly arrive_s?: number; readonly ready_s?: number; readonly setUp_s?: number }
+export type ThereAndReady = { readonly arrive_s?: number; readonly ready_s?: number; readonly setUp_s?: number; readonly isArrivalAssumed?: boolean }
 
 /** Shorter waits are lost among whole minutes. */
 const NOTED_WAIT_S = 60
@@ -14,8 +14,8 @@ const NOTED_WAIT_S = 60
  *
  * @param waitsFor what keeps it from setting up on arrival: people at a fill site, the tank at a dump site, the lay itself
  */
-export function thereAndReady({ arrive_s, ready_s, setUp_s }: ThereAndReady, waitsFor: 'people' | 'tank' | 'lay'): string {
-  const there = arrive_s === undefined ? 'none' : formatFrom(arrive_s)
+export function thereAndReady({ arrive_s, ready_s, setUp_s, isArrivalAssumed = false }: ThereAndReady, waitsFor: 'people' | 'tank' | 'lay'): string {
+  const there = arrive_s === undefined ? 'none' : isArrivalAssumed ? say('result.assumed', { what: formatFrom(arrive_s) }) : formatFrom(arrive_s)
   if (ready_s === undefined) return arrive_s === undefined ? say('quantity.unknown') : say('result.there', { there })
   const ready = formatFrom(ready_s)
   if (setUp_s === undefined) return say('result.there-ready', { there, ready, why: waitsFor === 'lay' ? 'lay' : 'none', setUp: '', wait: '' })

@@ -15,6 +15,8 @@ export type PlanPart = {
   readonly isMutualAid: boolean
   /** From dispatch; absent where nothing says when. */
   readonly arrive_s?: number
+  /** Nothing says where it comes from: the time is one that is assumed. */
+  readonly isArrivalAssumed?: true
   /** A tender's round with nobody in the way. */
   readonly cycle_s?: number
   readonly usable_gal?: number
@@ -30,12 +32,13 @@ export function whoBringsWhat(bundle: Bundle, result: SupplyResult): PlanPart[] 
     const unit = findApparatus(bundle, apparatusId)
     if (!unit) return
     const station = findStation(bundle, unit.stationId)
-    const arrive_s = more.arrive_s ?? arrivalOf(bundle, result, unit.id, placeId)
+    const assumed_s = assumedArrivalOf(result, unit.id)
+    const arrive_s = more.arrive_s ?? arrivalOf(bundle, result, unit.id, placeId) ?? assumed_s
     parts.push({
       apparatusId: unit.id, task, placeId,
       ...(station && { stationId: station.id }),
       isMutualAid: unit.mutualAid ?? station?.mutualAid ?? false,
-      ...more, ...(arrive_s !== undefined && { arrive_s }),
+      ...more, ...(arrive_s !== undefined && { arrive_s, ...(assumed_s !== undefined && { isArrivalAssumed: true as const }) }),
       brings: district.equipment.filter(({ carriedBy }) => carriedBy === unit.id),
     })
   }
@@ -57,6 +60,12 @@ export function whoBringsWhat(bundle: Bundle, result: SupplyResult): PlanPart[] 
     })
   }
   return parts.sort((a, b) => (a.arrive_s ?? Infinity) - (b.arrive_s ?? Infinity))
+}
+
+/** When a vehicle with no station is taken to arrive, as the answer counts it. */
+function assumedArrivalOf({ issues }: SupplyResult, apparatusId: string): number | undefined {
+  const arrive_s = issues.find(({ code, subjectIds }) => code === 'unit-without-station' && subjectIds.includes(apparatusId))?.values['arrive_s']
+  return typeof arrive_s === 'number' ? arrive_s : undefined
 }
 
 /** Turnout, then the way from the station, as the answer has it. */

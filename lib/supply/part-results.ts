@@ -16,7 +16,7 @@ export function fillSiteResult({ site, lift, draft, draftLimit, limit, bayRate_g
     kind: 'fillSite', id: site.id, draftLimit, ready_s,
     lift_ft: lift?.lift_ft ?? null,
     seasonDrop_ft: lift?.drop_ft ?? null,
-    liftFrom: lift?.from ?? null,
+    liftFrom: lift ? (lift.isGuess ? 'assumed' : lift.from) : null,
     draft_gpm: draft?.flow_gpm ?? null,
     gaugeLow_inHg: draft?.vacuumLow_inHg ?? null,
     gaugeHigh_inHg: draft?.vacuumHigh_inHg ?? null,

@@ -4,7 +4,7 @@ import type { DraftSite, Plan, Pumper } from '@/lib/plan'
 import { backUpCard, type BackUpCard } from '@/lib/priming'
 import { backUpInputs, findDraftSheet, primingOf, sourceGaps, type BackUpInputs, type DraftSheet } from '@/lib/supply'
 import { budgetWords, giveUpWords, inputWords, isAllMeasured, stepWords, verdictWords, windowWords, type InputWords } from '@/app/_draft/card/card-words'
-import { liftSum, liftText, placeDoubt } from '@/app/_draft/lift-words'
+import { isLiftAssumed, liftSum, liftText, placeDoubt } from '@/app/_draft/lift-words'
 import { isFallUnknown, seasonText } from '@/app/_draft/season-words'
 import { flowText, rangeText, setupText } from '@/app/_draft/sheet-words'
 import { sitePumper, type SitePumper } from '@/app/_draft/site-pumper'
@@ -135,7 +135,7 @@ function draftTiles(sheet: DraftSheet, { system }: BookKit): Tile[] {
   return [
     { label: say('draft.gauge'), value: isImpossible ? say('book.fig.dash') : rangeText(capacity.vacuumLow_inHg, capacity.vacuumHigh_inHg, 'inHg', system), note: say('book.draft.gauge'), isStrong: true },
     { label: say('draft.flow'), value: isImpossible ? say('book.fig.none') : flowText(capacity, system), note: say(`draft.limits.${capacity.limitedBy}`), isStrong: true },
-    { label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${lift.from}`) },
+    { label: say('draft.lift'), value: formatQuantity(lift.lift_ft, 'ft', system), note: liftSum(sheet, system) ?? say(`draft.lift.${isLiftAssumed(sheet) ? 'assumed' : lift.from}`) },
     { label: say('draft.cover'), value: capacity.strainerCover && !isImpossible ? formatQuantity(capacity.strainerCover.advised_ft, 'ft', system) : say('book.fig.dash'), note: say('book.draft.cover') },
     { label: say('draft.prime.time'), value: prime?.expected_s === undefined ? say(prime ? 'draft.prime.never' : 'book.fig.dash') : formatTime(prime.expected_s), note: prime ? say('book.draft.limit', { limit: formatTime(prime.limit_s), within: prime.expected_s !== undefined && prime.expected_s <= prime.limit_s ? 'yes' : 'no' }) : '' },
     { label: say(capacity.limitedBy === 'pump' ? 'draft.highest' : 'draft.ends'), value: formatQuantity(most_ft, 'ft', system), note: say(capacity.limitedBy === 'pump' ? 'draft.highest.note' : 'draft.ends.note') },

@@ -47,7 +47,7 @@ function setPlan(kit: BookKit, planId: string, tightness: 0 | 1 | 2): MadeSheet 
   ], whoBringsWhat(bundleOf(answered), result).map((part) => [
     { text: names(part.apparatusId) ?? part.apparatusId, isStrong: true, quiet: fromWords(part, names) },
     { text: taskWords(part, names), quiet: roundWords(part, kit) },
-    part.arrive_s === undefined ? say('quantity.unknown') : formatFrom(part.arrive_s),
+    part.arrive_s === undefined ? say('quantity.unknown') : { text: formatFrom(part.arrive_s), quiet: part.isArrivalAssumed ? say('evidence.assumed') : '' },
     bringsWords(part.brings) || say('book.none'),
   ]), 8.6, 3.5)))
   sheet.add([space(3), ...paragraph(measure, across, timeWordsOf(answered), { size: 9.2, weight: 'bold' }, 1)])
@@ -126,7 +126,7 @@ function wayTable({ bundle, result }: AnsweredPlan, { measure, system }: BookKit
     const slowest = (legs: typeof full) => legs.filter(({ travel_s }) => travel_s !== null).sort((a, b) => (b.travel_s ?? 0) - (a.travel_s ?? 0))[0]
     const words = (legs: typeof full) => {
       const leg = slowest(legs)
-      return leg?.travel_s === undefined || leg.travel_s === null ? say('book.way.none') : { text: formatTime(leg.travel_s), quiet: say('book.way.by', { distance: formatQuantity(leg.distance_mi ?? undefined, 'mi', system), by: leg.by ?? 'none' }) }
+      return leg?.travel_s === undefined || leg.travel_s === null ? say('book.way.none') : { text: formatTime(leg.travel_s), quiet: say('book.way.by', { distance: formatQuantity(leg.distance_mi ?? undefined, 'mi', system), by: leg.by ?? 'none', straight: leg.isStraight ? 'yes' : 'no' }) }
     }
     const leg = bundle.legs.find(({ key }) => key === slowest(full)?.key)
     const roads = leg && leg.by !== 'none' ? (leg.roads ?? []).filter((road, i, all) => road !== '' && road !== all[i - 1]) : []

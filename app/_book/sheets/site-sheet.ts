@@ -1,4 +1,4 @@
-import { dumpSketch, dumpTanks, fillSketch, sheetKey, siteTraffic, tankSide_ft, whoBringsWhat, ROAD_WIDTH_FT, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type AnsweredPlan, type Sketch, type SketchDoubt } from '@/lib/book'
+import { dumpSketch, dumpTanks, fillSketch, sheetKey, siteTraffic, tankSide_ft, whoBringsWhat, ROAD_WIDTH_FT, VEHICLE_LENGTH_FT, VEHICLE_WIDTH_FT, type AnsweredPlan, type PlanPart, type Sketch, type SketchDoubt } from '@/lib/book'
 import { distanceM } from '@/lib/geo'
 import { findDraftingPump, findDraftSite, findSource, type DumpSite, type Equipment, type FillSite } from '@/lib/plan'
 import { crewNeeded, defaults } from '@/lib/supply'
@@ -62,7 +62,7 @@ export function fillSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.fill.lines'), say('book.fill.lines.at', { line: lineWords, pressure: formatQuantity(site.discharge_psi ?? (pump?.kind === 'pumper' ? pump.discharge_psi : undefined) ?? defaults.discharge_psi.value, 'psi', system) })],
     [say('book.site.into'), found ? bayWords(found.bayRate_gpm, kit) : say('quantity.unknown')],
     [say('book.fill.bays'), (site.bayCount ?? 1) > 1 ? say('book.fill.bays.order', { count: site.bayCount ?? 1, order: say(`choice.bayOrder.${site.bayOrder ?? 'together'}`) }) : say('book.site.bays', { count: 1 })],
-    [say('book.site.times'), lay && !pump ? thereAndReady({ ready_s: found?.ready_s ?? undefined }, 'lay') : thereAndReady({ arrive_s: arrivesAt(answered, site), ready_s: found?.ready_s ?? undefined, setUp_s: site.setUp_s ?? defaults.fillSetUp_s.value }, 'people')],
+    [say('book.site.times'), lay && !pump ? thereAndReady({ ready_s: found?.ready_s ?? undefined }, 'lay') : thereAndReady({ ...arrivesAt(answered, site), ready_s: found?.ready_s ?? undefined, setUp_s: site.setUp_s ?? defaults.fillSetUp_s.value }, 'people')],
     [say('book.site.people'), say('book.site.people.fill', { count: crewNeeded(site.bayCount ?? 1) })],
     [say('draft.fact.access'), source?.access ?? ''], [say('book.site.ground'), joined([draftSite?.ground ? say(`choice.ground.${draftSite.ground}`) : '', draftSite?.turnRound ?? ''])],
     [say('book.who.brings'), bringsWords(district.equipment.filter(({ carriedBy }) => carriedBy !== undefined && carriedBy === site.pumperId))],
@@ -106,7 +106,7 @@ export function dumpSheet(kit: BookKit, planId: string, siteId: string): MadeShe
     [say('book.site.pumper'), pump ? say('draft.pumper.choice', { name: pump.name, rated: formatQuantity(pump.rated_gpm, 'gpm', system) }) : say('book.site.no-pumper')],
     [say('book.dump.sends'), found && found.pump_gpm !== null ? say(line ? 'book.dump.sends.line' : 'book.dump.sends.value', { flow: formatGiven(found.pump_gpm, system) }) : ''],
     [say('book.dump.line'), supply],
-    [say('book.site.times'), say('book.dump.ready', { tanks: found && found.ready_s !== null ? formatFrom(found.ready_s) : say('quantity.unknown'), pump: thereAndReady({ arrive_s: arrivesAt(answered, site), ready_s: found?.pumpReady_s ?? undefined, setUp_s: site.pumpSetUp_s ?? defaults.pumpSetUp_s.value }, 'tank') })],
+    [say('book.site.times'), say('book.dump.ready', { tanks: found && found.ready_s !== null ? formatFrom(found.ready_s) : say('quantity.unknown'), pump: thereAndReady({ ...arrivesAt(answered, site), ready_s: found?.pumpReady_s ?? undefined, setUp_s: site.pumpSetUp_s ?? defaults.pumpSetUp_s.value }, 'tank') })],
     [say('book.site.people'), say('book.site.people.dump', { count: crewNeeded(site.positionCount ?? 1) })],
     [say('book.who.brings'), bringsWords(district.equipment.filter(({ carriedBy }) => carriedBy !== undefined && carriedBy === site.pumperId))],
     [say('book.notes'), site.notes ?? ''],
@@ -183,8 +183,10 @@ function sketchNotes({ measure, system }: BookKit, { doubts, x_deg }: Sketch, ac
 }
 
 /** When the pumper of a site is there, as the plan's sheet has it. */
-const arrivesAt = ({ bundle, result }: AnsweredPlan, { id, pumperId }: FillSite | DumpSite): number | undefined =>
-  whoBringsWhat(bundle, result).find(({ apparatusId, placeId }) => apparatusId === pumperId && placeId === id)?.arrive_s
+const arrivesAt = ({ bundle, result }: AnsweredPlan, { id, pumperId }: FillSite | DumpSite): Pick<PlanPart, 'arrive_s' | 'isArrivalAssumed'> => {
+  const { arrive_s, isArrivalAssumed } = whoBringsWhat(bundle, result).find(({ apparatusId, placeId }) => apparatusId === pumperId && placeId === id) ?? {}
+  return { ...(arrive_s !== undefined && { arrive_s }), ...(isArrivalAssumed && { isArrivalAssumed }) }
+}
 
 /** The strainer that rides on the pumper; of several the low-level one, made for tanks. */
 function strainerWords(equipment: readonly Equipment[], pumperId: string | undefined): string {

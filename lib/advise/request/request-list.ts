@@ -21,6 +21,8 @@ export type RequestLine = {
   readonly siteId: string
   /** At its place, after dispatch. */
   readonly arrive_s: number
+  /** It has no station: the time is one that is assumed. */
+  readonly isArrivalAssumed?: true
   /** Set up and pumping, after dispatch; absent for a tender. */
   readonly ready_s?: number
   /** Setting up once it can begin; the rest from arrival to `ready_s` is waiting. Absent where it is part of a hose lay. */
@@ -109,7 +111,7 @@ function linesOf(desk: SetDesk, bundle: Bundle, set: TenderSet): RequestLine[] {
     if ('code' in reached) return []
     return [{
       apparatusId: unit.id, stationId: station?.id, isMutualAid: Boolean(unit.mutualAid ?? station?.mutualAid),
-      task, siteId, ...known, arrive_s: reached.arrive_s, isPlanned: task !== 'tender' || planned.has(unit.id),
+      task, siteId, ...known, arrive_s: reached.arrive_s, ...(!station && { isArrivalAssumed: true as const }), isPlanned: task !== 'tender' || planned.has(unit.id),
     }]
   }
   return [

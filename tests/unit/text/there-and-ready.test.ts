@@ -14,5 +14,6 @@ test('names no wait where there is none, and no time that is not known', () => {
   expect(plain(thereAndReady({ ready_s: 620, setUp_s: 300 }, 'people'))).toBe('ready 11 min (5 min to set up)')
   expect(plain(thereAndReady({ arrive_s: 320, ready_s: 1500 }, 'lay'))).toBe('there 6 min, ready 25 min (with the hose laid and charged)')
   expect(plain(thereAndReady({ arrive_s: 320 }, 'people'))).toBe('there 6 min')
+  expect(plain(thereAndReady({ arrive_s: 900, ready_s: 1200, setUp_s: 300, isArrivalAssumed: true }, 'people'))).toBe('there 15 min (assumed), ready 20 min (5 min to set up)')
   expect(thereAndReady({}, 'people')).toBe('not known')
 })

@@ -5,7 +5,7 @@ import { FigureTile } from '../_ui/figure-tile'
 import { clockTime } from './clock-time'
 import styles from './log.module.css'
 
-/** Under this, water in the tanks is short: the time it takes to notice and act. Common practice, no source. */
+/** Under this, water in the tanks is short: the time it takes to notice and act. Common practice, no source. Danger where somebody has read the level, else a reason to read it. */
 const SHORT_S = 180
 
 /** What can be told at this moment, each figure named an estimate with how far it may be off. */
@@ -20,15 +20,17 @@ export function NowPanel({ now, names, system, zone, asOf_ms }: { now: Now; name
       <div className={styles.figures}>
         {now.tanks.map(({ siteId, level, lasts, readAt_ms }) => (
           <div key={siteId} className={styles.pair}>
-            <FigureTile label={say('log.now.tank', { site: site(siteId) })} value={gallons(level.value)} look="water" note={say('log.now.tank.note', { doubt: gallons(level.doubt), read: readAt_ms === undefined ? 'none' : short(readAt_ms) })} />
+            {level
+              ? <FigureTile label={say('log.now.tank', { site: site(siteId) })} value={gallons(level.value)} look="water" note={say('log.now.tank.note', { doubt: gallons(level.doubt), read: readAt_ms === undefined ? 'none' : short(readAt_ms) })} />
+              : <FigureTile label={say('log.now.tank', { site: site(siteId) })} value={say('log.now.not-known')} note={say('log.now.tank.none')} />}
             <FigureTile
-              label={say('log.now.lasts', { site: site(siteId) })} value={lasts ? formatMinutes(lasts.value, 'down') : '–'} look={lasts && lasts.value < SHORT_S ? 'danger' : 'plain'}
+              label={say('log.now.lasts', { site: site(siteId) })} value={lasts ? formatMinutes(lasts.value, 'down') : say('log.now.not-known')} look={lasts && lasts.value < SHORT_S ? (readAt_ms === undefined ? 'amber' : 'danger') : 'plain'}
               note={lasts ? say('log.now.lasts.note', { low: formatMinutes(Math.max(0, lasts.value - lasts.doubt), 'down'), high: formatMinutes(lasts.value + lasts.doubt, 'up') }) : say('log.now.lasts.none')}
             />
           </div>
         ))}
         {now.flow.basis === 'none'
-          ? <FigureTile label={say('log.now.flow')} value={say('log.now.flow.none')} note={say('log.now.flow.none.note')} />
+          ? <FigureTile label={say('log.now.flow')} value={say('log.now.not-known')} note={say('log.now.flow.none.note')} />
           : (
             <FigureTile
               label={say('log.now.flow')} look="water" value={formatGiven(now.flow.flow_gpm, system)}

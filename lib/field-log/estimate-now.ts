@@ -8,12 +8,12 @@ export type Estimate = { value: number; doubt: number }
 /** Water in the portable tanks of a dump site, as far as it can be told. */
 export type TankNow = {
   siteId: string
-  /** [gal] */
-  level: Estimate
+  /** [gal]; absent while nobody has read it and no load was dumped: nothing can be told of it. */
+  level?: Estimate
   capacity_gal?: number
-  /** Until it is empty at the flow of now, if nobody comes [s]; absent while nothing is drawn. */
+  /** Until it is empty at the flow of now, if nobody comes [s]; absent while nothing is drawn, or nothing can be told of the level. */
   lasts?: Estimate
-  /** When the level was last read; absent: never, so it began empty. */
+  /** When the level was last read; absent: never, so it counts as empty before the first load. */
   readAt_ms?: number
   loadCount: number
 }
@@ -58,31 +58,39 @@ const lastOfEach = (past: readonly TimedEvent[]): TimedEvent[] => {
   return [...last.values()]
 }
 
-/** The last level read, what was dumped since, less what was drawn since; never below nothing nor above what the tanks hold. */
+/**
+ * The last level read, what was dumped since, less what was drawn since; never below nothing nor above what the tanks hold. Nothing is
+ * drawn from an empty tank, so what ran short before a load is not taken from it; and where nobody has read, drawing begins with the first load.
+ */
 function tankNow(siteId: string, past: readonly TimedEvent[], world: LogWorld, now_ms: number, use: { asked_gpm: number | undefined; share: number }): TankNow {
   const capacity_gal = world.capacity_gal(siteId)
   const own = past.filter(({ post }) => post.siteId === siteId)
   const read = own.findLast(({ kind }) => kind === 'tankLevel')
-  const from_ms = read?.at_ms ?? own[0]?.at_ms ?? now_ms
-  const loads = loadsSince(own, world, from_ms, now_ms)
+  const loads = loadsSince(own, world, read?.at_ms ?? -Infinity, now_ms)
+  const told = { siteId, loadCount: loads.length, ...(capacity_gal !== undefined && { capacity_gal }), ...(read && { readAt_ms: read.at_ms }) }
+  if (!read && loads.length === 0) return told
+  const from_ms = read?.at_ms ?? Math.min(...loads.map(({ begun_ms }) => begun_ms))
   const drawn = drawnSince(past, from_ms, now_ms, use)
-  const added_gal = loads.reduce((sum, { volume_gal }) => sum + volume_gal, 0)
-  const raw_gal = (read?.value ?? 0) + added_gal - drawn.value
-  const value = Math.min(Math.max(0, raw_gal), capacity_gal ?? Infinity)
+  const added_gal = (until_ms: number) => loadsSince(own.filter(({ at_ms }) => at_ms <= until_ms), world, from_ms, until_ms).reduce((sum, { volume_gal }) => sum + volume_gal, 0)
+  const raw_gal = (until_ms: number) => (read?.value ?? 0) + added_gal(until_ms) - drawnSince(past, from_ms, until_ms, use).value
+  const lowest_gal = Math.min(0, ...loads.filter(({ begun_ms }) => begun_ms > from_ms).map(({ begun_ms }) => raw_gal(begun_ms)))
+  const value = Math.min(Math.max(0, raw_gal(now_ms) - lowest_gal), capacity_gal ?? Infinity)
   const reading_gal = read ? READING_SHARE * (capacity_gal ?? read.value ?? 0) : 0
   const doubt = Math.hypot(reading_gal, drawn.doubt, ...loads.map(({ doubt_gal }) => doubt_gal))
   const flow_gpm = drawn.rate_gpm
   return {
-    siteId, level: { value, doubt }, loadCount: loads.length,
-    ...(capacity_gal !== undefined && { capacity_gal }), ...(read && { readAt_ms: read.at_ms }),
+    ...told, level: { value, doubt },
     ...(flow_gpm !== undefined && flow_gpm > 0 && { lasts: { value: (value / flow_gpm) * 60, doubt: (doubt / flow_gpm) * 60 } }),
   }
 }
 
+/** What ran into a tank since a moment, and when that load began to. */
+type Load = { readonly volume_gal: number; readonly doubt_gal: number; readonly begun_ms: number }
+
 /** Loads into a tank since a moment: whole once a tender is empty or has left, part of it while it dumps. */
-function loadsSince(own: readonly TimedEvent[], world: LogWorld, from_ms: number, now_ms: number): { volume_gal: number; doubt_gal: number }[] {
+function loadsSince(own: readonly TimedEvent[], world: LogWorld, from_ms: number, now_ms: number): Load[] {
   const open = new Map<string, { load_gal: number; begun_ms?: number }>()
-  const loads: { volume_gal: number; doubt_gal: number }[] = []
+  const loads: Load[] = []
   for (const { kind, apparatusId, at_ms, value, post } of own) {
     if (apparatusId === undefined || post.kind !== 'dump') continue
     const load_gal = world.load_gal(apparatusId)
@@ -97,13 +105,13 @@ function loadsSince(own: readonly TimedEvent[], world: LogWorld, from_ms: number
     const dump_ms = (world.dump_s(apparatusId) ?? DUMP_S) * 1000
     const begun_ms = stay.begun_ms ?? at_ms - dump_ms
     const laterShare = at_ms <= from_ms ? 0 : Math.min(1, (at_ms - from_ms) / Math.max(1, at_ms - begun_ms))
-    if (laterShare > 0) loads.push({ volume_gal: given_gal * laterShare, doubt_gal: LOAD_SHARE * stay.load_gal })
+    if (laterShare > 0) loads.push({ volume_gal: given_gal * laterShare, doubt_gal: LOAD_SHARE * stay.load_gal, begun_ms })
   }
   for (const [apparatusId, { load_gal, begun_ms }] of open) {
     if (begun_ms === undefined) continue
     const dump_ms = (world.dump_s(apparatusId) ?? DUMP_S) * 1000
     const share = Math.min(1, (now_ms - Math.max(begun_ms, from_ms)) / dump_ms)
-    if (share > 0) loads.push({ volume_gal: load_gal * share, doubt_gal: load_gal * Math.max(LOAD_SHARE, share * (1 - share)) })
+    if (share > 0) loads.push({ volume_gal: load_gal * share, doubt_gal: load_gal * Math.max(LOAD_SHARE, share * (1 - share)), begun_ms })
   }
   return loads
 }

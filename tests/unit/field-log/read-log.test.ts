@@ -50,30 +50,47 @@ describe('what can be told while it runs', () => {
     expect(tank).toMatchObject({ siteId: 'D', level: { value: 2000 }, capacity_gal: 3000 })
     // 2,000 gal at 400 gpm are five minutes.
     expect(tank!.lasts!.value).toBeCloseTo(300, 6)
-    expect(tank!.level.doubt).toBeCloseTo(150, 0)
+    expect(tank!.level!.doubt).toBeCloseTo(150, 0)
   })
 
   test('since the reading it falls by what is drawn and rises by what is dumped, with more doubt', () => {
     const events = [event(1, 0, { kind: 'tankLevel', value: 2000, apparatusId: undefined }), flow(2, 0, 400), event(3, 30), event(4, 60, { kind: 'dumping' }), event(5, 180, { kind: 'empty' })]
     const { tanks: [tank] } = at(240, events)
     // 2,000 − 4 min · 400 gpm + 1,800 gal, by hand.
-    expect(tank!.level.value).toBeCloseTo(2200, 6)
-    expect(tank!.level.doubt).toBeGreaterThan(150)
+    expect(tank!.level!.value).toBeCloseTo(2200, 6)
+    expect(tank!.level!.doubt).toBeGreaterThan(150)
     const { tanks: [half] } = at(120, events.slice(0, 4))
     // Half of the load has run out after half of its time.
-    expect(half!.level.value).toBeCloseTo(2000 - 800 + 900, 6)
+    expect(half!.level!.value).toBeCloseTo(2000 - 800 + 900, 6)
+  })
+
+  test('nothing is told of a tank that nobody has read and no load was dumped into, however long the attack may have drawn', () => {
+    const { tanks: [tank] } = at(900, [event(1, 0)])
+    expect(tank).toEqual({ siteId: 'D', capacity_gal: 3000, loadCount: 0 })
+    // A load makes it an estimate, and is not taken for a reading.
+    const { tanks: [loaded] } = at(180, [event(1, 0), event(2, 60, { kind: 'dumping' }), event(3, 180, { kind: 'empty' })])
+    // Drawn on since it began to dump: two minutes at the 500 gpm asked for.
+    expect(loaded!.level!.value).toBeCloseTo(1800 - 2 * 500, 6)
+    expect(loaded!.readAt_ms).toBeUndefined()
+  })
+
+  test('what ran short before a load came is not taken from that load', () => {
+    // Ten minutes at 400 gpm draw 2,000 gal and no more; the load then stands, less what is drawn while it dumps and after.
+    const events = [event(1, 0, { kind: 'tankLevel', value: 2000, apparatusId: undefined }), flow(2, 0, 400), event(3, 600, { kind: 'dumping' }), event(4, 720, { kind: 'empty' })]
+    expect(at(600, events).tanks[0]!.level!.value).toBe(0)
+    expect(at(780, events).tanks[0]!.level!.value).toBeCloseTo(1800 - 3 * 400, 6)
   })
 
   test('is never below nothing nor above the lip', () => {
-    expect(at(3600, [event(1, 0, { kind: 'tankLevel', value: 2000, apparatusId: undefined }), flow(2, 0, 900)]).tanks[0]!.level.value).toBe(0)
-    expect(at(200, [event(1, 0, { kind: 'tankLevel', value: 2900, apparatusId: undefined }), flow(2, 0, 1), event(3, 20, { kind: 'dumping' }), event(4, 150, { kind: 'empty' })]).tanks[0]!.level.value).toBe(3000)
+    expect(at(3600, [event(1, 0, { kind: 'tankLevel', value: 2000, apparatusId: undefined }), flow(2, 0, 900)]).tanks[0]!.level!.value).toBe(0)
+    expect(at(200, [event(1, 0, { kind: 'tankLevel', value: 2900, apparatusId: undefined }), flow(2, 0, 1), event(3, 20, { kind: 'dumping' }), event(4, 150, { kind: 'empty' })]).tanks[0]!.level!.value).toBe(3000)
   })
 
   test('without any flow read it counts on the flow asked for, with much doubt', () => {
     const read = at(240, [event(1, 0, { kind: 'tankLevel', value: 3000, apparatusId: undefined }), flow(2, 0, 500)]).tanks[0]!
     const asked = at(240, [event(1, 0, { kind: 'tankLevel', value: 3000, apparatusId: undefined })]).tanks[0]!
-    expect(asked.level.value).toBeCloseTo(read.level.value, 6)
-    expect(asked.level.doubt).toBeGreaterThan(2 * read.level.doubt)
+    expect(asked.level!.value).toBeCloseTo(read.level!.value, 6)
+    expect(asked.level!.doubt).toBeGreaterThan(2 * read.level!.doubt)
   })
 
   test('a tender on the road is expected after the planned trip, and overdue long after it', () => {
@@ -100,6 +117,6 @@ describe('what can be told while it runs', () => {
 
   test('what was undone does not count', () => {
     const events = [event(1, 0, { kind: 'tankLevel', value: 2000, apparatusId: undefined }), flow(2, 0, 0.001), event(3, 10, { kind: 'empty' }), event(4, 11, { kind: 'empty', retracts: uuid(3) })]
-    expect(at(60, events).tanks[0]!.level.value).toBeCloseTo(2000, 0)
+    expect(at(60, events).tanks[0]!.level!.value).toBeCloseTo(2000, 0)
   })
 })

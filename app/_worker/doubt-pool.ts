@@ -11,6 +11,8 @@ export type DoubtJob = {
 /** Nights in one message: few enough to stop soon, many enough that messages cost nothing. */
 const CHUNK = 10
 
+const keyOf = ({ district, plan, legs }: Bundle): string => JSON.stringify([district, plan, legs])
+
 /**
  * Several workers on the nights of one plan. Jobs come one after the other; a job that is stopped
  * gives undefined and leaves at most one message of each worker behind. Before every message the pool waits
@@ -45,8 +47,13 @@ export class DoubtPool {
     })
   }
 
+  /** What `whole` found last, where it is of this very plan: at hand without a wait. */
+  kept(bundle: Bundle): DoubtAnswer | undefined {
+    return this.#whole?.key === keyOf(bundle) ? this.#whole.answer : undefined
+  }
+
   #inTurn<T>(bundle: Bundle, { signal }: DoubtJob, work: (key: string) => Promise<T | undefined>): Promise<T | undefined> {
-    const mine = this.#last.then(() => (signal.aborted ? undefined : work(JSON.stringify([bundle.district, bundle.plan, bundle.legs]))))
+    const mine = this.#last.then(() => (signal.aborted ? undefined : work(keyOf(bundle))))
     this.#last = mine.catch(() => undefined)
     return mine
   }

@@ -1,4 +1,6 @@
 import { wrap } from 'comlink'
+import type { DoubtAnswer } from '@/lib/doubt'
+import type { Bundle } from '@/lib/plan'
 import { DoubtPool } from './doubt-pool'
 import type { DoubtService } from './doubt-service'
 import { guardOf } from './guard-worker'
@@ -18,6 +20,9 @@ export function getDoubtPool(): DoubtPool {
   )
   return shared
 }
+
+/** Nights that are at hand of this very plan, since another page of it has had them; no worker is started for it. */
+export const findKeptDoubt = (bundle: Bundle): DoubtAnswer | undefined => shared?.kept(bundle)
 
 function startWorker(): DoubtService {
   const worker = new Worker(new URL('./doubt.worker.ts', import.meta.url))

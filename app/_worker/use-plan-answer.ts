@@ -1,11 +1,11 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
-import { firstToMeasure } from '@/lib/doubt'
+import { firstToMeasure, type DoubtAnswer } from '@/lib/doubt'
 import { issue, type Issue } from '@/lib/issue'
 import type { Bundle, Leg, NoLeg } from '@/lib/plan'
 import type { LegUse, SupplyResult } from '@/lib/supply'
-import { getDoubtPool } from './get-doubt-pool'
+import { findKeptDoubt, getDoubtPool } from './get-doubt-pool'
 import { getPlanner } from './planner'
 import type { PlanAnswer } from './planner-engine'
 
@@ -55,23 +55,35 @@ export function usePlanAnswer(bundle: Bundle | undefined): PlanAnswerState {
 /** The page has been still for so long before nights are drawn. */
 const IDLE_MS = 500
 
-/** What the nights add to a whole answer, worked out while the page is idle; undefined until then. The same nights as on the page that asks how sure it is. */
-function useNights(bundle: Bundle | undefined, given: PlanAnswer | undefined): { of: PlanAnswer; figures: Pick<SupplyResult, 'dependable' | 'firstToMeasure'> } | undefined {
-  const [found, setFound] = useState<ReturnType<typeof useNights>>()
+type Nights = { of: PlanAnswer; figures: Pick<SupplyResult, 'dependable' | 'firstToMeasure'> }
+
+const nightsOf = (of: PlanAnswer, doubt: DoubtAnswer): Nights => ({ of, figures: { dependable: doubt.dependable, firstToMeasure: firstToMeasure(doubt.ofFlow) } })
+
+/**
+ * What the nights add to a whole answer, worked out while the page is idle; undefined until then. The same nights as on the page that asks
+ * how sure it is. Those that another page of the plan has had stand from the first moment: what was tested there is not untested here.
+ */
+function useNights(bundle: Bundle | undefined, given: PlanAnswer | undefined): Nights | undefined {
+  const [found, setFound] = useState<Nights>()
+  const kept = useMemo(() => {
+    const doubt = bundle && given && given.result.sustainable_gpm !== null ? findKeptDoubt({ ...bundle, legs: [...given.legs] }) : undefined
+    return given && doubt && nightsOf(given, doubt)
+  }, [bundle, given])
+  const isKept = kept !== undefined
   useEffect(() => {
-    if (!bundle || !given || given.isQuick || given.result.sustainable_gpm === null) return
+    if (isKept || !bundle || !given || given.isQuick || given.result.sustainable_gpm === null) return
     const ending = new AbortController()
     const timer = setTimeout(() => {
       // A pool that cannot start leaves the answer without these figures; the rest of it stands.
       getDoubtPool().whole({ ...bundle, legs: [...given.legs] }, { signal: ending.signal })
         .then((doubt) => {
-          if (doubt && !ending.signal.aborted) setFound({ of: given, figures: { dependable: doubt.dependable, firstToMeasure: firstToMeasure(doubt.ofFlow) } })
+          if (doubt && !ending.signal.aborted) setFound(nightsOf(given, doubt))
         }, () => undefined)
     }, IDLE_MS)
     return () => {
       clearTimeout(timer)
       ending.abort()
     }
-  }, [bundle, given])
-  return found
+  }, [isKept, bundle, given])
+  return kept ?? found
 }

@@ -57,6 +57,14 @@ describe('the pool of workers', () => {
     expect(times).toBe(2)
   })
 
+  it('has the last plan’s nights at hand for another page of it, and of no other', async () => {
+    const pool = poolOf(1)
+    expect(pool.kept(bundle)).toBeUndefined()
+    const whole = await pool.whole(bundle, { signal: open() })
+    expect(pool.kept(smallBundle())).toBe(whole)
+    expect(pool.kept(smallBundle({ 'district.apparatus.2.tank_gal': 1500 }))).toBeUndefined()
+  })
+
   it('has nothing to say of a plan that is blocked', async () => {
     expect(await poolOf(1).whole(smallBundle({ 'district.apparatus.2.tank_gal': undefined, 'district.apparatus.3.tank_gal': undefined }), { signal: open() })).toBeUndefined()
   })

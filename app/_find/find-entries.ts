@@ -37,6 +37,7 @@ export function findEntries(scope: FindScope): FindEntry[] {
     ...actEntries(here.districtId, nameOf),
     ...helpEntries(),
     ...pagesElsewhere(here),
+    ...(here.districtId === undefined ? there.flatMap(({ id, kind }) => (kind === 'district' ? pagesOf(id, nameOf(id), 'elsewhere') : [])) : []),
   ].map(({ districtId, ...entry }) => ({ key: [districtId, entry.group, entry.id].join('/'), ...entry }))
 }
 
@@ -45,9 +46,18 @@ function pagesHere({ districtId, planId }: FindScope['here'], nameOf: (id: strin
   const ofPlan = planId === undefined ? [] : planPages.map((page): Located => ({
     id: `page-${page}`, group: 'here', label: say(`plan.page.${page}`), note: note(nameOf(planId)), also: say(`find.also.page.${page}`), href: planPageHref(page, districtId, planId), icon: 'plan', districtId,
   }))
-  return [...ofPlan, ...screens.map((screen): Located => ({
-    id: `screen-${screen}`, group: 'here', label: say(`shell.${screen}`), note: note(nameOf(districtId)), also: say(`find.also.screen.${screen}`), href: screenHref(screen, districtId), icon: screenIcons[screen], districtId,
-  })), { id: 'page-exchange', group: 'here', label: say('exchange.title'), note: note(nameOf(districtId)), also: say('find.also.exchange'), href: exchangeHref(districtId), icon: 'move', districtId }]
+  return [...ofPlan, ...pagesOf(districtId, nameOf(districtId), 'here', planId === undefined)]
+}
+
+/** Screens of a district; where no plan is open, the pages of one too, by way of the plans. */
+function pagesOf(districtId: string, name: string | undefined, group: 'here' | 'elsewhere', hasPlanPages = true): Located[] {
+  return [
+    ...screens.map((screen): Located => ({ id: `screen-${screen}`, group, label: say(`shell.${screen}`), note: note(name), also: say(`find.also.screen.${screen}`), href: screenHref(screen, districtId), icon: screenIcons[screen], districtId })),
+    { id: 'page-exchange', group, label: say('exchange.title'), note: note(name), also: say('find.also.exchange'), href: exchangeHref(districtId), icon: 'move', districtId },
+    ...(hasPlanPages ? planPages : []).map((page): Located => ({
+      id: `page-${page}`, group: 'elsewhere', label: say(`plan.page.${page}`), note: note(say('find.of-plan'), name), also: say(`find.also.page.${page}`), href: screenHref('plan', districtId), icon: 'plan', districtId,
+    })),
+  ]
 }
 
 function documentEntry({ id, kind, name, districtId }: DocumentEntry, nameOf: (id: string | undefined) => string | undefined): Located[] {
@@ -79,6 +89,6 @@ const siteEntries = ({ id: planId, name, districtId, fillSites, dumpSites, hoseL
 const pagesElsewhere = ({ districtId }: FindScope['here']): Located[] => [
   { id: 'home', group: 'elsewhere', label: say('shell.home'), note: '', href: '/', icon: 'home', districtId: undefined },
   { id: 'help', group: 'elsewhere', label: say('help.title'), note: '', also: say('find.also.help'), href: '/help', icon: 'note', districtId: undefined },
-  { id: 'device', group: 'elsewhere', label: say('shell.save.link'), note: '', href: '/device', icon: 'check', districtId: undefined },
-  ...(districtId === undefined ? [{ id: 'drill', group: 'elsewhere' as const, label: say('shell.drill'), note: '', href: '/drill', icon: 'drill' as const, districtId: undefined }] : []),
+  { id: 'device', group: 'elsewhere', label: say('shell.save.link'), note: '', also: say('find.also.device'), href: '/device', icon: 'check', districtId: undefined },
+  ...(districtId === undefined ? [{ id: 'drill', group: 'elsewhere' as const, label: say('shell.drill'), note: '', also: say('find.also.screen.drill'), href: '/drill', icon: 'drill' as const, districtId: undefined }] : []),
 ]

@@ -32,7 +32,8 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
   const districts = useDocuments<District>(entries.filter(({ kind, deletedAt }) => kind === 'district' && deletedAt === undefined).map(({ id }) => id))
   const plans = useDocuments<Plan>(planId === undefined ? [] : [planId])
   const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }).map((entry): ReadyEntry => ({ entry, name: readyName(entry.label, `${entry.note} ${entry.also ?? ''}`) })), [entries, districts, plans, districtId, planId])
-  const found = useMemo(() => matching(all, typed), [all, typed])
+  const fillers = useMemo(() => new Set(say('find.filler').split(' ')), [])
+  const found = useMemo(() => matching(all, typed, fillers), [all, typed, fillers])
   const go = ({ href, act }: FindEntry) => {
     onDone()
     if (act) perform(act)
@@ -65,9 +66,9 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
 }
 
 /** With something typed the best comes first, and its group with it; else groups keep their order, and what is done or explained waits until it is asked for. */
-function matching(all: readonly ReadyEntry[], typed: string): FoundGroup[] {
+function matching(all: readonly ReadyEntry[], typed: string, fillers: ReadonlySet<string>): FoundGroup[] {
   const isAsked = typed.trim() !== ''
-  const asked = readyTyped(typed)
+  const asked = readyTyped(typed, fillers)
   const scored = all.map(({ entry, name }) => ({ entry, score: scoreOf(name, asked) })).filter(({ score }) => score > 0)
   const groups = findGroups.map((group) => {
     const own = scored.filter(({ entry }) => entry.group === group).sort((a, b) => b.score - a.score)

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { findEntries } from '@/app/_find/find-entries'
 import { matchScore } from '@/app/_find/match-entries'
+import { say } from '@/app/_text'
 import { smallBundle } from '@/tests/fixtures/bundle'
 
 describe('what a typed word finds', () => {
@@ -18,6 +19,16 @@ describe('what a typed word finds', () => {
 
   test('nothing typed leaves nothing out', () => {
     expect(matchScore('Mill pond', '', '  ')).toBe(1)
+  })
+
+  test('a question is found by what it asks for, and a word of many by its one', () => {
+    const fillers = new Set(['how', 'long', 'to', 'the'])
+    expect(matchScore('Prime drill', '', 'how long to prime?', fillers)).toBeCloseTo(0.9)
+    expect(matchScore('Prime drill', '', 'how long to prime?')).toBe(0)
+    expect(matchScore('Covered bridge', 'road note', 'bridges')).toBeCloseTo(0.8)
+    // A name that begins with such a word is still found by it.
+    expect(matchScore('Long Ridge', 'road note', 'long', fillers)).toBeCloseTo(0.9)
+    expect(matchScore('Mill pond', 'source', 'how long', fillers)).toBe(0)
   })
 })
 
@@ -56,7 +67,10 @@ describe('what there is to find', () => {
   })
 
   test('with no district on screen, no page of one', () => {
-    expect(findEntries({ entries, districts: [], plans: [], here: {} }).filter(({ group }) => group === 'here')).toEqual([])
+    const home = findEntries({ entries, districts: [], plans: [], here: {} })
+    expect(home.filter(({ group }) => group === 'here')).toEqual([])
+    // Those of each district are offered as elsewhere.
+    expect(home.filter(({ id, href }) => id === 'screen-book' && href === `/district/${district.id}/book`)).toMatchObject([{ group: 'elsewhere', note: district.name }])
   })
 })
 
@@ -74,5 +88,22 @@ describe('what is looked for by the usual words', () => {
     for (const words of ['new plan', 'delete plan']) expect(best(words)[0]?.href).toBe(`/district/${district.id}/plan`)
     expect(best('undo')[0]?.act).toEqual({ kind: 'undo' })
     expect(best('tanker').map(({ label }) => label)).toEqual(expect.arrayContaining(['Tender 1', 'Tender 2', 'Resources']))
+  })
+})
+
+describe('words that an officer would type', () => {
+  const { district, plan } = smallBundle()
+  const entries = [{ id: district.id, kind: 'district' as const, name: district.name, sequence: 0 }]
+  const fillers = new Set(say('find.filler').split(' '))
+  const from = (here: { districtId?: string; planId?: string }, typed: string) => findEntries({ entries, districts: [district], plans: [plan], here })
+    .filter(({ label, note, also = '' }) => matchScore(label, `${note} ${also}`, typed, fillers) > 0).map(({ id }) => id)
+  const asked: readonly (readonly [string, string])[] = [
+    ['nurse', 'page-map'], ['nurse tender', 'page-map'], ['weight limit', 'screen-survey'], ['posted bridges', 'screen-survey'], ['relay pump', 'page-hose'], ['relay pumper', 'page-hose'], ['radio', 'screen-book'], ['radio channel', 'screen-book'],
+    ['how long to prime', 'screen-drill'], ['priming', 'screen-drill'], ['print', 'screen-book'], ['preplan', 'screen-book'], ['dry hydrant', 'screen-survey'], ['drought', 'screen-survey'], ['mutual aid', 'page-request'], ['who to call', 'page-request'],
+    ['insurance', 'page-handbook'], ['turnaround', 'page-handbook'], ['LDH', 'page-hose'], ['strainers', 'screen-resources'], ['jet siphon', 'screen-resources'], ['cavitation', 'figure-suction'], ['how high can I draft', 'sheet-highest'], ['offline', 'device'], ['backup', 'device'],
+    ['tabletop', 'screen-exercise'], ['GPS', 'page-exchange'], ['friction loss', 'sheet-hose'], ['first due', 'screen-plan'], ['what if a pump breaks down', 'page-advice'],
+  ]
+  test.each(asked)('%s finds something wherever it is typed', (typed, id) => {
+    for (const here of [{}, { districtId: district.id }, { districtId: district.id, planId: plan.id }]) expect(from(here, typed), JSON.stringify(here)).toContain(id)
   })
 })

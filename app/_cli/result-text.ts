@@ -5,6 +5,9 @@ import type { Unit } from '@/lib/units'
 const flows = ['sustainable_gpm', 'stored_gpm', 'hauledCapacity_gpm', 'hand_gpm', 'needed_gpm'] as const
 const times = ['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const
 
+/** Gains below it are the grid of the search (lib/shuttle). */
+const NO_GAIN_GPM = 0.5
+
 /** A result in words, for a terminal: the answer first, then figures, sites, tenders, ways and what to look at. */
 export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, string>, system: UnitSystem): string {
   const names: NameOf = (id) => itemNames.get(id) ?? (id === FIRE_GROUND ? say('plan.fire-ground') : undefined)
@@ -27,7 +30,9 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
   for (const figure of times) lines.push(`${say(`result.figure.${figure}`)}: ${timeWords(figure, result)}`)
   if (result.links.length > 0) {
     lines.push('', say('result.links'))
-    for (const link of result.links) lines.push(`  ${say('result.link-gain', { link: linkText(link, names), gain: formatGain(result.sustainable_gpm ?? 0, (result.sustainable_gpm ?? 0) + link.gain_gpm, system) })}`)
+    const base_gpm = result.sustainable_gpm ?? 0
+    for (const link of result.links)
+      lines.push(`  ${say('result.link-gain', { link: linkText(link, names), gain: link.gain_gpm < NO_GAIN_GPM ? 'none' : formatGain(base_gpm, base_gpm + link.gain_gpm, system) })}`)
   }
   lines.push('', say('result.sites'))
   for (const site of result.sites) {

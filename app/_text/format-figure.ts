@@ -11,10 +11,10 @@ import type { UnitSystem } from './unit-system'
  *
  * - a flow that something gives goes down to a step (`rounding.ts`): nothing is promised that is not there;
  * - a large flow or volume has three significant figures: nobody knows a lake to the gallon;
- * - a flow that is asked for goes up to the whole gpm (L/min): what was typed stands as it was typed;
+ * - a flow that is asked for goes up to the whole gpm, or to 10 L/min: what was typed in the units shown stands as it was typed;
  * - when something is there goes up to the minute, when something runs out down;
  * - a difference is that of the figures as shown: a reader who subtracts finds the same;
- * - what a change would gain is never more than the step below its true gain, whatever the figures as shown differ by.
+ * - what a change would gain is never more than the step below its true gain, by the step of the flows it lies between.
  */
 
 const flowWords = (shown: number, system: UnitSystem): string => formatNumber(shown) + UNIT_SPACE + displayUnit('gpm', system).symbol
@@ -65,20 +65,20 @@ export function formatChange(before_gpm: number, after_gpm: number, system: Unit
   return lessThanStep(after_gpm, system)
 }
 
-function lessThanStep(beside_gpm: number, system: UnitSystem): string {
-  const step = findHeadlineStep(beside_gpm * displayUnit('gpm', system).factor, 'gpm', system) ?? 1
-  return say('quantity.less-than', { quantity: flowWords(step, system) })
-}
+/** Step of a flow as shown, in the unit shown: what lies beside it is known no finer. */
+const stepBeside = (beside_gpm: number, system: UnitSystem): number => findHeadlineStep(beside_gpm * displayUnit('gpm', system).factor, 'gpm', system) ?? 1
+
+const lessThanStep = (beside_gpm: number, system: UnitSystem): string => say('quantity.less-than', { quantity: flowWords(stepBeside(beside_gpm, system), system) })
 
 /**
- * What a change would gain, where the flows themselves are not beside it: "35 gpm" of 36.3, however the flows before and after fall on their steps; "less than 5 gpm" where
- * it is too small to show.
+ * What a change would gain, where the flows themselves are not beside it: "35 gpm" of 36.3, however the flows before and after fall on
+ * their steps; "less than 5 gpm" where it is too small to show. Gains upon one flow all have its step, so that they read alike.
  *
  * @param after_gpm no less than before_gpm, or the change is no gain and is given as `formatChange` gives it
  */
 export function formatGain(before_gpm: number, after_gpm: number, system: UnitSystem): string {
   const shown = shownGiven(after_gpm, system) - shownGiven(before_gpm, system)
-  const sure = shownFlow(after_gpm - before_gpm, system, 'down')
+  const sure = roundTo((after_gpm - before_gpm) * displayUnit('gpm', system).factor, stepBeside(after_gpm, system), 'down')
   if (shown <= 0 || sure >= shown) return formatChange(before_gpm, after_gpm, system)
   return sure > 0 ? flowWords(sure, system) : lessThanStep(after_gpm, system)
 }

@@ -15,7 +15,7 @@ const askedFlows = new Set(['methods-far-apart'])
 const askedVolumes = new Set(['short_gal', 'reserve_gal', 'limit_gal'])
 
 /** Times at which something is there, and at which something ends, by their name. */
-const from = new Set(['to_s', 'short_s', 'draftLost_s', 'pumping_s'])
+const from = new Set(['to_s', 'short_s', 'draftLost_s', 'pumping_s', 'sourceEmpty_s'])
 const until = new Set(['from_s', 'empty_s', 'fuel_s', 'held_s'])
 
 /** How a value of an issue is rounded: the rule of `format-figure.ts`, by the name of the value. */

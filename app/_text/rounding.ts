@@ -57,6 +57,13 @@ const usFlowSteps: Steps = [[20, 1], [1000, 5], [Infinity, 10]]
 const metricFlowSteps: Steps = [[80, 5], [4000, 20], [Infinity, 50]]
 const volumeSteps: Steps = [[1000, 10], [Infinity, 100]]
 
+/**
+ * A flow asked for in metric units goes up to 10 L/min unless it is whole litres, as typed: 500 gpm is 1,892.7 L/min, and no more known to
+ * the litre than to the tenth of it.
+ */
+const METRIC_ASKED_STEP = 10
+const isWhole = (shown: number): boolean => Math.abs(shown - Math.round(shown)) < 1e-6
+
 /** Whatever its size, what is worked out from a surface on a map or a float on a stream is known to no more than this. */
 const SIGNIFICANT_DIGITS = 3
 const significantStep = (shown: number): number => 10 ** (Math.floor(Math.log10(Math.max(1, Math.abs(shown)))) - SIGNIFICANT_DIGITS + 1)
@@ -64,10 +71,10 @@ const significantStep = (shown: number): number => 10 ** (Math.floor(Math.log10(
 /**
  * Step of a headline figure, in the unit shown; undefined where the plain decimals do. Never finer than three
  * significant figures. A flow that is asked for
- * (rounded up) keeps its whole gpm, so that one that was typed is shown as it was typed.
+ * (rounded up) keeps its whole gpm or L/min, so that one that was typed is shown as it was typed.
  */
 export function findHeadlineStep(shown: number, unit: Unit, system: UnitSystem, toward: Toward = 'nearest'): number | undefined {
-  if (unit === 'gpm' && toward === 'up') return 1
+  if (unit === 'gpm' && toward === 'up') return system === 'us' || isWhole(shown) ? 1 : METRIC_ASKED_STEP
   const steps = unit === 'gal' ? volumeSteps : unit !== 'gpm' ? undefined : system === 'us' ? usFlowSteps : metricFlowSteps
   const step = steps?.find(([below]) => Math.abs(shown) < below)?.[1]
   return step === undefined ? undefined : Math.max(step, significantStep(shown))

@@ -8,7 +8,7 @@ const tank = (id: string, carriedBy: string, capacity_gal: number, height_in?: n
 })
 
 const hose = (id: string, carriedBy: string, size_in: number, length_ft: number): Equipment => ({
-  kind: 'hose', id, name: `${size_in} in hose, ${length_ft} ft`, carriedBy, size_in, length_ft, evidence: { size_in: nominal },
+  kind: 'hose', id, name: `${size_in} in hose, ${length_ft.toLocaleString('en-US')} ft`, carriedBy, size_in, length_ft, evidence: { size_in: nominal },
 })
 
 const suction = (id: string, carriedBy: string, size_in: number, count: number): Equipment => ({

@@ -47,6 +47,10 @@ test('a flow that was typed is shown as it was typed, one that was worked out go
   expect([753, 750, 116.3].map((flow_gpm) => plain(formatAsked(flow_gpm, 'us')))).toEqual(['753 gpm', '750 gpm', '117 gpm'])
   // 2,000 L/min typed is 528.344 gpm inside (1 gal = 3.785411784 L exactly, NIST Handbook 44).
   expect(plain(formatAsked(2000 / 3.785411784, 'metric'))).toBe('2,000 L/min')
+  // 500, 750 and 1,000 gpm typed are 1,892.7, 2,839.1 and 3,785.4 L/min.
+  expect([500, 750, 1000].map((flow_gpm) => plain(formatAsked(flow_gpm, 'metric')))).toEqual(['1,900 L/min', '2,840 L/min', '3,790 L/min'])
+  // One that is met is shown as met, and short of it the figures as shown differ by what is said.
+  expect([plain(formatGiven(500, 'metric', 500)), plain(formatGiven(499, 'metric', 500)), plain(formatShortBy(499, 500, 'metric'))]).toEqual(['1,900 L/min', '1,880 L/min', '20 L/min'])
 })
 
 describe('a difference', () => {
@@ -73,6 +77,8 @@ describe('a difference', () => {
     expect(plain(formatGain(214, 250.3, 'us'))).toBe('35 gpm')
     expect(plain(formatGain(673, 698, 'us'))).toBe('25 gpm')
     expect(plain(formatGain(671, 674, 'us'))).toBe('less than 5 gpm')
+    // Upon one flow they read alike: 19 gpm upon 845 are known no finer than the flow.
+    expect([35.4, 19, 14.2, 4, 0].map((gain_gpm) => plain(formatGain(845, 845 + gain_gpm, 'us')))).toEqual(['35 gpm', '15 gpm', '10 gpm', 'less than 5 gpm', '0 gpm'])
     for (let before_gpm = 100; before_gpm < 1200; before_gpm += 13.7) for (const gain_gpm of [5.5, 12.3, 36.3, 118, 240.9]) {
       const words = plain(formatGain(before_gpm, before_gpm + gain_gpm, 'us')) ?? ''
       if (words.startsWith('less than')) expect(gain_gpm).toBeLessThan(10)

@@ -2,6 +2,7 @@ import { draftSupply, flowThroughLay, type FlowThroughLay, type StrainerKind } f
 import type { Bundle, DraftingPump, DumpSite } from '../plan'
 import { defaults } from './defaults'
 import { draftPlace, pumpAbility, pumperHydraulics } from './drafting'
+import { coefficientOfSize } from './hose-lay/lay-hose'
 import { take, takeDefault, type Ledger } from './ledger'
 import { findStrainersOf } from './stock'
 
@@ -17,7 +18,7 @@ export type DumpPumping = { readonly pump_gpm: number; readonly line?: FlowThrou
  * @param pump absent, or without a rating: a flow is assumed, through the hose if that is said
  */
 export function dumpPumping(bundle: Bundle, ledger: Ledger, site: DumpSite, pump: DraftingPump | undefined): DumpPumping {
-  const lay = site.supplyLine && { ...site.supplyLine, rise_ft: site.supplyLineRise_ft ?? 0 }
+  const lay = site.supplyLine && { ...site.supplyLine, coefficient: coefficientOfSize(bundle.district, site.supplyLine.size_in).coefficient, rise_ft: site.supplyLineRise_ft ?? 0 }
   const maxDischarge_psi = pump?.rated_gpm || lay ? take(ledger, site, 'dumpDischarge_psi', undefined, defaults.dumpDischarge_psi) : 0
   const through = (supply_gpm: (discharge_psi: number) => number) =>
     lay && flowThroughLay({ supply_gpm, maxDischarge_psi, lay, outlet_psi: take(ledger, site, 'layOutlet_psi', undefined, defaults.layOutlet_psi) })

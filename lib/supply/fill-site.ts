@@ -6,6 +6,7 @@ import { defaults } from './defaults'
 import { suctionNotCarried } from './stock'
 import { draftPlace, liftIssues, liftOf, pumpAbility, pumperHydraulics, suctionSetup, type ResolvedLift } from './drafting'
 import { take, takeKnown, type Ledger } from './ledger'
+import { coefficientOfSize } from './hose-lay/lay-hose'
 import type { ResolvedLay } from './hose-lay/resolve-lays'
 import { sourceOfLay } from './hose-lay/source-of-lay'
 import { linesInto } from './lines-into'
@@ -82,9 +83,10 @@ export function resolveFillSite(bundle: Bundle, ledger: Ledger, ways: Ways, site
   const ability = pumpAbility(ledger, pump)
   const drafted = draftSupply(ask)
   const supplyFlow_gpm = isHydrant ? () => Math.min(water.hydrant_gpm ?? 0, pump.rated_gpm ?? 0) : (discharge_psi: number) => drafted(discharge_psi) * ability
+  const size_in = site.fillLine?.size_in ?? take(ledger, site, 'fillLineSize_in', undefined, defaults.fillLineSize_in)
   const bay = {
     lay: {
-      size_in: site.fillLine?.size_in ?? take(ledger, site, 'fillLineSize_in', undefined, defaults.fillLineSize_in),
+      size_in, coefficient: coefficientOfSize(bundle.district, size_in).coefficient,
       length_ft: site.fillLine?.length_ft ?? take(ledger, site, 'fillLineLength_ft', undefined, defaults.fillLineLength_ft),
       lineCount: site.fillLine?.lineCount ?? 1,
       rise_ft: site.fillLineRise_ft ?? 0,

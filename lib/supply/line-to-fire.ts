@@ -5,6 +5,7 @@ import { FIRE_GROUND, findDraftingPump, type Bundle, type DumpSite } from '../pl
 import { METRES_PER_FOOT } from '../units'
 import { defaults } from './defaults'
 import type { ResolvedDumpSite } from './dump-site'
+import { coefficientOfSize } from './hose-lay/lay-hose'
 import { findPlace } from './legs'
 import { findHoseOf, LEAST_SUPPLY_IN, type Stock } from './stock'
 
@@ -25,7 +26,7 @@ export function lineToFireIssues(bundle: Bundle, { site, line }: Pick<ResolvedDu
   const away_ft = awayFromFire_ft(bundle, site)
   if (away_ft === undefined || away_ft < BESIDE_FT) return []
   const discharge_psi = defaults.dumpDischarge_psi.value
-  const passes = (size_in: number) => layFlow_gpm({ size_in, length_ft: away_ft }, discharge_psi, defaults.layOutlet_psi.value)
+  const passes = (size_in: number) => layFlow_gpm({ size_in, length_ft: away_ft, coefficient: coefficientOfSize(bundle.district, size_in).coefficient }, discharge_psi, defaults.layOutlet_psi.value)
   const hose = supplyHoseOf(bundle, site.pumperId)
   if (!hose) {
     // Nobody knows what comes: the least that is laid as supply.

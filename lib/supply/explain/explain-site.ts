@@ -1,8 +1,10 @@
+import type { DumpSite, FillSite } from '../../plan'
 import type { CompiledPlan } from '../compile-plan'
 import type { ResolvedDumpSite } from '../dump-site'
 import type { ResolvedFillSite } from '../fill-site'
-import type { Working } from '../working'
+import type { Working, WorkingInput } from '../working'
 import { explainLiftOf } from './explain-lift'
+import { coefficientOfSize } from '../hose-lay/lay-hose'
 import { computed, given, worked, working } from './inputs'
 
 const LOSS_TABLE = 'friction and entrance loss of hard suction, NFPA 1901 and handbook (common figures, not checked against a published table); lift law calibrated on the classical lift table'
@@ -34,17 +36,18 @@ export function explainBayRate(compiled: CompiledPlan, fill: ResolvedFillSite, b
   const rate_gpm = fill.bayRate_gpm[busy - 1] ?? 0
   if (fill.limit === 'measured') return working('fill-measured', 'rate_gpm', rate_gpm, site.evidence?.rate_gpm?.source ?? '', [given(ledger, site, 'rate_gpm', site.rate_gpm ?? rate_gpm)])
   const draft = explainDraft(compiled, fill)
+  const assumed = (field: string) => ledger.assumptions.get(`${site.id}/${field}`)?.value ?? 0
   return working('fill-rate', 'rate_gpm', rate_gpm, 'hose friction FL = C (Q/100)² L/100; inlet limit 100 psi and 1,000 gpm (trade articles)', [
     ...(draft ? [worked('draft_gpm', draft)] : []),
     computed('bayCount', busy),
-    given(ledger, site, 'fillLineSize_in', site.fillLine?.size_in ?? ledger.assumptions.get(`${site.id}/fillLineSize_in`)?.value ?? 0),
-    given(ledger, site, 'fillLineLength_ft', site.fillLine?.length_ft ?? ledger.assumptions.get(`${site.id}/fillLineLength_ft`)?.value ?? 0),
+    ...lineInputs(compiled, site, 'fillLine', site.fillLine ?? { size_in: assumed('fillLineSize_in'), length_ft: assumed('fillLineLength_ft') }),
     ...(fillCase ? [computed('pumpPressure_psi', fillCase.pumpPressure_psi), computed('inletPressure_psi', fillCase.inletPressures_psi[0] ?? 0)] : []),
   ])
 }
 
 /** What the pumper at a dump site can send on. */
-export function explainDumpPump({ ledger, bundle }: CompiledPlan, { site, pump_gpm, line }: ResolvedDumpSite): Working {
+export function explainDumpPump(compiled: CompiledPlan, { site, pump_gpm, line }: ResolvedDumpSite): Working {
+  const { ledger, bundle } = compiled
   const pump = bundle.district.apparatus.find(({ id }) => id === site.pumperId)
   return working(line ? 'dump-line' : 'dump-pump', 'flow_gpm', pump_gpm, line ? `hose friction FL = C (Q/100)² L/100; ${LOSS_TABLE}` : LOSS_TABLE, [
     ...(pump && pump.kind !== 'tender' ? [given(ledger, pump, 'rated_gpm', pump.rated_gpm ?? 0)] : []),
@@ -53,11 +56,22 @@ export function explainDumpPump({ ledger, bundle }: CompiledPlan, { site, pump_g
       return noted ? [given(ledger, site, field, noted.value)] : []
     }),
     ...(site.supplyLine && line ? [
-      given(ledger, site, 'supplyLineSize_in', site.supplyLine.size_in),
-      given(ledger, site, 'supplyLineLength_ft', site.supplyLine.length_ft),
+      ...lineInputs(compiled, site, 'supplyLine', site.supplyLine),
       computed('supplyLineCount', site.supplyLine.lineCount ?? 1),
       given(ledger, site, 'supplyLineRise_ft', site.supplyLineRise_ft ?? 0),
       computed('pumpPressure_psi', line.discharge_psi),
     ] : []),
   ])
+}
+
+/** Size and length of a line, each with the evidence of its part, and the friction of its hose. */
+function lineInputs({ ledger, bundle }: CompiledPlan, site: FillSite | DumpSite, part: 'fillLine' | 'supplyLine', { size_in, length_ft }: { readonly size_in: number; readonly length_ft: number }): WorkingInput[] {
+  const friction = coefficientOfSize(bundle.district, size_in)
+  return [
+    given(ledger, site, `${part}Size_in`, size_in, `${part}Size_in`, `${part}.size_in`),
+    given(ledger, site, `${part}Length_ft`, length_ft, `${part}Length_ft`, `${part}.length_ft`),
+    friction.coefficientFrom === 'stock'
+      ? given(ledger, friction.hose, 'coefficient', friction.coefficient)
+      : { symbol: 'coefficient', value: friction.coefficient, unit: '', from: { itemId: '', field: 'coefficient', mark: 'handbook', source: 'friction coefficients by size; the larger where sources differ' } },
+  ]
 }

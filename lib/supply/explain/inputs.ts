@@ -5,10 +5,14 @@ import type { Evidence } from '../../evidence'
 
 type Known = { readonly id: string; readonly evidence?: Readonly<Record<string, Evidence | undefined>> }
 
-/** A number of an item as an input: with the mark and source it has in the ledger, or as measured. */
-export function given(ledger: Ledger, item: Known, field: string, value: number, symbol = field): WorkingInput {
+/**
+ * A number of an item as an input: with the mark and source it has in the ledger, or as measured.
+ *
+ * @param path where its evidence is kept, for a number of a part of the item: "supplyLine.size_in"
+ */
+export function given(ledger: Ledger, item: Known, field: string, value: number, symbol = field, path = field): WorkingInput {
   const noted = ledger.assumptions.get(`${item.id}/${field}`)
-  const evidence = item.evidence?.[field]
+  const evidence = item.evidence?.[path]
   return {
     symbol, value,
     unit: findUnit(field) ?? '',

@@ -30,8 +30,8 @@ export type LaidHose = {
  *
  *   whole = way · lay factor, or the entered lengths where every stretch has one
  *
- * Friction and working pressure are those of the district's own hose of that size, the worst of it where pieces differ; else
- * the catalogue's.
+ * Friction and working pressure are those of the district's own hose of that size, the worst of it where pieces differ; of a piece
+ * that says none, and where there is no such hose, friction is the catalogue's.
  *
  * @param way_ft level length of the way, above 0
  * @returns hose; issues `lay-stretch-left-out`, `lay-appliance-off` (warn)
@@ -69,20 +69,31 @@ type Hose = Extract<Equipment, { kind: 'hose' }>
 export const sameSize = (a_in: number, b_in: number): boolean => Math.abs(a_in - b_in) < 0.01
 
 /** The district’s hose of a size. */
-export const hoseOfSize = (district: District, size_in: number): Hose[] =>
+export const hoseOfSize = (district: Pick<District, 'equipment'>, size_in: number): Hose[] =>
   district.equipment.filter((item): item is Hose => item.kind === 'hose' && sameSize(item.size_in, size_in))
 
-/** Friction coefficient of hose of a size: that of the district's own, the worst where pieces differ, else the catalogue's. */
-export function coefficientOfSize(district: District, size_in: number): Pick<LaidStretch, 'coefficient' | 'coefficientFrom'> {
-  const own = hoseOfSize(district, size_in).flatMap((hose) => hose.coefficient ?? [])
-  return own.length > 0 ? { coefficient: Math.max(...own), coefficientFrom: 'stock' } : { coefficient: hoseCoefficient(size_in).coefficient, coefficientFrom: 'catalogue' }
+/** `hose`: the piece it is of, where it is the district's. */
+export type SizeCoefficient = { readonly coefficient: number } & ({ readonly coefficientFrom: 'stock'; readonly hose: Hose } | { readonly coefficientFrom: 'catalogue' })
+
+/**
+ * Friction coefficient of hose of a size, for every line that is laid of it: that of the district's own, the worst where pieces differ.
+ * A piece nobody has tested counts as the catalogue has it: nobody knows which one comes.
+ */
+export function coefficientOfSize(district: Pick<District, 'equipment'>, size_in: number): SizeCoefficient {
+  const catalogue = hoseCoefficient(size_in).coefficient
+  const pieces = hoseOfSize(district, size_in)
+  const worst = pieces.filter((hose) => hose.coefficient !== undefined).sort((a, b) => (b.coefficient ?? 0) - (a.coefficient ?? 0))[0]
+  const isWorst = worst?.coefficient !== undefined && (worst.coefficient >= catalogue || pieces.every((hose) => hose.coefficient !== undefined))
+  return worst?.coefficient !== undefined && isWorst ? { coefficient: worst.coefficient, coefficientFrom: 'stock', hose: worst } : { coefficient: catalogue, coefficientFrom: 'catalogue' }
 }
 
 function laidStretch(district: District, { id, size_in, lineCount = 1, coefficient, isByHand = false }: LayStretch, length_ft: number): LaidStretch {
+  const { coefficient: known, coefficientFrom } = coefficientOfSize(district, size_in)
+  const found = { coefficient: known, coefficientFrom }
   const stockWorking_psi = hoseOfSize(district, size_in).flatMap((hose) => hose.working_psi ?? [])
   return {
     id, size_in, lineCount, length_ft, isByHand,
-    ...(coefficient === undefined ? coefficientOfSize(district, size_in) : { coefficient, coefficientFrom: 'entered' as const }),
+    ...(coefficient === undefined ? found : { coefficient, coefficientFrom: 'entered' as const }),
     working_psi: stockWorking_psi.length > 0 ? Math.min(...stockWorking_psi) : defaultWorkingPressure_psi(size_in),
     workingFrom: stockWorking_psi.length > 0 ? 'stock' : 'default',
   }

@@ -64,6 +64,27 @@ describe('the hose from a dump site to the fire', () => {
     expect(found?.inputs.every(({ from }) => isWorking(from) || from.field !== '')).toBe(true)
   })
 
+  // C = 1.28 for 2.5 in hose is what a line has that loses 12.8 psi in 1,000 ft at 100 gpm (FL = C · (Q/100)² · L/100, by hand).
+  const tested = (coefficient?: number) => ({ id: 'ho1', name: 'Hose', kind: 'hose', size_in: 2.5, length_ft: 1000, ...(coefficient !== undefined && { coefficient, evidence: { coefficient: { mark: 'measured' } } }) })
+  const listed = (...hoses: object[]) => ({ 'district.equipment': [{ id: 'e1', name: 'Portable tank', kind: 'portableTank', capacity_gal: 3000 }, ...hoses] })
+  const line = { 'plan.dumpSites.0.supplyLine': { size_in: 2.5, length_ft: 1000 } }
+
+  test('loses what the district’s own hose loses; a piece nobody has tested counts as the catalogue has it', () => {
+    expect(resultOf({ ...line, ...listed(tested(1.28)) }).pump_gpm).toBeCloseTo(100 * Math.sqrt(130 / 12.8), 3)
+    expect(resultOf({ ...line, ...listed(tested(1.28), { ...tested(), id: 'ho2' }) }).pump_gpm).toBeCloseTo(100 * Math.sqrt(130 / 20), 3)
+    expect(resultOf({ ...line, ...listed(tested(2.5), { ...tested(), id: 'ho2' }) }).pump_gpm).toBeCloseTo(100 * Math.sqrt(130 / 25), 3)
+    // Not said what lies there: the warning reckons with the same hose.
+    const [far] = resultOf({ ...fireAt(2000), ...listed(tested(2.5)) }).about
+    expect(far!.values['flow_gpm']).toBeCloseTo(100 * Math.sqrt(130 / (2.5 * 21)), 0)
+  })
+
+  test('the working has size, length and friction with the evidence each was given', () => {
+    const evidence = { 'plan.dumpSites.0.evidence': { 'supplyLine.size_in': { mark: 'measured', by: 'Captain' }, 'supplyLine.length_ft': { mark: 'handbook' } } }
+    const markOf = (changes: object) => Object.fromEntries((explain(smallBundle({ ...line, ...changes }), 'site/du1/pump_gpm')?.inputs ?? []).map(({ symbol, from }) => [symbol, isWorking(from) ? 'worked' : from.mark]))
+    expect(markOf({ ...evidence, ...listed(tested(1.28)) })).toMatchObject({ supplyLineSize_in: 'measured', supplyLineLength_ft: 'handbook', coefficient: 'measured' })
+    expect(markOf({})).toMatchObject({ supplyLineSize_in: 'assumed', supplyLineLength_ft: 'assumed', coefficient: 'handbook' })
+  })
+
   test('a strainer that the pumper brings is the one that lies in the tank', () => {
     const strainer = (style: string) => ({ 'district.equipment': [{ id: 'e1', name: 'Portable tank', kind: 'portableTank', capacity_gal: 3000 }, { id: 's1', name: 'Strainer', kind: 'strainer', style, carriedBy: 'p2' }] })
     const low = resultOf(strainer('low-level')).pump_gpm!

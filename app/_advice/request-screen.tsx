@@ -5,7 +5,7 @@ import type { RequestAsk, RequestList } from '@/lib/advise'
 import { FIRE_GROUND } from '@/lib/supply'
 import { BeingWorkedOut } from '../_plan/being-worked-out'
 import { PlanStudy, type Study } from '../_plan/plan-study'
-import { formatAsked, formatFrom, formatGiven, formatMinutes, formatShortBy, say } from '../_text'
+import { formatAsked, formatFrom, formatGiven, formatMinutes, formatShortBy, listWords, say } from '../_text'
 import '../_text/areas/advice'
 import { Button } from '../_ui/button'
 import { Caution } from '../_ui/caution'
@@ -123,7 +123,7 @@ function Found({ list, study: { board, answer } }: { list: RequestList; study: S
 function Curve({ list, study: { board } }: { list: RequestList; study: Study }) {
   const [system] = useUnitSystem()
   const { names } = board
-  const all = (ids: readonly string[]) => ids.map((id) => names(id) ?? id).join(', ')
+  const all = (ids: readonly string[]) => listWords(ids.map((id) => names(id) ?? id))
   return (
     <section className={styles.part} aria-labelledby="request-curve">
       <h2 id="request-curve" className={styles.title}>{say('advice.request.curve')}</h2>

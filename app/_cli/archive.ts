@@ -11,7 +11,7 @@ import { listDocuments } from '@/app/_server/documents'
 import { ARCHIVE_LIMIT_MB } from '@/app/_server/limits'
 import { databaseFile, openDatabase, type Database } from '@/app/_server/open-database'
 import { Refusal } from '@/app/_server/refusal'
-import { formatDay, formatNumber, say } from '@/app/_text'
+import { formatDay, formatNumber, listWords, say } from '@/app/_text'
 import { documentKindOf } from '@/lib/plan'
 import { backupFolderOf } from '@/scripts/house/backup-names.mjs'
 import { listBackups } from '@/scripts/house/backups.mjs'
@@ -83,7 +83,7 @@ async function save(given: string, target: string): Promise<void> {
 }
 
 function printMissing(kinds: readonly string[]): void {
-  if (kinds.length > 0) print(say('archive.missing', { kinds: kinds.join(', ') }))
+  if (kinds.length > 0) print(say('archive.missing', { kinds: listWords(kinds) }))
 }
 
 async function list(): Promise<void> {

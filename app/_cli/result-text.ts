@@ -1,4 +1,4 @@
-import { answerSentences, formatAsked, formatFrom, formatGain, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, issueLines, linkText, measureWords, rangeWords, say, timeWords, type NameOf, type TextKey, type UnitSystem } from '@/app/_text'
+import { answerSentences, formatAsked, formatFrom, formatGain, formatGiven, formatMinutes, formatQuantity, formatShare, formatTime, issueLabel, issueLines, linkText, listWords, measureWords, type NameOf, rangeWords, say, type TextKey, timeWords, type UnitSystem } from '@/app/_text'
 import { FIRE_GROUND, type SupplyResult } from '@/lib/supply'
 import type { Unit } from '@/lib/units'
 
@@ -40,7 +40,7 @@ export function resultText(result: SupplyResult, itemNames: ReadonlyMap<string, 
       lines.push(`  ${say('result.dump-site', { name: name(site.id), capacity: show(site.capacity_gal, 'gal'), pump: formatGiven(site.pump_gpm, system), ready: from(site.pumpReady_s) })}`)
       continue
     }
-    const rates = site.bayRate_gpm.map((rate, index) => say('result.rates-by-bays', { rate: formatGiven(rate, system), count: index + 1 })).join(', ')
+    const rates = listWords(site.bayRate_gpm.map((rate, index) => say('result.rates-by-bays', { rate: formatGiven(rate, system), count: index + 1 })))
     const limit = say(`result.limit.${site.fillLimit ?? 'none'}` as TextKey)
     lines.push(site.draft_gpm === null
       ? `  ${say('result.fill-site-plain', { name: name(site.id), rates, limit, ready: from(site.ready_s) })}`

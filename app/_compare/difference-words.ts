@@ -1,6 +1,6 @@
 import type { DifferenceValue, PlanDifference } from '@/lib/plan'
 import { findUnit } from '@/lib/units'
-import { fieldLabel, fieldName, formatMinutes, formatQuantity, formatShare, isTextKey, say, type NameOf, type UnitSystem } from '../_text'
+import { fieldLabel, fieldName, formatMinutes, formatQuantity, formatShare, isTextKey, listWords, type NameOf, say, type UnitSystem } from '../_text'
 import '../_text/areas/compare'
 
 /** What a difference is about: "Fill site 1: bays". */
@@ -24,7 +24,7 @@ function fieldWords(path: string, word: (field: string) => string): string {
 export function differenceValue(field: string, value: DifferenceValue | undefined, names: NameOf, system: UnitSystem): string {
   if (value === undefined) return say('compare.none-said')
   if (typeof value === 'boolean') return say(value ? 'compare.yes' : 'compare.no')
-  if (typeof value === 'object') return value.length === 0 ? say('compare.none-said') : value.map((id) => names(id) ?? id).join(', ')
+  if (typeof value === 'object') return value.length === 0 ? say('compare.none-said') : listWords(value.map((id) => names(id) ?? id))
   if (typeof value === 'string') {
     const key = `choice.${field.split('.').at(-1) ?? field}.${value}`
     return names(value) ?? (isTextKey(key) ? say(key) : value)

@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from 'react'
 import { Shell } from '../_frame/shell'
-import { say } from '../_text'
+import { listWords, say } from '../_text'
 import '../_text/areas/exercise'
 import '../_text/areas/devices'
 import { Icon } from '../_look/icon'
@@ -73,7 +73,7 @@ export function DevicesScreen({ first }: { first: Devices }) {
           {network?.trouble && <p className={styles.failed} role="alert"><Icon name="warn" /> <span>{network.trouble.code === 'port-taken' ? say('devices.trouble.port-taken', { port: String(network.trouble.port) }) : say('devices.trouble.other', { reason: network.trouble.reason })}</span></p>}
           {failure && <p className={styles.failed} role="alert"><Icon name="warn" /> <span>{failure}</span></p>}
           {isServed && network.addresses.length === 0 && <p className={styles.quiet}>{say('devices.no-address')}</p>}
-          {isServed && network.notCovered.length > 0 && <p className={styles.quiet}>{say('devices.not-covered', { hosts: network.notCovered.join(', ') })}</p>}
+          {isServed && network.notCovered.length > 0 && <p className={styles.quiet}>{say('devices.not-covered', { hosts: listWords(network.notCovered) })}</p>}
           {isServed && hosts.length > 1 && (
             <ChoiceField label={say('devices.address')} choices={hosts.map((value) => ({ value, label: value }))} value={host} onCommit={choose} />
           )}

@@ -2,7 +2,7 @@
 
 import { useState } from 'react'
 import { takings as choices, type Candidate, type Taking } from '@/lib/exchange'
-import { formatQuantity, say, type UnitSystem } from '../_text'
+import { formatQuantity, listWords, say, type UnitSystem } from '../_text'
 import '../_text/areas/exchange'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
@@ -59,7 +59,7 @@ function Take({ candidate, value, onChange }: { candidate: Candidate | undefined
 
 function thereWords({ match, repeats, changes, far_mi, looksSwapped }: Candidate, system: UnitSystem): string {
   const words: string[] = []
-  if (match?.by === 'id') words.push(changes.length === 0 ? say('exchange.same.id') : say('exchange.differs.id', { fields: changes.map(endName).join(', ') }))
+  if (match?.by === 'id') words.push(changes.length === 0 ? say('exchange.same.id') : say('exchange.differs.id', { fields: listWords(changes.map(endName)) }))
   else if (match?.by === 'placeAndName') words.push(say('exchange.match.placeAndName', { name: match.name, away: awayWords(match.away_m, system) }))
   else if (match) words.push(say('exchange.match.place', { name: match.name }))
   if (repeats !== undefined) words.push(say('exchange.repeats', { at: repeats }))

@@ -3,7 +3,7 @@
 import type { InjectAnswer, Option, Outcome } from '@/lib/exercise'
 import type { Exercise, Fact } from '@/lib/plan'
 import { changeText } from '../_advice/change-text'
-import { formatClock, formatMinutes, formatQuantity, say, type NameOf, type UnitSystem } from '../_text'
+import { formatClock, formatMinutes, formatQuantity, listWords, type NameOf, say, type UnitSystem } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { DataTable } from '../_ui/data-table'
@@ -69,5 +69,5 @@ export const recoveredWords = (recovered_s: number | undefined): string =>
 
 function optionWords(option: Option, names: NameOf, system: UnitSystem): string {
   if (option.kind === 'advice') return changeText(option.candidate, names, system)
-  return say('exercise.best.send', { tenders: option.tenderIds.map((id) => names(id) ?? id).join(', '), site: names(option.toId) ?? option.toId })
+  return say('exercise.best.send', { tenders: listWords(option.tenderIds.map((id) => names(id) ?? id)), site: names(option.toId) ?? option.toId })
 }

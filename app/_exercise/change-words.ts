@@ -1,6 +1,6 @@
 import type { Change, Trigger } from '@/lib/plan'
 import type { PossibleTrouble } from '@/lib/exercise'
-import { formatClock, formatMinutes, formatQuantity, formatShare, say, type NameOf, type UnitSystem } from '../_text'
+import { formatClock, formatMinutes, formatQuantity, formatShare, listWords, type NameOf, say, type UnitSystem } from '../_text'
 import '../_text/areas/exercise'
 import { planWords } from './plan-words'
 
@@ -34,7 +34,7 @@ export function changeWords(change: Change, names: NameOf, system: UnitSystem): 
     case 'roadOpened':
       return say('exercise.change.roadOpened')
     case 'sendTender':
-      return say('exercise.change.sendTender', { tender: name(change.tenderId), site: [change.fillSiteId, change.dumpSiteId].flatMap((id) => (id === undefined ? [] : [name(id)])).join(', ') })
+      return say('exercise.change.sendTender', { tender: name(change.tenderId), site: listWords([change.fillSiteId, change.dumpSiteId].flatMap((id) => (id === undefined ? [] : [name(id)]))) })
   }
 }
 
@@ -54,7 +54,7 @@ export function triggerWords(trigger: Trigger, names: NameOf): string {
 
 /** A possible trouble in a line: what it is, and whom it strikes. */
 export const troubleWords = ({ trouble, subjectIds }: PossibleTrouble, names: NameOf): string =>
-  say('exercise.trouble.at', { trouble: say(`exercise.trouble.${trouble}`), subjects: subjectIds.map((id) => names(id) ?? id).join(', ') })
+  say('exercise.trouble.at', { trouble: say(`exercise.trouble.${trouble}`), subjects: listWords(subjectIds.map((id) => names(id) ?? id)) })
 
 /** A trouble in the words of the radio: from whom, and what they see. */
 export const toldWords = ({ trouble, subjectIds }: PossibleTrouble, names: NameOf): string => {

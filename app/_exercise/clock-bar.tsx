@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useId, useState } from 'react'
 import { clockSpeeds } from '@/lib/plan'
 import { nextMoment, type NextMoment } from '@/lib/exercise'
 import { exerciseHref } from '../_links/exercise-href'
@@ -25,6 +25,7 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
   const { exercise, session, clock_s, isEnded } = desk
   const [isAsking, setAsking] = useState(false)
   const [reached, setReached] = useState<NextMoment>()
+  const whyId = useId()
   if (!exercise) return null
   const { clock } = exercise
   const isRunning = clock?.isRunning === true && !isEnded
@@ -50,7 +51,8 @@ export function ClockBar({ desk, districtId, leads }: { desk: ExerciseDesk; dist
               choices={clockSpeeds.map((speed) => ({ value: String(speed), label: say('exercise.pace.factor', { factor: String(speed) }) }))}
               onCommit={(value) => { desk.run(isRunning, Number(value)) }}
             />
-            <Button label={say('exercise.next')} disabled={isRunning || !session} onClick={() => { const next = session && nextMoment(session); setReached(next); if (next) desk.jump(next.at_s) }} />
+            <Button label={say('exercise.next')} disabled={isRunning || !session} aria-describedby={isRunning ? whyId : undefined} onClick={() => { const next = session && nextMoment(session); setReached(next); if (next) desk.jump(next.at_s) }} />
+            {isRunning && <span id={whyId} className={styles.quiet}>{say('exercise.next.running')}</span>}
             {isAsking
               ? (
                 <span className={styles.asking} role="group" aria-label={say('exercise.end')}>

@@ -102,7 +102,7 @@ export function DebriefScreen({ districtId, exerciseId }: { districtId: string; 
               { key: 'when', head: say('exercise.debrief.when'), isNumber: true, cell: ({ fact }) => formatClock(fact.at_s), sortBy: ({ fact }) => fact.at_s },
               { key: 'short', head: say('exercise.debrief.more-short'), isNumber: true, cell: ({ effect }) => signed(effect.short_s, formatMinutes(Math.abs(effect.short_s))), sortBy: ({ effect }) => effect.short_s },
               { key: 'missing', head: say('exercise.debrief.more-missing'), isNumber: true, cell: marked, sortBy: ({ effect }) => effect.missing_gal },
-              { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (Math.abs(effect.short_s) < 1 && Math.abs(effect.missing_gal) < 1 ? '' : recoveredWords(effect.recovered_s)) },
+              { key: 'back', head: say('exercise.debrief.recovered'), isNumber: true, cell: ({ effect }) => (Math.abs(effect.short_s) < 1 && Math.abs(effect.missing_gal) < 1 ? say('exercise.debrief.recovered.same') : recoveredWords(effect.recovered_s)) },
             ]}
           />
           {marks.map((mark) => <p key={mark} className={styles.quiet}>{say(`exercise.debrief.${mark}.why`)}</p>)}

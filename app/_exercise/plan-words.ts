@@ -1,5 +1,5 @@
 import type { EditBody } from '@/lib/plan'
-import { say } from '../_text'
+import { listWords, say } from '../_text'
 import '../_text/areas/exercise'
 
 type Item = { readonly id: string; readonly name?: string; readonly pumperId?: string; readonly tenderId?: string }
@@ -28,7 +28,7 @@ export function planWords(edits: readonly EditBody[], name: (id: string) => stri
       if (typeof edit.set.bayCount === 'number') return [say('exercise.change.bays', { site, count: edit.set.bayCount })]
       return typeof edit.set.positionCount === 'number' ? [say('exercise.change.positions', { site, count: edit.set.positionCount })] : []
     }),
-    ...(carrying.length > 0 && !isNewDump ? [say('exercise.change.carry', { sites: carrying.join(', ') })] : []),
+    ...(carrying.length > 0 && !isNewDump ? [say('exercise.change.carry', { sites: listWords(carrying) })] : []),
   ]
   return words.length > 0 ? words.join('; ') : say('exercise.change.plan')
 }

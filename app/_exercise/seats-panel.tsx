@@ -9,7 +9,7 @@ import { devicesHref } from '../_devices/devices-href'
 import { joinBase, joinHosts } from '../_devices/join-base'
 import { ShownCode, type MadeCode } from '../_devices/shown-code'
 import { exerciseHref } from '../_links/exercise-href'
-import { say } from '../_text'
+import { listWords, say } from '../_text'
 import '../_text/areas/exercise'
 import '../_text/areas/devices'
 import { Button } from '../_ui/button'
@@ -77,7 +77,7 @@ export function SeatsPanel({ exercise, present, onLeave }: { exercise: Exercise;
     setFailure('sentence' in asked ? asked.sentence : undefined)
     await look()
   }
-  const summary = joined.length === 0 ? say('exercise.seats.none') : joined.map(({ name }) => name).join(', ')
+  const summary = joined.length === 0 ? say('exercise.seats.none') : listWords(joined.map(({ name }) => name))
   return (
     <Card title={say('exercise.seats')} level={2} summary={summary}>
       <div className={styles.form}>

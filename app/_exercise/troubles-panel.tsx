@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react'
 import { checkInject, injectFrom, possibleTroubles } from '@/lib/exercise'
 import type { Inject } from '@/lib/plan'
 import { getClient } from '../_client'
-import { say, sayIssue } from '../_text'
+import { listWords, say, sayIssue } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { Card } from '../_ui/card'
@@ -72,7 +72,7 @@ export function TroublesPanel({ desk }: { desk: ExerciseDesk }) {
       </ul>
       <div className={styles.form}>
         <ChoiceField label={say('exercise.troubles.add')} value={chosen} choices={open} onCommit={setChosen} />
-        {what?.stuckIds && <p className={styles.wrong}>{say('exercise.troubles.stuck', { tenders: what.stuckIds.map((id) => names(id) ?? id).join(', ') })}</p>}
+        {what?.stuckIds && <p className={styles.wrong}>{say('exercise.troubles.stuck', { tenders: listWords(what.stuckIds.map((id) => names(id) ?? id)) })}</p>}
         <ChoiceField
           label={say('exercise.troubles.when')} value={when} onCommit={(value) => { setWhen(value ?? 'hand') }}
           choices={[{ value: 'hand' as const, label: say('exercise.troubles.when.hand') }, ...minutes.map((value) => ({ value, label: say('exercise.troubles.when.minutes', { count: Number(value) }) }))]}

@@ -32,7 +32,8 @@ export function FirstSteps({ district, screen }: { district: District; screen: '
           const words = say(`plan.toward.${step}`)
           return (
             <Step key={step} isDone={isDone[step]} state={isDone[step] ? say('plan.first.there') : undefined}>
-              {isDone[step] || at === screen ? words : <Link className={styles.go} href={screenHref(at, district.id)}>{words}</Link>}
+              {words}
+              {!isDone[step] && at !== screen && <> <Link className={styles.go} href={screenHref(at, district.id)} aria-label={say('plan.own.way', { name: say(`shell.${at}`), why: words })}>{say(`shell.${at}`)}</Link></>}
             </Step>
           )
         })}

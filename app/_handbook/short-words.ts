@@ -1,4 +1,4 @@
-import { isTextKey, say, type NameOf } from '../_text'
+import { isTextKey, listWords, type NameOf, say } from '../_text'
 import '../_text/areas/handbook'
 
 /** Why a flow is not there, as the end of a sentence. */
@@ -8,5 +8,5 @@ export function shortWords(why: string | undefined, subjectIds: readonly string[
   return isTextKey(key) ? say(key, { subject }) : say('handbook.short.not-brought', { subject })
 }
 
-/** Names of items, joined by commas. */
-export const namesOfAll = (ids: readonly string[], names: NameOf): string => [...new Set(ids)].map((id) => names(id) ?? say('issue.unnamed')).join(', ')
+/** Names of items, as a list. */
+export const namesOfAll = (ids: readonly string[], names: NameOf): string => listWords([...new Set(ids)].map((id) => names(id) ?? say('issue.unnamed')))

@@ -4,7 +4,7 @@ import { useRef } from 'react'
 import { getClient } from '../_client'
 import { screenHref } from '../_links/screens'
 import { Icon } from '../_look/icon'
-import { say } from '../_text'
+import { listWords, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { ProgressBar } from '../_ui/progress-bar'
@@ -30,7 +30,7 @@ export function OpenArchive() {
         {state.kind === 'done' && (
           <div className={styles.panel}>
             <p className={styles.done}>{say(`archive.${state.restored.outcome}`, { name: state.restored.name, count: state.restored.planCount })}</p>
-            {state.restored.missing.length > 0 && <p className={styles.quiet}>{say('archive.missing', { kinds: state.restored.missing.map((kind) => say(`archive.kind.${kind}`)).join(', ') })}</p>}
+            {state.restored.missing.length > 0 && <p className={styles.quiet}>{say('archive.missing', { kinds: listWords(state.restored.missing.map((kind) => say(`archive.kind.${kind}`))) })}</p>}
             <ButtonLink size="s" href={screenHref('survey', state.restored.districtId)} label={say('archive.go', { name: state.restored.name })} iconAfter="arrowRight" />
           </div>
         )}

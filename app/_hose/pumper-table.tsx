@@ -1,7 +1,7 @@
 'use client'
 
 import type { HoseLayAnswer, LayPumper } from '@/lib/supply'
-import { formatGiven, formatQuantity, formatShare, inUnits, say, type NameOf } from '../_text'
+import { formatGiven, formatQuantity, formatShare, inUnits, listWords, type NameOf, say } from '../_text'
 import '../_text/areas/hose'
 import { DataTable } from '../_ui/data-table'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -34,7 +34,7 @@ export function PumperTable({ answer: { pumpers, stops, spareIds }, names }: { a
         ]}
       />
       <p className={styles.quiet}>{say('hose.pumpers.note')}</p>
-      {spareIds.length > 0 && <p className={styles.quiet}>{say('hose.pumpers.spare', { list: spareIds.map((id) => names(id) ?? id).join(', ') })}</p>}
+      {spareIds.length > 0 && <p className={styles.quiet}>{say('hose.pumpers.spare', { list: listWords(spareIds.map((id) => names(id) ?? id)) })}</p>}
     </div>
   )
 }

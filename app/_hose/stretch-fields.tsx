@@ -7,7 +7,7 @@ import { ItemContextProvider, useItem } from '../_fields/item-context'
 import { ItemCheck, ItemCount, ItemQuantity } from '../_fields/item-inputs'
 import { ItemNumber } from '../_fields/item-number'
 import { usePlanBoard } from '../_plan/plan-context'
-import { formatQuantity, say } from '../_text'
+import { formatQuantity, listWords, say } from '../_text'
 import '../_text/areas/hose'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -26,7 +26,7 @@ export function StretchFields({ lay, answer }: { lay: Lay; answer: HoseLayAnswer
   const setAll = (stretches: readonly LayStretch[], label?: string) => { outer.set({ stretches }, undefined, label) }
   return (
     <div className={styles.fields}>
-      {list.length > 0 && <p className={styles.quiet}>{say('hose.stretch.stock', { list: list.join(', ') })}</p>}
+      {list.length > 0 && <p className={styles.quiet}>{say('hose.stretch.stock', { list: listWords(list) })}</p>}
       {lay.stretches.map((stretch, index) => {
         const laid = answer?.stretches.find(({ id }) => id === stretch.id)
         const number = index + 1

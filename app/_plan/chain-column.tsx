@@ -33,6 +33,8 @@ export type ChainColumnProps = {
   part: PartName | undefined
   onPart: (part: PartName | undefined) => void
   placing: Placed | undefined
+  /** What is placed is one of those that were missing, one after the other. */
+  isGuided: boolean
   onPlacing: (kind: Placed | undefined) => void
   /** Begins placing all that is missing on the map, one after the other. */
   onGuide: (kind: Placed | undefined) => void
@@ -44,7 +46,7 @@ export type ChainColumnProps = {
 }
 
 /** The chain in its order, each part a card that opens in place: fill, road, tenders, dump, fire ground. */
-export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
+export function ChainColumn({ part, onPart, placing, isGuided, onPlacing, onGuide, viaOf, onVia, sites, issues, onLook }: ChainColumnProps) {
   const { plan, district, result, isWorking, selectedId, select, names } = usePlanBoard()
   const [system] = useUnitSystem()
   const [isListed, setListed] = useState(false)
@@ -58,16 +60,15 @@ export function ChainColumn({ part, onPart, placing, onPlacing, onGuide, viaOf, 
   const cardOf = (name: PartName, ids: readonly string[] = []) => ({
     id: partId(name), level: 2 as const, isOpen: part === name || (name === 'fill' && part === 'source'), onToggle: (isOpen: boolean) => { onPart(isOpen ? name : undefined) }, ...edge(name, ids),
   })
+  // How to stop stands on the map alone; pressed again this stops too.
+  const own = isGuided ? undefined : placing
   const place = (kind: Placed, look: 'primary' | 'plain' = 'plain') => (
-    <Button
-      look={placing === kind ? 'primary' : look} icon={placing === kind ? 'close' : 'pick'} size="s" aria-pressed={placing === kind}
-      label={placing === kind ? say('plan.place.cancel') : say(`plan.place.${kind}`)} onClick={() => { onPlacing(placing === kind ? undefined : kind) }}
-    />
+    <Button look={own === kind ? 'primary' : look} icon="pick" size="s" aria-pressed={own === kind} label={say(`plan.place.${kind}`)} onClick={() => { onPlacing(own === kind ? undefined : kind) }} />
   )
   const hasFire = sites.some(({ id }) => id === FIRE_GROUND)
   return (
     <div className={styles.stack} aria-busy={isWorking}>
-      <FirstAnswer placing={placing} onGuide={onGuide} onFire={() => { onPart('fireGround'); focusPart('fireGround', 'input[inputmode]') }} />
+      <FirstAnswer placing={isGuided ? placing : undefined} onGuide={onGuide} onFire={() => { onPart('fireGround'); focusPart('fireGround', 'input[inputmode]') }} />
       <OwnSteps onPart={onPart} />
       <Card
         {...cardOf('fill', plan.fillSites.map(({ id }) => id))} title={say('plan.card.fill')} symbol={<SiteSymbol kind="fillSite" size={22} />}

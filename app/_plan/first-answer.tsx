@@ -69,7 +69,7 @@ function FirstNeeds({ missing, placing, onGuide }: Pick<Props, 'placing' | 'onGu
         {firstNeeds.map((need) => <Need key={need} words={say(`plan.first.${need}`)} isThere={!missing.includes(need)} {...(need === 'fillSite' && !isAllWaterNamed(district, plan) && { but: say('plan.first.no-water') })} />)}
       </ol>
       <div className={steps.acts}>
-        {nextPlace && <Button look="primary" icon={isGuiding ? 'close' : 'pick'} aria-pressed={isGuiding} label={say(isGuiding ? 'plan.place.cancel' : 'plan.first.place', { count: firstPlaces.filter((place) => missing.includes(place)).length })} onClick={() => { onGuide(isGuiding ? undefined : nextPlace) }} />}
+        {nextPlace && <Button look="primary" icon="pick" aria-pressed={isGuiding} label={say('plan.first.place', { count: firstPlaces.filter((place) => missing.includes(place)).length })} onClick={() => { onGuide(isGuiding ? undefined : nextPlace) }} />}
         {lacks.length > 0 && !isGuiding && <Button look={nextPlace ? 'plain' : 'primary'} icon="add" label={say(`plan.first.add.${lacks.length === 2 ? 'both' : lacks[0] === FIRST_TENDER ? 'tender' : 'pumper'}`)} onClick={addLacking} />}
         {needsPumper && pumpers.length > 0 && <Menu label={say('plan.first.choose-pumper')} items={pumpers.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: drafts(id) }, say('plan.pumper')) } }))} />}
         {needsTender && tenders.length > 0 && <Menu label={say('plan.first.choose-tender')} items={tenders.map(({ id, name }) => ({ id, label: name, onSelect: () => { editBoth({ district: [], plan: hauls(id) }, say('plan.added', { name })) } }))} />}

@@ -19,7 +19,7 @@ import { usePlanBoard } from './plan-context'
 import { planPageHref } from '../_links/plan-pages'
 
 /** Needs that a card of this screen answers. */
-const partOfNeed: Partial<Record<OwnNeed, PartName>> = { dump: 'dump' }
+const partOfNeed: Partial<Record<OwnNeed, 'dump'>> = { dump: 'dump' }
 
 /** What comes after the first answer: what makes it a plan to rely on, ticked off, then how to try it. Gone once all is done. */
 export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
@@ -27,12 +27,14 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
   if (!result || missingNeeds(district, plan).length > 0) return null
   const open = openNeeds(district, plan)
   if (open.length === 0) return null
-  const hrefOf = (need: OwnNeed): string => {
+  /** Where it is done, by the name that stands there. */
+  const placeOf = (need: OwnNeed): { readonly href: string; readonly name: string } => {
     const bankId = plan.fillSites.find(({ draftSiteId }) => draftSiteId !== undefined)?.draftSiteId
-    if (need === 'lift' && bankId !== undefined) return itemHref('survey', district.id, bankId)
+    const bank = district.draftSites.find(({ id }) => id === bankId)
+    if (need === 'lift' && bank) return { href: itemHref('survey', district.id, bank.id), name: bank.name }
     const unit = unitToEnter(district, plan)
-    if (need === 'vehicles' && unit) return itemHref('resources', district.id, unit.id)
-    return screenHref('survey', district.id)
+    if (need === 'vehicles' && unit) return { href: itemHref('resources', district.id, unit.id), name: unit.name }
+    return { href: screenHref('survey', district.id), name: say('shell.survey') }
   }
   const ways = [
     ['doubt', planPageHref('doubt', district.id, plan.id), say('plan.page.doubt')],
@@ -48,11 +50,12 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
           const isThere = !open.includes(need)
           const part = partOfNeed[need]
           const words = say(`plan.own.${need}`)
+          const { href, name } = part ? { href: '', name: say(`plan.card.${part}`) } : placeOf(need)
+          const go = { className: steps.go, 'aria-label': say('plan.own.way', { name, why: words }) }
           return (
             <Step key={need} isDone={isThere} state={isThere ? say('plan.first.there') : undefined}>
-              {isThere ? words : part
-                ? <button type="button" className={steps.go} onClick={() => { onPart(part); focusPart(part) }}>{words}</button>
-                : <Link className={steps.go} href={hrefOf(need)}>{words}</Link>}
+              {words}{' '}
+              {!isThere && (part ? <button type="button" {...go} onClick={() => { onPart(part); focusPart(part) }}>{name}</button> : <Link {...go} href={href}>{name}</Link>)}
             </Step>
           )
         })}

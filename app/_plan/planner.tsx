@@ -140,7 +140,7 @@ export function Planner({ districtId, planId }: { districtId: string; planId: st
           </div>
           <Conflicts docIds={[planId, districtId]} names={names} />
           <section className={styles.column} aria-label={say('plan.column')}>
-            <ChainColumn part={part} onPart={setPart} placing={placing} onPlacing={(kind) => { setPlacing(kind); setGuided(false); setViaOf(undefined) }} onGuide={(kind) => { setPlacing(kind); setGuided(true); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
+            <ChainColumn part={part} onPart={setPart} placing={placing} isGuided={isGuided} onPlacing={(kind) => { setPlacing(kind); setGuided(false); setViaOf(undefined) }} onGuide={(kind) => { setPlacing(kind); setGuided(true); setViaOf(undefined) }} viaOf={viaOf} onVia={setViaOf} sites={sites} issues={[...(drawn.issue ? [drawn.issue] : []), ...answer.issues, ...(result?.issues ?? [])]} onLook={(id) => { const site = sites.find((one) => one.id === id); if (site) map.current?.centreOn(site.point) }} />
           </section>
           <section ref={mapPart} className={styles.mapPart} aria-label={say('plan.map')}>
             <DistrictMap

@@ -1,7 +1,7 @@
 'use client'
 
 import type { TerrainSet } from '@/lib/plan'
-import { formatDay, formatQuantity, formatShare, say } from '../_text'
+import { formatDay, formatQuantity, formatShare, listWords, say } from '../_text'
 import { Icon } from '../_look/icon'
 import { Button } from '../_ui/button'
 import { FileDrop } from '../_ui/file-drop'
@@ -68,7 +68,7 @@ function Outcome({ state: { summary, issues }, onClose }: { state: ElevationImpo
   const feet = (value_ft: number) => formatQuantity(value_ft, 'ft', system, { digits: 0 })
   return (
     <div className={styles.outcome} role="status">
-      <p className={styles.done}>{say('survey.elevation.done', { file: summary.fileNames.join(', '), low: feet(summary.lowest_ft), high: feet(summary.highest_ft), step: feet(summary.step_ft), covered: formatShare(summary.coveredShare) })}</p>
+      <p className={styles.done}>{say('survey.elevation.done', { file: listWords(summary.fileNames), low: feet(summary.lowest_ft), high: feet(summary.highest_ft), step: feet(summary.step_ft), covered: formatShare(summary.coveredShare) })}</p>
       {issues.length > 0 && <IssueList issues={issues} names={() => undefined} label={say('survey.import.issues')} />}
       <div className={styles.buttons}><Button size="s" icon="check" label={say('survey.import.close')} onClick={onClose} /></div>
     </div>

@@ -32,15 +32,14 @@ function KindGroup({ kind, found, isSearching }: { kind: SurveyKind; found: read
     return shown.map((one) => ({ place: one, ...placeSummary(one, district, system) }))
   }, [places, shownCount, selectedId, district, system])
   if (isSearching && places.length === 0) return null
-  const isPlacing = placing?.kind === kind && placing.moveId === undefined
+  const isPlacing = placing?.kind === kind && placing.moveId === undefined && placing.sourceId === undefined
   return (
     <section className={styles.group} aria-labelledby={`group-${kind}`}>
       <div className={styles.groupHead}>
         <SiteSymbol kind={kind} size={20} />
         <h2 id={`group-${kind}`} className={styles.groupTitle}>{say(`survey.many.${kind}`)} <span className={styles.count}>{places.length}</span></h2>
         <Button
-          size="s" look={isPlacing ? 'primary' : 'quiet'} icon={isPlacing ? 'close' : 'add'} aria-pressed={isPlacing}
-          label={isPlacing ? say('survey.place.cancel') : say(`survey.place.${kind}`)}
+          size="s" look={isPlacing ? 'primary' : 'quiet'} icon="add" aria-pressed={isPlacing} label={say(`survey.place.${kind}`)}
           onClick={() => { place(isPlacing ? undefined : { kind }) }}
         />
       </div>

@@ -117,7 +117,7 @@ function Banks({ source }: { source: Source }) {
     <div className={styles.links}>
       <p className={styles.legend}>{say('survey.banks', { count: banks.length })}</p>
       {banks.map(({ id, name }) => <Button key={id} size="s" look="quiet" iconAfter="arrowRight" label={name} onClick={() => { select(id) }} />)}
-      <Button size="s" icon={isPlacing ? 'close' : 'add'} aria-pressed={isPlacing} label={isPlacing ? say('survey.place.cancel') : say('survey.place-bank')} onClick={() => { place(isPlacing ? undefined : { kind: 'draftSite', sourceId: source.id }) }} />
+      <Button size="s" look={isPlacing ? 'primary' : 'plain'} icon="add" aria-pressed={isPlacing} label={say('survey.place-bank')} onClick={() => { place(isPlacing ? undefined : { kind: 'draftSite', sourceId: source.id }) }} />
     </div>
   )
 }

@@ -2,6 +2,7 @@ import type { Issue } from '@/lib/issue'
 import { countUnmeasured, isNeverEnough, isUnfinished, isUnknownWater, missingForTime, type Link, type SupplyResult } from '@/lib/supply'
 import { formatAsked, formatFrom, formatGiven, formatShortBy, formatUntil } from './format-figure'
 import { issueLines } from './issue-lines'
+import { listWords } from './list-words'
 import { say } from './say'
 import { sayIssue, type NameOf } from './say-issue'
 import { timeWords } from './time-words'
@@ -51,7 +52,7 @@ export function answerLines(result: SupplyResult, names: NameOf, system: UnitSys
   if (supplyReady_s !== null && sustainable_gpm > 0) sentences.push(...readySentences(result, supplyReady_s, system))
   if (dependable === undefined) sentences.unshift(say('result.untested'))
   for (const { from_s, flow_gpm, layIds } of result.laterFlows ?? [])
-    sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), lays: layIds.map((id) => names(id) ?? id).join(', ') }))
+    sentences.push(say('result.later', { time: formatFrom(from_s), flow: formatGiven(flow_gpm, system, result.needed_gpm), lays: listWords(layIds.map((id) => names(id) ?? id)) }))
   if (result.links.length > 0) sentences.push(limitingLink ? say('result.limited', { link: linkText(limitingLink, names) }) : say('result.not-limited'))
   sentences.push(say('result.unmeasured', countUnmeasured(result)))
   return [...lines, { look: 'plain', text: sentences.join(' ') }]

@@ -21,7 +21,7 @@ function shown(result: SupplyResult | undefined): { text: string; markup: string
     <Providers system="us" theme={undefined}>
       <PlanBoardProvider board={board}>
         <AnswerBar pending={{ answer: isWorking, limitingLink: isWorking }} />
-        <ChainColumn part={undefined} onPart={nothing} placing={undefined} onPlacing={nothing} onGuide={nothing} viaOf={undefined} onVia={nothing} sites={[]} issues={result?.issues ?? []} onLook={nothing} />
+        <ChainColumn part={undefined} onPart={nothing} placing={undefined} isGuided={false} onPlacing={nothing} onGuide={nothing} viaOf={undefined} onVia={nothing} sites={[]} issues={result?.issues ?? []} onLook={nothing} />
       </PlanBoardProvider>
     </Providers>,
   )

@@ -23,7 +23,7 @@ test('the card of every part can be gone to, and the fire ground has the needed 
     <UnitSystemProvider initial="us">
       <ToastProvider>
         <PlanBoardProvider board={board}>
-          <ChainColumn part="fireGround" onPart={nothing} placing={undefined} onPlacing={nothing} onGuide={nothing} viaOf={undefined} onVia={nothing} sites={[]} issues={[]} onLook={nothing} />
+          <ChainColumn part="fireGround" onPart={nothing} placing={undefined} isGuided={false} onPlacing={nothing} onGuide={nothing} viaOf={undefined} onVia={nothing} sites={[]} issues={[]} onLook={nothing} />
         </PlanBoardProvider>
       </ToastProvider>
     </UnitSystemProvider>,

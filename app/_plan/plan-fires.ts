@@ -1,6 +1,7 @@
 import { findHazard, type District, type Plan } from '@/lib/plan'
 import { findPlanFlow_gpm } from '@/lib/supply'
-import { formatAsked, say, type UnitSystem } from '../_text'
+import { formatAsked, formatGiven, say, type UnitSystem } from '../_text'
+import type { KeptAnswer } from './kept-answers'
 
 /** What a plan is for: its target hazard by name, and the flow that is needed, as far as either is known. */
 export type PlanFire = { readonly name?: string; readonly needed_gpm?: number }
@@ -20,4 +21,12 @@ export function fireWords(fire: PlanFire | undefined, system: UnitSystem): strin
   const flow = fire?.needed_gpm === undefined ? 'none' : formatAsked(fire.needed_gpm, system)
   if (fire?.name !== undefined) return say('plan.by-hazard', { name: fire.name, flow })
   return flow === 'none' ? '' : say('plan.by-need', { flow })
+}
+
+/** The flow of a plan in a list: the dependable one where its nights were drawn; never a figure of a plan that was changed since. */
+export function flowWords(kept: KeptAnswer | undefined, fire: PlanFire | undefined, system: UnitSystem): string {
+  if (!kept) return say('plan.list.flow', { by: 'none', flow: '' })
+  const { expected_gpm, dependable_gpm } = kept
+  const by = expected_gpm === undefined ? 'blocked' : dependable_gpm === undefined ? 'expected' : 'dependable'
+  return say('plan.list.flow', { by, flow: formatGiven(dependable_gpm ?? expected_gpm, system, fire?.needed_gpm) })
 }

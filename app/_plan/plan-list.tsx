@@ -21,7 +21,8 @@ import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { makeWholeBundle } from '../_worker'
-import { fireWords, firesOf } from './plan-fires'
+import { useKeptAnswers } from './kept-answers'
+import { fireWords, firesOf, flowWords } from './plan-fires'
 import { readyDocument } from './ready-document'
 import styles from './plan-list.module.css'
 import { screenHref } from '../_links/screens'
@@ -40,7 +41,9 @@ export function PlanList({ districtId }: { districtId: string }) {
   const [picked, setPicked] = useState<readonly string[]>([])
   const plans = list.entries.filter((entry) => entry.kind === 'plan' && entry.districtId === districtId)
   const compared = picked.filter((id) => plans.some((plan) => plan.id === id))
-  const fires = firesOf(district, usePlansOf(districtId, true))
+  const documents = usePlansOf(districtId, true)
+  const fires = firesOf(district, documents)
+  const kept = useKeptAnswers(district, documents)
   const open = (id: string, inDistrict = districtId) => { router.push(screenHref('plan', inDistrict, id)) }
 
   const begin = useNewPlan(districtId, plans.length)
@@ -95,6 +98,7 @@ export function PlanList({ districtId }: { districtId: string }) {
           <input ref={file} type="file" accept=".json,application/json" hidden aria-label={say('plan.import')} onChange={(event) => { void openFile(event.target.files?.[0]); event.target.value = '' }} />
         </header>
         {plans.length > 1 && compared.length < 2 && <p id="compare-why" className={styles.when}>{say('compare.pick-two', { most: MOST_PLANS })}</p>}
+        {plans.some(({ id }) => !kept.has(id)) && <p className={styles.when}>{say('plan.list.flow.why')}</p>}
         {plans.length === 0
           ? <EmptyState title={say(list.status === 'loading' ? 'plan.loading' : list.status === 'unreachable' ? 'plan.unreachable' : 'plan.list.empty')} {...(list.status === 'ready' && { text: say('plan.list.empty.text') })} />
           : (
@@ -109,6 +113,7 @@ export function PlanList({ districtId }: { districtId: string }) {
                   </label>
                   <ButtonLink className={styles.name} look="quiet" href={screenHref('plan', districtId, id)} label={name} iconAfter="arrowRight" />
                   {fires.get(id) && <span className={styles.when}>{fireWords(fires.get(id), system)}</span>}
+                  <span className={styles.when}>{flowWords(kept.get(id), fires.get(id), system)}</span>
                   {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
                   <Menu
                     label={say('plan.more')} fullLabel={say('plan.more-of', { name })} size="s" look="quiet"

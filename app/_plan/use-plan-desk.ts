@@ -8,6 +8,7 @@ import { say, sayIssue, type NameOf } from '../_text'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useLayHeights, usePlanAnswer, type PlanAnswerState } from '../_worker'
+import { useKeepAnswer } from './kept-answers'
 import type { PlanBoard } from './plan-context'
 
 export type PlanDesk = {
@@ -35,6 +36,7 @@ export function usePlanDesk(districtId: string, planId: string): PlanDesk {
   const heights = useLayHeights(district, plan)
   const bundle = useMemo(() => (district && plan && heights ? bundleFromDocuments(district, plan, [], heights) : undefined), [district, plan, heights])
   const answer = usePlanAnswer(bundle)
+  useKeepAnswer(district, plan, answer)
 
   const itemNames = useMemo(() => (bundle ? namesOf(bundle) : new Map<string, string>()), [bundle])
   const hazardName = district?.hazards.find(({ id }) => id === plan?.hazardId)?.name

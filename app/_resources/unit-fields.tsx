@@ -57,6 +57,7 @@ function PumpPart({ pump }: { pump: DraftingPump }) {
         <ItemQuantity field="discharge_psi" standIn={defaults.discharge_psi} />
         <ItemQuantity field="intakeLoss_ft" hint={say('resources.intake.hint')} />
         <ItemCheck field="isOverRated" />
+        {pump.kind === 'pumper' && <ItemQuantity field="fuel_s" standIn={defaults.fuel_s} />}
       </Section>
       <Section title={say('resources.part.priming')}>
         <ItemQuantity field="dryVacuum_inHg" />
@@ -79,7 +80,6 @@ function PumperParts({ pumper }: { pumper: Pumper }) {
         <ItemQuantity field="tankFill_in" />
         <ItemQuantity field="tankFill_gpm" />
         <ItemQuantity field="tankHeight_ft" />
-        <ItemQuantity field="fuel_s" standIn={defaults.fuel_s} />
       </Section>
       <Section title={say('resources.part.hose')}>
         <ItemQuantity field="suction_in" standIn={{ value: suction.size_in, mark: 'handbook', source: say('resources.rated.source') }} />

@@ -1,13 +1,14 @@
 'use client'
 
 import { useState } from 'react'
-import { formatDay, say } from '../_text'
+import { say } from '../_text'
 import '../_text/areas/exercise'
 import '../_text/areas/devices'
 import { Button } from '../_ui/button'
 import { ask } from './ask'
 import type { Grant } from './devices'
 import styles from './devices.module.css'
+import { useFormatDay } from './use-format-day'
 
 type Named = { readonly id: string; readonly name: string }
 type Props = { grants: readonly Grant[]; districts: readonly Named[]; exercises: readonly Named[]; onChange: () => void }
@@ -23,6 +24,7 @@ function lineOf({ name, scope }: Grant, districts: readonly Named[], exercises: 
 /** Devices that have joined, what each may do, and the way to put it out. */
 export function DeviceList({ grants, districts, exercises, onChange }: Props) {
   const [line, setLine] = useState<string>()
+  const formatDay = useFormatDay()
   const revoke = async (id: string, name: string) => {
     const asked = await ask(`/api/devices/grants/${encodeURIComponent(id)}`, 'DELETE')
     setLine('sentence' in asked ? asked.sentence : say('devices.revoked', { name }))

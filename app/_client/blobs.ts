@@ -1,5 +1,3 @@
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex } from '@noble/hashes/utils.js'
 import { Unreachable } from './transport'
 
 /** What is kept under a hash: the road graph, the drawn map, elevation. */
@@ -8,7 +6,8 @@ export type BlobKind = 'roads' | 'map' | 'terrain'
 /** SHA-256 of the bytes, 64 hexadecimal digits; by the browser where the page is served securely. */
 export async function hashOf(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   const subtle = (globalThis.crypto as Crypto | undefined)?.subtle
-  return bytesToHex(subtle ? new Uint8Array(await subtle.digest('SHA-256', bytes)) : sha256(bytes))
+  const digest = subtle ? new Uint8Array(await subtle.digest('SHA-256', bytes)) : (await import('@noble/hashes/sha2.js')).sha256(bytes)
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }
 
 /**

@@ -1,4 +1,5 @@
-import { applyEdit, pathsOverlap, type EditableDocument, type EditBody } from '@/lib/plan'
+import { applyEdit, type EditableDocument, type EditBody } from '@/lib/plan'
+import { overlaps } from './overlaps'
 import { valueAtPath } from './path-value'
 import type { Unsent } from './unsent'
 import type { SequencedEdit } from './transport'
@@ -61,5 +62,3 @@ export function canApply(doc: EditableDocument, bodies: readonly EditBody[]): bo
     return true
   })
 }
-
-export const overlaps = (a: readonly string[], b: readonly string[]): boolean => a.some((one) => b.some((other) => pathsOverlap(one, other)))

@@ -3,8 +3,7 @@ import type { Edit, EditBody } from '@/lib/plan'
 import { DiskQueue } from './disk-queue'
 import { LOADING, type DocumentView, type Sending } from './document-view'
 import type { Outbox } from './outbox'
-import { addUnsent, newReplica, receive, resolveConflict, type Received, type Replica } from './replica'
-import { sendQueue } from './send-queue'
+import type { Received, Replica } from './replica'
 import type { Shelf } from './shelf'
 import { realTimers, type Timers } from './timers'
 import { Unreachable, type Transport } from './transport'
@@ -25,9 +24,15 @@ export type StoreOptions = { transport: Transport; outbox: Outbox; shelf?: Shelf
 const SEND_WAIT_MS = 350
 const LONGEST_PAUSE_MS = 30_000
 
+type Rules = typeof import('./document-rules')
+
+const loadRules = (): Promise<Rules> => import('./document-rules').catch((error: unknown) => { throw new Unreachable(String(error)) })
+
 /** One document: its replica, its queue, and the talk with the server about it. */
 export class DocumentStore {
   readonly docId: string
+  /** There before any replica is. */
+  #rules: Rules | undefined
   #replica: Replica | undefined
   #status: DocumentView['status'] = 'loading'
   #sending: Sending = 'idle'
@@ -61,7 +66,9 @@ export class DocumentStore {
   /** Loads the document, and lays what an earlier visit left unsent on top. */
   load(): Promise<void> {
     return this.#inTurn(async () => {
-      const loaded = await this.#options.transport.load(this.docId)
+      const [rules, loaded] = await Promise.all([this.#rules ?? loadRules(), this.#options.transport.load(this.docId)])
+      this.#rules = rules
+      const { addUnsent, newReplica } = rules
       if ('code' in loaded) return this.#become('missing', loaded)
       if (loaded.isDeleted) return this.#become('deleted', undefined, newReplica(loaded.doc, loaded.sequence))
       const conflicts = this.#replica?.conflicts ?? (await this.#options.outbox.conflictsOf(this.docId))
@@ -104,7 +111,8 @@ export class DocumentStore {
 
   /** As `add`, but nothing is kept until `commit` is called: for acts that span documents. */
   prepare(edits: readonly Edit[], label: string): { inverses: { editId: string; inverse: EditBody; touches: readonly string[] }[]; commit: () => void } | Issue {
-    if (!this.#replica || this.#status !== 'ready') return issue('document-not-open', 'block', [this.docId])
+    if (!this.#rules || !this.#replica || this.#status !== 'ready') return issue('document-not-open', 'block', [this.docId])
+    const { addUnsent } = this.#rules
     let replica = this.#replica
     const inverses: { editId: string; inverse: EditBody; touches: readonly string[] }[] = []
     for (const edit of edits) {
@@ -124,8 +132,8 @@ export class DocumentStore {
 
   /** Settles a conflict; the bodies to make afresh come back. */
   resolve(conflictId: string, choice: 'mine' | 'theirs'): readonly EditBody[] {
-    if (!this.#replica) return []
-    const { replica, bodies } = resolveConflict(this.#replica, conflictId, choice)
+    if (!this.#rules || !this.#replica) return []
+    const { replica, bodies } = this.#rules.resolveConflict(this.#replica, conflictId, choice)
     this.#set(replica)
     void this.#disk.keepConflicts(replica)
     return bodies
@@ -147,9 +155,9 @@ export class DocumentStore {
   /** Asks for what others have done since. */
   pull(): Promise<void> {
     return this.#inTurn(async () => {
-      if (!this.#replica) return
+      if (!this.#rules || !this.#replica) return
       const { history, isDeleted } = await this.#options.transport.since(this.docId, this.#replica.sequence)
-      this.#take(receive(this.#replica, history))
+      this.#take(this.#rules.receive(this.#replica, history))
       if (isDeleted === (this.#status === 'deleted')) return
       this.#become(isDeleted ? 'deleted' : 'ready')
       this.#shelve()
@@ -170,7 +178,7 @@ export class DocumentStore {
   }
 
   async #sendAll(): Promise<void> {
-    await sendQueue(this.#options.transport, {
+    await this.#rules?.sendQueue(this.#options.transport, {
       replica: () => this.#replica,
       isOpen: () => this.#status === 'ready',
       begin: () => { this.#setSending('sending') },

@@ -1,6 +1,7 @@
 import type { Issue } from '@/lib/issue'
 import { applyEdit, type Edit, type EditableDocument, type EditBody } from '@/lib/plan'
-import { canApply, conflictOf, grown, overlaps, withoutEdit, type Conflict } from './conflict'
+import { canApply, conflictOf, grown, withoutEdit, type Conflict } from './conflict'
+import { overlaps } from './overlaps'
 import { isSameAtPath, valueAtPath } from './path-value'
 import type { SequencedEdit } from './transport'
 import type { Unsent } from './unsent'

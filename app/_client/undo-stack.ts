@@ -1,5 +1,5 @@
 import type { EditBody } from '@/lib/plan'
-import { overlaps } from './conflict'
+import { overlaps } from './overlaps'
 
 /** One thing to take back: an edit by its inverse, or a whole document put away or brought back. */
 export type UndoStep =

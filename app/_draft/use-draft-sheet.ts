@@ -5,10 +5,11 @@ import type { District, DraftingPump, DraftSite, Plan } from '@/lib/plan'
 import { findDraftSheet, findHazardFlow_gpm, type DraftSheet, type SheetTrial } from '@/lib/supply'
 import { useDistrict, usePlan, usePlansOf } from '../_client'
 import type { DraftLinkTarget } from '../_links/draft-href'
-import { trialFromAddress, trialNames } from '../_links/sheet-address'
+import { trialNames } from '../_links/sheet-address'
 import type { NameOf } from '../_text'
 import { useAddress } from '../_ui/use-address'
 import { sitePumper, type SitePumper } from './site-pumper'
+import { trialFromAddress } from './trial-from-address'
 import { trialOf } from './trial-of'
 
 export type DraftBoard = {

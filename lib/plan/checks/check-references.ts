@@ -1,6 +1,6 @@
 import { issue, type Issue } from '../../issue'
 import type { Bundle } from '../documents/bundle'
-import { FIRE_GROUND } from '../documents/plan'
+import { FIRE_GROUND } from '../documents/fire-ground'
 
 /** Every id a plan or a district names must resolve; what does not is said with its place. */
 export function checkReferences({ district, plan }: Pick<Bundle, 'district' | 'plan'>): Issue[] {

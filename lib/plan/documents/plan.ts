@@ -2,12 +2,7 @@ import { z } from 'zod'
 import { countField, evidenceMap, flowField, idOf, itemFields, nameField, notesField, pointField, quantity, shareField, timeField } from './fields'
 import { laySchema } from './lay'
 import { dumpSiteSchema, fillSiteSchema } from './plan-sites'
-
-/** Id under which the fire ground stands beside the sites of a plan. */
-export const FIRE_GROUND = 'fireGround'
-
-/** Levels a plan may count on: the usual season's, a dry season's, those of the drought it is planned for. */
-export const seasons = ['usual', 'dry', 'drought'] as const
+import { seasons } from './seasons'
 
 /** A tender's part in the plan. */
 const tenderTaskSchema = z.strictObject({
@@ -84,7 +79,6 @@ export const planSchema = z.strictObject({
   legNotes: z.array(legNoteSchema).max(1000),
 })
 
-export type Season = (typeof seasons)[number]
 export type TenderTask = z.infer<typeof tenderTaskSchema>
 export type OneLane = z.infer<typeof oneLaneSchema>
 export type LegNote = z.infer<typeof legNoteSchema>

@@ -1,6 +1,7 @@
 import { issue, type Issue } from '../../issue'
 import type { AddItem, Applied } from './edit'
-import { documentKindOf, findItemSchema, type EditableDocument } from './document-shape'
+import { documentKindOf, type EditableDocument } from './document-kind'
+import { findItemSchema } from './document-shape'
 import { invalid, noSuchList } from './refusal'
 
 /**

@@ -1,6 +1,6 @@
 import type { Issue } from '../../issue'
 import { addItem } from './add-item'
-import type { EditableDocument } from './document-shape'
+import type { EditableDocument } from './document-kind'
 import type { Applied, EditBody } from './edit'
 import { moveSite } from './move-site'
 import { removeItem } from './remove-item'
@@ -24,6 +24,3 @@ export function applyEdit<D extends EditableDocument>(doc: D, edit: EditBody): A
       return moveSite(doc, edit)
   }
 }
-
-/** True when two touched paths speak of the same thing: equal, or one holds the other. */
-export const pathsOverlap = (a: string, b: string): boolean => a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`)

@@ -3,22 +3,9 @@ import { districtSchema } from '../documents/district'
 import { exerciseSchema } from '../documents/exercise'
 import { logSchema } from '../documents/log'
 import { planSchema } from '../documents/plan'
-
-/** Kinds of document that edits apply to. */
-export const documentKinds = ['district', 'plan', 'exercise', 'log'] as const
-export type DocumentKind = (typeof documentKinds)[number]
-
-/** A document as edits see it: fields, and lists of items with ids. */
-export type EditableDocument = { id: string; [field: string]: unknown }
+import type { DocumentKind } from './document-kind'
 
 const schemas: Record<DocumentKind, z.ZodObject> = { district: districtSchema, plan: planSchema, exercise: exerciseSchema, log: logSchema }
-
-/** A plan, an exercise and a log name their district; an exercise holds the bundle it is played on, a log says what it is. */
-export function documentKindOf(doc: EditableDocument): DocumentKind {
-  if (!('districtId' in doc)) return 'district'
-  if (doc.format === 'millrace-log') return 'log'
-  return 'bundle' in doc ? 'exercise' : 'plan'
-}
 
 /** The schema of a whole document. */
 export const schemaOf = (kind: DocumentKind): z.ZodObject => schemas[kind]

@@ -1,5 +1,5 @@
 import type { Issue } from '../../issue'
-import type { EditableDocument } from './document-shape'
+import type { EditableDocument } from './document-kind'
 import type { Applied, MoveSite } from './edit'
 import { setFields } from './set-fields'
 

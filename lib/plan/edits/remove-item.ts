@@ -1,5 +1,6 @@
 import type { Issue } from '../../issue'
-import { documentKindOf, findItemSchema, type EditableDocument } from './document-shape'
+import { documentKindOf, type EditableDocument } from './document-kind'
+import { findItemSchema } from './document-shape'
 import type { Applied, RemoveItem } from './edit'
 import { missing, noSuchList } from './refusal'
 

@@ -1,5 +1,6 @@
 import { issue, type Issue } from '../../issue'
-import { documentKindOf, findItemSchema, schemaOf, type EditableDocument } from './document-shape'
+import { documentKindOf, type EditableDocument } from './document-kind'
+import { findItemSchema, schemaOf } from './document-shape'
 import type { Applied, SetFields } from './edit'
 import { invalid, missing, noSuchList } from './refusal'
 

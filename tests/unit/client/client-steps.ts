@@ -1,3 +1,5 @@
+// The first document waits for them; the steps below count turns, not time.
+import '@/app/_client/document-rules'
 import type { EditableDocument } from '@/lib/plan'
 import type { Client } from '@/app/_client/client'
 

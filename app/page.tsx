@@ -9,6 +9,8 @@ import { wayOf } from './_server/devices/way'
 import { say } from './_text'
 import './_text/areas/help'
 import './_text/areas/devices'
+import './_text/areas/archive'
+import './_text/areas/home'
 import { ButtonLink } from './_ui/button-link'
 import { Caution } from './_ui/caution'
 

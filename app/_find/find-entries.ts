@@ -9,6 +9,8 @@ import { itemHref, screenHref, screenIcons, screens } from '../_links/screens'
 import { say } from '../_text'
 import '../_text/areas/help'
 import '../_text/areas/exchange'
+import '../_text/areas/resources'
+import '../_text/areas/survey'
 import type { FindEntry, Located } from './find-entry'
 import { actEntries, helpEntries } from './find-helps'
 

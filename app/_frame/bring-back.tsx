@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import { getClient } from '../_client'
 import { say, sayIssue } from '../_text'
+import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
 

@@ -3,6 +3,7 @@
 import { useEffect, useState } from 'react'
 import { getClient, useDocumentList, type DocumentEntry } from '../_client'
 import { formatDay, say, sayIssue } from '../_text'
+import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { Fold } from '../_ui/fold'
 import { useToast } from '../_ui/toast'

@@ -1,5 +1,6 @@
 import { findBackupTrouble } from '../_server/backup-trouble'
 import { formatDay, say } from '../_text'
+import '../_text/areas/archive'
 import { Icon } from '../_look/icon'
 import styles from './archive.module.css'
 

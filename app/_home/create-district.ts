@@ -2,6 +2,7 @@ import type { District } from '@/lib/plan'
 import { getClient } from '../_client'
 import { say, sayIssue } from '../_text'
 import type { UnitSystem } from '../_text'
+import '../_text/areas/home'
 
 export type Created = { readonly id: string } | { readonly sentence: string }
 

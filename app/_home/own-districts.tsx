@@ -2,6 +2,7 @@
 
 import { useDocumentList } from '../_client'
 import { say } from '../_text'
+import '../_text/areas/home'
 import { EmptyState } from '../_ui/empty-state'
 import { DistrictList } from './district-list'
 import { homeDistricts } from './home-districts'

@@ -2,6 +2,7 @@
 
 import { getClient } from '../_client'
 import { say, sayIssue } from '../_text'
+import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'

@@ -1,4 +1,5 @@
 import { say } from '../_text'
+import '../_text/areas/archive'
 import buttons from '../_ui/button.module.css'
 import { joinClasses } from '../_ui/join-classes'
 

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import { ARCHIVE_LIMIT_MB } from '../_server/limits'
 import { say } from '../_text'
+import '../_text/areas/archive'
 
 export type RestoredDistrict = { outcome: 'restored' | 'copied' | 'already-here'; districtId: string; name: string; planCount: number; missing: ('roads' | 'map' | 'terrain')[] }
 

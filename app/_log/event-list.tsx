@@ -6,6 +6,7 @@ import { siteEventKinds, siteEventValues, type SiteEvent, type SiteEventKind } f
 import { logDevice } from '../_client'
 import { say, type UnitSystem } from '../_text'
 import '../_text/areas/log'
+import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
 import { QuantityField } from '../_ui/quantity-field'

@@ -3,6 +3,7 @@
 import { apparatusTemplates, equipmentTemplates, type District, type EditBody } from '@/lib/plan'
 import { choiceLabel } from '../_fields/item-inputs'
 import { inUnits, say, type TextKey } from '../_text'
+import '../_text/areas/resources'
 import { Menu } from '../_ui/menu'
 import { useUnitSystem } from '../_ui/unit-system-context'
 

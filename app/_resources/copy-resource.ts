@@ -1,6 +1,7 @@
 import type { Evidence } from '@/lib/evidence'
 import type { EditBody, Resource } from '@/lib/plan'
 import { say } from '../_text'
+import '../_text/areas/resources'
 
 /** What was measured on this one vehicle, and is no figure of another. */
 const ownTests = ['testPoints', 'curvePoints']

@@ -5,6 +5,7 @@ import { defaults } from '@/lib/supply'
 import { choiceLabel, ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { ItemNumber } from '../_fields/item-number'
 import { say } from '../_text'
+import '../_text/areas/resources'
 import styles from './resources.module.css'
 import { Section } from './unit-fields'
 

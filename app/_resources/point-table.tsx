@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import type { Unit } from '@/lib/units'
 import { entrySymbol, fieldLabel, formatShare, say } from '../_text'
+import '../_text/areas/resources'
 import { Button } from '../_ui/button'
 import entry from '../_ui/entry.module.css'
 import { useUnitSystem } from '../_ui/unit-system-context'

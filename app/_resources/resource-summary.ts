@@ -1,6 +1,8 @@
 import { stationIdOf, type District, type Resource } from '@/lib/plan'
 import { choiceLabel } from '../_fields/item-inputs'
 import { formatQuantity, say, type UnitSystem } from '../_text'
+import '../_text/areas/resources'
+import '../_text/areas/survey'
 
 /** What a closed card says: where it stands, and its main figures. */
 export type ResourceSummary = { readonly text: string; readonly figures: readonly string[]; readonly attention?: string }

@@ -7,6 +7,7 @@ import { defaults } from '@/lib/supply'
 import { ItemCheck, ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { ItemNumber } from '../_fields/item-number'
 import { say } from '../_text'
+import '../_text/areas/resources'
 import { PumpTests } from './pump-tests'
 import styles from './resources.module.css'
 

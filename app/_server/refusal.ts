@@ -1,5 +1,6 @@
 import type { Issue } from '@/lib/issue'
 import { sayIssue, say, type TextValues } from '@/app/_text'
+import '@/app/_text/areas/server'
 
 /** Codes of the server's own refusals; each has its words under `server.` in the message files. */
 export type RefusalCode =

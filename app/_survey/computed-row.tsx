@@ -1,4 +1,5 @@
 import { say } from '../_text'
+import '../_text/areas/survey'
 import { Button } from '../_ui/button'
 import { EvidenceChip } from '../_ui/evidence-chip'
 import styles from './survey.module.css'

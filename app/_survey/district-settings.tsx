@@ -5,6 +5,7 @@ import { ItemFields } from '../_fields/item-context'
 import { ItemChoice, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { ItemNumber } from '../_fields/item-number'
 import { say } from '../_text'
+import '../_text/areas/survey'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
 

@@ -7,6 +7,7 @@ import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-i
 import { PartFields } from '../_fields/part-fields'
 import { draftHref } from '../_links/draft-href'
 import { formatQuantity, say, sayIssue } from '../_text'
+import '../_text/areas/survey'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { useUnitSystem } from '../_ui/unit-system-context'

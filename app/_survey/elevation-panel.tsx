@@ -2,6 +2,7 @@
 
 import type { TerrainSet } from '@/lib/plan'
 import { formatDay, formatQuantity, formatShare, listWords, say } from '../_text'
+import '../_text/areas/survey'
 import { Icon } from '../_look/icon'
 import { Button } from '../_ui/button'
 import { FileDrop } from '../_ui/file-drop'

@@ -5,6 +5,7 @@ import { ItemCheck, ItemChoice, ItemCount, ItemQuantity, choiceLabel } from '../
 import { useItem } from '../_fields/item-context'
 import { ItemNumber } from '../_fields/item-number'
 import { fieldLabel, say } from '../_text'
+import '../_text/areas/survey'
 import { ChoiceField } from '../_ui/choice-field'
 import { NeededFlowChoice } from './needed-flow-choice'
 

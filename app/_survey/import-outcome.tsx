@@ -1,6 +1,7 @@
 'use client'
 
 import { formatNumber, formatQuantity, formatShare, say } from '../_text'
+import '../_text/areas/survey'
 import { Button } from '../_ui/button'
 import { IssueList } from '../_ui/issue-list'
 import { useUnitSystem } from '../_ui/unit-system-context'

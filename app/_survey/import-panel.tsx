@@ -2,6 +2,7 @@
 
 import { placesOf, type District } from '@/lib/plan'
 import { formatDay, say } from '../_text'
+import '../_text/areas/survey'
 import { Icon } from '../_look/icon'
 import { FileDrop } from '../_ui/file-drop'
 import { ProgressBar } from '../_ui/progress-bar'

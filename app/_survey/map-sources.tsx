@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react'
 import { formatQuantity, formatWaterSurface, say } from '../_text'
+import '../_text/areas/survey'
 import { Button } from '../_ui/button'
 import { CheckField } from '../_ui/check-field'
 import { ChoiceField } from '../_ui/choice-field'

@@ -3,6 +3,7 @@ import { distanceM, type Point } from '@/lib/geo'
 import { collectionOf, type District, type EditBody, type SurveyKind } from '@/lib/plan'
 import { feetFromMetres } from '@/lib/units'
 import { say } from '../_text'
+import '../_text/areas/survey'
 
 /** A draft site placed this near a source stands on it. */
 const BANK_REACH_FT = 800

@@ -1,6 +1,7 @@
 import type { EditBody, Source } from '@/lib/plan'
 import { findWrittenUnit, plainUnitWord } from '@/lib/written-units'
 import { formatQuantity, formatWaterSurface, isTextKey, say, type UnitSystem } from '../_text'
+import '../_text/areas/survey'
 import type { MapWater } from './map-water'
 
 /** One id for one thing of the map, so that accepting it twice, or on two devices, adds it once. */

@@ -7,6 +7,7 @@ import { placesOf, type District } from '@/lib/plan'
 import { grown } from '@/lib/terrain'
 import { getClient, storeElevation, Unreachable } from '../_client'
 import { localDay, say, sayIssue } from '../_text'
+import '../_text/areas/survey'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { importElevationFiles, type ElevationSummary } from '../_worker'
 

@@ -6,6 +6,7 @@ import type { Issue } from '@/lib/issue'
 import { placesOf, type District } from '@/lib/plan'
 import { getClient, storeImport, Unreachable } from '../_client'
 import { formatNumber, localDay, say, sayIssue } from '../_text'
+import '../_text/areas/survey'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { importFile, type ImportSummary } from '../_worker'
 

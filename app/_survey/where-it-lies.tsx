@@ -1,6 +1,7 @@
 'use client'
 
 import { say } from '../_text'
+import '../_text/areas/survey'
 import { PointField } from '../_ui/point-field'
 import styles from './survey.module.css'
 import { startEdit } from './district-start'

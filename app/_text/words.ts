@@ -1,4 +1,3 @@
-import archive from './en/archive.json'
 import caution from './en/caution.json'
 import choice from './en/choice.json'
 import device from './en/device.json'
@@ -7,18 +6,14 @@ import entry from './en/entry.json'
 import evidence from './en/evidence.json'
 import field from './en/field.json'
 import find from './en/find.json'
-import home from './en/home.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
 import law from './en/law.json'
 import map from './en/map.json'
 import plan from './en/plan.json'
 import quantity from './en/quantity.json'
-import resources from './en/resources.json'
 import result from './en/result.json'
-import server from './en/server.json'
 import shell from './en/shell.json'
-import survey from './en/survey.json'
 import working from './en/working.json'
 import type { Area } from './messages'
 
@@ -26,7 +21,7 @@ type Words = Readonly<Record<string, string>>
 
 /** Words that most screens use come with all of them; those of one screen come with the files that say them, by `areas`. */
 const held = new Map<string, Words>(Object.entries({
-  archive, caution, choice, device, doubt, entry, evidence, field, find, home, issue, kit, law, map, plan, quantity, resources, result, server, shell, survey, working,
+  caution, choice, device, doubt, entry, evidence, field, find, issue, kit, law, map, plan, quantity, result, shell, working,
 }))
 
 /** Brings the words of an area in. */

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { applyEdit, documentKindOf, type EditableDocument } from '@/lib/plan'
 import { say } from '@/app/_text'
+import '@/app/_text/areas/archive'
 import { textOf } from '../documents'
 import type { Database } from '../open-database'
 import { refusal } from '../refusal'

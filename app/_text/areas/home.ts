@@ -1,0 +1,4 @@
+import home from '../en/home.json'
+import { addWords } from '../words'
+
+addWords('home', home)

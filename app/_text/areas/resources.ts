@@ -1,0 +1,4 @@
+import resources from '../en/resources.json'
+import { addWords } from '../words'
+
+addWords('resources', resources)

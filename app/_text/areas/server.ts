@@ -1,0 +1,4 @@
+import server from '../en/server.json'
+import { addWords } from '../words'
+
+addWords('server', server)

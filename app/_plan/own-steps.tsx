@@ -6,7 +6,6 @@ import { exerciseOfPlanHref } from '../_links/exercise-href'
 import { logOfPlanHref } from '../_links/log-href'
 import type { PartName } from '../_links/part-href'
 import { say } from '../_text'
-import '../_text/areas/book'
 import { Card } from '../_ui/card'
 import { Step } from '../_ui/step'
 import steps from '../_ui/steps.module.css'
@@ -39,7 +38,7 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
   const ways = [
     ['doubt', planPageHref('doubt', district.id, plan.id), say('plan.page.doubt')],
     ['advice', planPageHref('advice', district.id, plan.id), say('plan.page.advice')],
-    ['print', bookHref(district.id, { planId: plan.id }), say('book.print-plan')],
+    ['print', bookHref(district.id, { planId: plan.id }), say('plan.print')],
     ['exercise', exerciseOfPlanHref(district.id, plan.id), say('plan.page.exercise')],
     ['log', logOfPlanHref(district.id, plan.id), say('plan.page.log')],
   ] as const

@@ -4,7 +4,6 @@ import Link from 'next/link'
 import { useEffect, useRef } from 'react'
 import { bookHref } from '../_links/book-href'
 import { say } from '../_text'
-import '../_text/areas/book'
 import { exerciseOfPlanHref } from '../_links/exercise-href'
 import { logOfPlanHref } from '../_links/log-href'
 import { planPageHref, planPages, type PlanPage } from '../_links/plan-pages'
@@ -29,7 +28,7 @@ export function PlanNav({ districtId, planId, name, page }: { districtId: string
         ))}
         <li><Link href={exerciseOfPlanHref(districtId, planId)} className={styles.page}>{say('plan.page.exercise')}</Link></li>
         <li><Link href={logOfPlanHref(districtId, planId)} className={styles.page}>{say('plan.page.log')}</Link></li>
-        <li><Link href={bookHref(districtId, { planId })} className={joinClasses(styles.page, styles.print)}><Icon name="print" />{say('book.print-plan')}</Link></li>
+        <li><Link href={bookHref(districtId, { planId })} className={joinClasses(styles.page, styles.print)}><Icon name="print" />{say('plan.print')}</Link></li>
       </ul>
     </nav>
   )

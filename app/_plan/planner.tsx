@@ -1,9 +1,9 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds, type Point } from '@/lib/geo'
 import { FIRE_GROUND, findLegNote, type LegUse, type SupplyChart } from '@/lib/supply'
-import { StringChart } from '../_charts/string-chart'
 import { SupplyStrip } from '../_charts/supply-strip'
 import { getClient } from '../_client'
 import { DistrictMap, useDrawnDistrict, type MapHandle } from '../_map'
@@ -28,6 +28,8 @@ import { findPart, type PartName } from '../_links/part-href'
 import { ChainColumn } from './chain-column'
 import { usePlanDesk } from './use-plan-desk'
 import { routesFrom, usePlanRoutes, usePlanSites } from './use-plan-map'
+
+const StringChart = dynamic(() => import('../_charts/string-chart').then((made) => made.StringChart), { ssr: false, loading: BeingWorkedOut })
 
 type FirstPlace = (typeof firstPlaces)[number]
 

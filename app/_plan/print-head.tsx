@@ -2,7 +2,6 @@
 
 import { useEffect, useState } from 'react'
 import { formatToday, say } from '../_text'
-import '../_text/areas/book'
 import styles from './planner.module.css'
 
 /**
@@ -21,7 +20,7 @@ export function PrintHead({ isPending }: { isPending: boolean }) {
   return (
     <div className={styles.printHead}>
       {isPending && <p className={styles.notDone}>{say('plan.printed-early')}</p>}
-      <p>{say('book.foot.printed', { day })} {say('book.from-book')}</p>
+      <p>{say('plan.printed-on', { day })} {say('plan.from-book')}</p>
       <p>{say('caution.planning-aid')}</p>
     </div>
   )

@@ -10,7 +10,7 @@ import { DataTable, type Column } from '../_ui/data-table'
 import { joinClasses } from '../_ui/join-classes'
 import { Segments } from '../_ui/segments'
 import { useUnitSystem } from '../_ui/unit-system-context'
-import { WorkingPanel } from '../_ui/working-panel'
+import { WorkingPanel } from '../_ui/open-working'
 import styles from './draft.module.css'
 import { rangeValue, setupText } from './sheet-words'
 

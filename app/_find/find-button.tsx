@@ -25,7 +25,7 @@ export function FindButton() {
   if (Whole) return <Whole isOpen={isOpen} onOpenChange={setOpen} />
   return (
     <Button
-      look="quiet" size="s" icon="search" label={say('find.open')} title={say('find.open.key')}
+      look="quiet" size="s" icon="search" label={say('shell.find')} title={say('shell.find.key')}
       aria-haspopup="dialog" aria-expanded={false} onClick={() => { ask(); setOpen(true) }}
     />
   )

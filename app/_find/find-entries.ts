@@ -11,6 +11,7 @@ import '../_text/areas/help'
 import '../_text/areas/exchange'
 import '../_text/areas/resources'
 import '../_text/areas/survey'
+import '../_text/areas/find'
 import type { FindEntry, Located } from './find-entry'
 import { actEntries, helpEntries } from './find-helps'
 

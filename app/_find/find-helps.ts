@@ -2,6 +2,7 @@ import { helpFigureHref, helpFigures, helpKeys, helpSheets } from '../_links/hel
 import { themes } from '../_look/theme'
 import { say, unitSystems } from '../_text'
 import '../_text/areas/help'
+import '../_text/areas/find'
 import { screenHref } from '../_links/screens'
 import type { FindAct, Located } from './find-entry'
 

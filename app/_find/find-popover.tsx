@@ -2,6 +2,7 @@
 
 import { Popover } from 'radix-ui'
 import { say } from '../_text'
+import '../_text/areas/find'
 import { Button } from '../_ui/button'
 import styles from './find.module.css'
 import { FindPanel } from './find-panel'
@@ -13,7 +14,7 @@ export function FindPopover({ isOpen, onOpenChange }: FindPopoverProps) {
   return (
     <Popover.Root open={isOpen} onOpenChange={onOpenChange}>
       <Popover.Trigger asChild>
-        <Button look="quiet" size="s" icon="search" label={say('find.open')} title={say('find.open.key')} />
+        <Button look="quiet" size="s" icon="search" label={say('shell.find')} title={say('shell.find.key')} />
       </Popover.Trigger>
       <Popover.Portal>
         <Popover.Content className={styles.panel} align="end" sideOffset={6} collisionPadding={8} aria-label={say('find.title')}>

@@ -1,9 +1,9 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useEffect, useRef, type RefObject } from 'react'
 import type { Apparatus, EditBody } from '@/lib/plan'
 import { isNowhere } from '../_survey/district-start'
-import { WhereItLies } from '../_survey/where-it-lies'
 import { inUnits, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
@@ -17,6 +17,9 @@ import styles from './first-answer.module.css'
 import { FIRST_PUMPER, FIRST_TENDER, getTemplate, unitEdit } from './handbook-unit'
 import type { Placed } from './place-edit'
 import { usePlanBoard } from './plan-context'
+
+/** Only a district that lies nowhere yet asks where it does. */
+const WhereItLies = dynamic(() => import('../_survey/where-it-lies').then((made) => made.WhereItLies), { ssr: false })
 
 type Props = {
   placing: Placed | undefined

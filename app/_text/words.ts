@@ -5,10 +5,8 @@ import doubt from './en/doubt.json'
 import entry from './en/entry.json'
 import evidence from './en/evidence.json'
 import field from './en/field.json'
-import find from './en/find.json'
 import issue from './en/issue.json'
 import kit from './en/kit.json'
-import law from './en/law.json'
 import map from './en/map.json'
 import plan from './en/plan.json'
 import quantity from './en/quantity.json'
@@ -21,7 +19,7 @@ type Words = Readonly<Record<string, string>>
 
 /** Words that most screens use come with all of them; those of one screen come with the files that say them, by `areas`. */
 const held = new Map<string, Words>(Object.entries({
-  caution, choice, device, doubt, entry, evidence, field, find, issue, kit, law, map, plan, quantity, result, shell, working,
+  caution, choice, device, doubt, entry, evidence, field, issue, kit, map, plan, quantity, result, shell, working,
 }))
 
 /** Brings the words of an area in. */

@@ -6,7 +6,7 @@ import type { Working } from '@/lib/supply/working'
 import { EvidenceChip } from './evidence-chip'
 import { FigureTile } from './figure-tile'
 import styles from './figure-group.module.css'
-import { WorkingPanel } from './working-panel'
+import { WorkingPanel } from './open-working'
 import type { WorkingNames } from './working-panel'
 
 export type FigureEntry = {

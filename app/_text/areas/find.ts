@@ -1,0 +1,4 @@
+import find from '../en/find.json'
+import { addWords } from '../words'
+
+addWords('find', find)

@@ -1,0 +1,4 @@
+import law from '../en/law.json'
+import { addWords } from '../words'
+
+addWords('law', law)

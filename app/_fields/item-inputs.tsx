@@ -1,7 +1,7 @@
 'use client'
 
 import { findUnit } from '@/lib/units'
-import { fieldLabel, inUnits, isTextKey, say } from '../_text'
+import { fieldLabel, inUnits } from '../_text'
 import { CheckField } from '../_ui/check-field'
 import { ChoiceField, type Choice } from '../_ui/choice-field'
 import { CountField } from '../_ui/count-field'
@@ -9,6 +9,7 @@ import { QuantityField } from '../_ui/quantity-field'
 import { TextField } from '../_ui/text-field'
 import type { StandIn } from '../_ui/typed-evidence'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { choiceLabel } from './choice-label'
 import { fieldRule } from './field-rule'
 import { useItem } from './item-context'
 
@@ -86,10 +87,4 @@ export function ItemCheck(common: Common) {
   const { item, set } = useItem()
   const [system] = useUnitSystem()
   return <CheckField label={inUnits(labelOf(common), system)} isChecked={item[common.field] === true} {...(common.hint !== undefined && { hint: common.hint })} onCommit={(isChecked) => { set({ [common.field]: isChecked || undefined }) }} />
-}
-
-/** Words of a choice. */
-export function choiceLabel(field: string, value: string): string {
-  const key = `choice.${field}.${value}`
-  return isTextKey(key) ? say(key) : value
 }

@@ -3,7 +3,7 @@
 import dynamic from 'next/dynamic'
 import { useEffect, useRef, type RefObject } from 'react'
 import type { Apparatus, EditBody } from '@/lib/plan'
-import { isNowhere } from '../_survey/district-start'
+import { isNowhere } from '../_survey/is-nowhere'
 import { inUnits, say } from '../_text'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'

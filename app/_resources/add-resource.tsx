@@ -1,7 +1,7 @@
 'use client'
 
 import { apparatusTemplates, equipmentTemplates, type District, type EditBody } from '@/lib/plan'
-import { choiceLabel } from '../_fields/item-inputs'
+import { choiceLabel } from '../_fields/choice-label'
 import { inUnits, say, type TextKey } from '../_text'
 import '../_text/areas/resources'
 import { Menu } from '../_ui/menu'

@@ -2,7 +2,8 @@
 
 import type { District, Equipment } from '@/lib/plan'
 import { defaults } from '@/lib/supply'
-import { choiceLabel, ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
+import { choiceLabel } from '../_fields/choice-label'
+import { ItemChoice, ItemCount, ItemQuantity, ItemText } from '../_fields/item-inputs'
 import { ItemNumber } from '../_fields/item-number'
 import { say } from '../_text'
 import '../_text/areas/resources'

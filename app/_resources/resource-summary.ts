@@ -1,5 +1,5 @@
 import { stationIdOf, type District, type Resource } from '@/lib/plan'
-import { choiceLabel } from '../_fields/item-inputs'
+import { choiceLabel } from '../_fields/choice-label'
 import { formatQuantity, say, type UnitSystem } from '../_text'
 import '../_text/areas/resources'
 import '../_text/areas/survey'

@@ -1,7 +1,8 @@
 'use client'
 
 import { constructionTypes, type Hazard } from '@/lib/plan'
-import { ItemCheck, ItemChoice, ItemCount, ItemQuantity, choiceLabel } from '../_fields/item-inputs'
+import { choiceLabel } from '../_fields/choice-label'
+import { ItemCheck, ItemChoice, ItemCount, ItemQuantity } from '../_fields/item-inputs'
 import { useItem } from '../_fields/item-context'
 import { ItemNumber } from '../_fields/item-number'
 import { fieldLabel, say } from '../_text'

@@ -1,6 +1,6 @@
 import type { District, Place } from '@/lib/plan'
 import { findHazardFlow_gpm } from '@/lib/supply'
-import { choiceLabel } from '../_fields/item-inputs'
+import { choiceLabel } from '../_fields/choice-label'
 import { formatAbout, formatGiven, formatQuantity, say, type UnitSystem } from '../_text'
 import '../_text/areas/survey'
 import { findFloatFlow_gpm, findHydrantFlow_gpm, findLensVolume_gal, findLiftByElevation_ft } from './known-water'

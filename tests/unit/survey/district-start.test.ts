@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { isNowhere, startEdit } from '@/app/_survey/district-start'
+import { startEdit } from '@/app/_survey/district-start'
+import { isNowhere } from '@/app/_survey/is-nowhere'
 import { emptyDistrict } from '@/app/_home/create-district'
 import { distanceM } from '@/lib/geo'
 import { applyEdit } from '@/lib/plan'

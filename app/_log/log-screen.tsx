@@ -1,5 +1,6 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useEffect, useMemo, useState } from 'react'
 import { useRouter } from 'next/navigation'
 import { estimateNow, type Now } from '@/lib/field-log'
@@ -21,7 +22,6 @@ import { useUnitSystem } from '../_ui/unit-system-context'
 import { AddTender } from './add-tender'
 import { EventList } from './event-list'
 import { LogAbout } from './log-about'
-import { LogFiles } from './log-files'
 import { LogState } from './log-state'
 import styles from './log.module.css'
 import { NowPanel } from './now-panel'
@@ -29,6 +29,8 @@ import { Readings } from './readings'
 import { TenderRows } from './tender-rows'
 import { UndoLast } from './undo-last'
 import { postKey, postName, postsOf, useLog, type LogDesk } from './use-log'
+
+const LogFiles = dynamic(() => import('./log-files').then((made) => made.LogFiles), { ssr: false })
 
 const TICK_MS = 5000
 

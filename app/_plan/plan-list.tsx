@@ -2,7 +2,7 @@
 
 import { useRouter } from 'next/navigation'
 import { useRef, useState } from 'react'
-import { isBundle, readBundle, type Plan } from '@/lib/plan'
+import type { Plan } from '@/lib/plan'
 import { bundleFromDocuments, copyOfPlan, documentsFromBundle, getClient, useDistrict, useDocumentList, usePlansOf } from '../_client'
 import { compareHref, MOST_PLANS } from '../_links/compare-href'
 import { PutAwayList } from '../_frame/put-away-list'
@@ -75,6 +75,7 @@ export function PlanList({ districtId }: { districtId: string }) {
       toast({ text: say('issue.file-not-json', { file: chosen.name, reason: (error as Error).message }), look: 'danger' })
       return
     }
+    const { isBundle, readBundle } = await import('@/lib/plan/read-bundle')
     const read = readBundle(json)
     if (!isBundle(read)) {
       const [first] = read

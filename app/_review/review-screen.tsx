@@ -1,5 +1,6 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useMemo } from 'react'
 import { broughtBy_gal, costMost, reviewCsv, type EventsReview } from '@/lib/review'
 import { isCounted, type FieldLog } from '@/lib/plan'
@@ -24,9 +25,11 @@ import { AssumptionList } from './assumption-list'
 import { CauseTable } from './cause-table'
 import { CriteriaPart } from './criteria-part'
 import { FlowCharts } from './flow-charts'
-import { MeasureList } from './measure-list'
 import styles from './review.module.css'
 import { useReview } from './use-review'
+
+/** It tries what it offers on the documents, by their schemas: with them it comes after the page. */
+const MeasureList = dynamic(() => import('./measure-list').then((made) => made.MeasureList), { ssr: false })
 
 /** What a log achieved, against its plan and the need, why, and what there is to learn from it. */
 export function ReviewScreen({ districtId, logId }: { districtId: string; logId: string }) {

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { bundleSchema } from './bundle'
 import { dayField, flowField, nameField, notesField, pointField, volumeField } from './fields'
+import { postKinds, siteEventKinds, siteEventValues } from './log-kinds'
 import { criterionSchema } from './plan'
 
 const id = z.string().min(1).max(64)
@@ -8,31 +9,10 @@ const id = z.string().min(1).max(64)
 /** The time of an event or a log: milliseconds since 1970-01-01 UTC, from the year 2000 to 2100. */
 const momentField = z.number().int().min(946_684_800_000).max(4_102_444_800_000)
 
-/** Where somebody stands who keeps a log. A draft post is the pumper that draws the water of a fill site. */
-export const postKinds = ['fill', 'dump', 'attack', 'draft'] as const
-export type PostKind = (typeof postKinds)[number]
-
 const postSchema = z.strictObject({
   kind: z.enum(postKinds),
   siteId: id.optional().describe('fill or dump site of the plan as it is kept in the log, or one of the log’s own places; a draft post names the fill site'),
 })
-
-/**
- * What can be seen at a post. `tankLevel` is the water in the portable tanks [gal], `flow` [gpm], `pressure` of the gauge
- * [psi]; `full`, `left` and `empty` may say how much water the tender has in it then [gal].
- */
-export const siteEventKinds = ['arrived', 'hookedUp', 'filling', 'full', 'left', 'dumping', 'empty', 'tankLevel', 'flow', 'pressure', 'primeGot', 'note'] as const
-export type SiteEventKind = (typeof siteEventKinds)[number]
-
-/** What a kind's value may be; a kind that is not here has none. */
-export const siteEventValues: Readonly<Partial<Record<SiteEventKind, { unit: 'gal' | 'gpm' | 'psi'; low: number; high: number; isNeeded: boolean }>>> = {
-  tankLevel: { unit: 'gal', low: 0, high: 200_000, isNeeded: true },
-  flow: { unit: 'gpm', low: 0, high: 20_000, isNeeded: true },
-  pressure: { unit: 'psi', low: -15, high: 600, isNeeded: true },
-  full: { unit: 'gal', low: 0, high: 20_000, isNeeded: false },
-  left: { unit: 'gal', low: 0, high: 20_000, isNeeded: false },
-  empty: { unit: 'gal', low: 0, high: 20_000, isNeeded: false },
-}
 
 const entryWays = ['button', 'paper', 'import'] as const
 

@@ -1,5 +1,6 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { findBounds } from '@/lib/geo'
 import { roles, shortNames, type Role } from '@/lib/plan'
@@ -27,7 +28,6 @@ import { DrillOutcome } from './drill-outcome'
 import styles from './exercise.module.css'
 import { FactLog } from './fact-log'
 import { LiveStrip } from './live-strip'
-import { SeatsPanel } from './seats-panel'
 import { withNotes } from './site-notes'
 import { TenderTable } from './tender-table'
 import { TroublesPanel } from './troubles-panel'
@@ -35,6 +35,9 @@ import { useExercise } from './use-exercise'
 import { tendersOnMap, useExercisePlaces } from './use-exercise-map'
 import { usePlacing } from './use-placing'
 import { WaterFigures } from './water-figures'
+
+/** Only who leads lets others in. */
+const SeatsPanel = dynamic(() => import('./seats-panel').then((made) => made.SeatsPanel), { ssr: false })
 
 /** An exercise while it runs, as one seat sees it. */
 export function ExerciseScreen({ districtId, exerciseId }: { districtId: string; exerciseId: string }) {

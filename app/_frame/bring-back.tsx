@@ -3,7 +3,6 @@
 import { useState } from 'react'
 import { getClient } from '../_client'
 import { say, sayIssue } from '../_text'
-import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
 
@@ -17,7 +16,7 @@ export function BringBack({ docId }: { docId: string }) {
   }
   return (
     <>
-      <Button look="primary" label={say('home.bring-back')} onClick={() => { void bringBack() }} />
+      <Button look="primary" label={say('kit.bring-back')} onClick={() => { void bringBack() }} />
       {why !== undefined && <p role="alert">{why}</p>}
     </>
   )

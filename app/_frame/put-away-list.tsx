@@ -41,7 +41,7 @@ export function PutAwayList({ districtId, kinds }: Props) {
             <span className={styles.name}>
               {entry.name} <span className={styles.quiet}>{say(`home.put-away.${entry.kind}`, { district: districtId === undefined ? (nameOf(entry.districtId) ?? 'none') : 'none', day: formatDay(entry.deletedAt ?? '') })}</span>
             </span>
-            <Button size="s" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: entry.name })} onClick={() => { void bringBack(entry) }} />
+            <Button size="s" label={say('kit.bring-back')} aria-label={say('kit.bring-back.name', { name: entry.name })} onClick={() => { void bringBack(entry) }} />
           </li>
         ))}
       </ul>

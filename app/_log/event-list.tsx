@@ -6,7 +6,6 @@ import { siteEventKinds, siteEventValues, type SiteEvent, type SiteEventKind } f
 import { logDevice } from '../_client'
 import { say, type UnitSystem } from '../_text'
 import '../_text/areas/log'
-import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
 import { QuantityField } from '../_ui/quantity-field'
@@ -56,7 +55,7 @@ export function EventList({ desk, post, by, system }: { desk: LogDesk; post: Sit
                 {state && <span className={styles.quiet}> ({say(`log.events.state.${state}`)})</span>}
               </span>
               {!gone.has(event.id) && <Button className={styles.correct} look="quiet" label={say('log.events.correct')} aria-label={say('log.events.correct.name', { what: words })} aria-expanded={openId === event.id} onClick={() => { setOpen(openId === event.id ? undefined : event.id) }} />}
-              {state === 'undone' && <Button className={styles.correct} look="quiet" icon="undo" label={say('home.bring-back')} aria-label={say('home.bring-back.name', { name: words })} onClick={() => { void takeBack(desk, effective.undosOf.get(event.id) ?? [], by) }} />}
+              {state === 'undone' && <Button className={styles.correct} look="quiet" icon="undo" label={say('kit.bring-back')} aria-label={say('kit.bring-back.name', { name: words })} onClick={() => { void takeBack(desk, effective.undosOf.get(event.id) ?? [], by) }} />}
               {openId === event.id && <Correction desk={desk} event={event} isPutRight={right_ms !== event.at_ms} by={by} onDone={() => { setOpen(undefined) }} />}
             </li>
           )

@@ -1,7 +1,6 @@
 'use client'
 
 import { useEffect } from 'react'
-import { keepDistrict } from './keep-district'
 import { useOfflineShell } from './use-offline-shell'
 
 /** The screen comes first; then what it may need at the pond. */
@@ -13,7 +12,7 @@ export function useKeptDistrict(districtId: string | undefined): void {
   useEffect(() => {
     if (!isReady || districtId === undefined) return
     // Failing is no news: it is tried again with the next screen, and the device's page says what is here.
-    const timer = setTimeout(() => void keepDistrict(districtId).catch(() => undefined), WAIT_MS)
+    const timer = setTimeout(() => void import('./keep-district').then(({ keepDistrict }) => keepDistrict(districtId)).catch(() => undefined), WAIT_MS)
     return () => { clearTimeout(timer) }
   }, [isReady, districtId])
 }

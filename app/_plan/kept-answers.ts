@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useSyncExternalStore } from 'react'
-import { z } from 'zod'
 import type { District, Plan } from '@/lib/plan'
 import { shortHash, type SupplyResult } from '@/lib/supply'
 import type { PlanAnswerState } from '../_worker'
@@ -10,17 +9,19 @@ const STORE_KEY = 'millrace-plan-answers'
 /** Of this many plans, those answered last. */
 const MOST_PLANS = 200
 
-const keptAnswerSchema = z.object({
-  planId: z.string(),
-  /** Of the very plan and district that were answered. */
-  key: z.string(),
-  /** Absent where the plan is blocked. */
-  expected_gpm: z.number().optional(),
-  dependable_gpm: z.number().optional(),
-})
-
 /** The flow of a plan as this device last had it, for a list that cannot answer every plan anew. */
-export type KeptAnswer = z.infer<typeof keptAnswerSchema>
+export type KeptAnswer = {
+  planId: string
+  /** Of the very plan and district that were answered. */
+  key: string
+  /** Absent where the plan is blocked. */
+  expected_gpm?: number
+  dependable_gpm?: number
+}
+
+/** By hand: a schema would bring its library into the first script of the planner. */
+const isKeptAnswer = (one: Partial<Record<keyof KeptAnswer, unknown>> | null): one is KeptAnswer =>
+  typeof one?.planId === 'string' && typeof one.key === 'string' && [one.expected_gpm, one.dependable_gpm].every((flow) => flow === undefined || typeof flow === 'number')
 
 const none: readonly KeptAnswer[] = []
 let lastText = ''
@@ -43,8 +44,8 @@ function readKept(): readonly KeptAnswer[] {
 
 function parseKept(text: string): readonly KeptAnswer[] {
   try {
-    const read = z.array(keptAnswerSchema).safeParse(text === '' ? [] : JSON.parse(text))
-    return read.success ? read.data : none
+    const read: unknown = text === '' ? [] : JSON.parse(text)
+    return Array.isArray(read) ? read.filter(isKeptAnswer) : none
   } catch {
     return none
   }

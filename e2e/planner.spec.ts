@@ -35,7 +35,7 @@ test('a first plan, from an empty district, with four places and two vehicles, i
   await tells('Choose the fire ground')
   await map.click({ position: { x: 440, y: 390 } })
   await page.getByRole('button', { name: 'Add a handbook pumper and tender' }).click()
-  await expect(page.getByText(/expected [\d,]+\sgpm/i)).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByText(/expected [\d,]+\sgpm/i).first()).toBeVisible({ timeout: 60_000 })
   await expect(page.getByRole('heading', { name: 'For a first answer' })).toHaveCount(0)
   // It does not end there: what makes it their own, and how it is tried, each a tap away.
   await page.getByRole('button', { name: /^To make it your own/ }).click()

@@ -10,7 +10,7 @@ async function openResources(page: Page, name: string): Promise<void> {
   await page.getByLabel('Name of the district').fill(name)
   await page.getByRole('button', { name: 'Start the district' }).click()
   await page.waitForURL(/\/survey$/)
-  await page.getByRole('link', { name: 'Resources' }).click()
+  await page.getByRole('link', { name: 'Resources', exact: true }).click()
   await expect(page.getByRole('heading', { name: 'Resources', level: 1 })).toBeVisible()
 }
 

@@ -18,9 +18,10 @@ const bin = (name, file) => inRoot('node_modules', name, ...file.split('/'))
 
 const readReport = (file) => (existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined)
 
-/** One check that passes or fails as a whole. */
+/** One check that passes or fails as a whole; what it printed is shown when it has ended, for another may print meanwhile. */
 const single = async (args) => {
-  const { code } = await runNode(args)
+  const { code, output } = await runNode(args, { quiet: true })
+  if (output.trim() !== '') say(output.trimEnd())
   return code === 0 ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 }
 }
 
@@ -61,17 +62,29 @@ async function journeys() {
   return counted(code, expected, unexpected + flaky + skipped)
 }
 
-const STAGES = [
-  ['lint', lint],
-  ['types', types],
-  ['unit, reference, property, golden and integration tests', units],
-  ['production build', build],
-  ['journeys in a browser', journeys],
-]
+/** The reading of the code, each one process of one core: lint goes on while the others follow each other. */
+const lintStage = ['lint', lint]
+const typesStage = ['types', types]
+const buildStage = ['production build', build]
+const unitStage = ['unit, reference, property, golden and integration tests', units]
+const journeyStage = ['journeys in a browser', journeys]
 
 function reasonOf(error) {
   if (!(error instanceof PlainError)) return error?.stack ?? String(error)
   return [error.details, error.message].filter(Boolean).join('\n')
+}
+
+/** Runs one stage to its end, whatever becomes of it. */
+async function ended([name, work]) {
+  say(`\n— ${name}`)
+  const began = Date.now()
+  let isBroken = false
+  const { passed, failed } = await work().catch((error) => {
+    say(reasonOf(error))
+    isBroken = true
+    return { passed: 0, failed: 1 }
+  })
+  return { line: `${name}: ${passed} passed, ${failed} failed, ${((Date.now() - began) / 60_000).toFixed(1)} min`, passed, failed, isBroken }
 }
 
 await runMain(async () => {
@@ -81,27 +94,15 @@ await runMain(async () => {
   rmSync(reports, { recursive: true, force: true })
   mkdirSync(reports, { recursive: true })
 
-  const lines = []
-  const sum = { passed: 0, failed: 0 }
-  let isBuilt = true
-  for (const [name, stage] of STAGES) {
-    if (stage === journeys && !isBuilt) {
-      sum.failed += 1
-      lines.push(`${name}: could not run without the build`)
-      continue
-    }
-    say(`\n— ${name}`)
-    const began = Date.now()
-    const { passed, failed } = await stage().catch((error) => {
-      say(reasonOf(error))
-      if (stage === build) isBuilt = false
-      return { passed: 0, failed: 1 }
-    })
-    sum.passed += passed
-    sum.failed += failed
-    lines.push(`${name}: ${passed} passed, ${failed} failed, ${((Date.now() - began) / 60_000).toFixed(1)} min`)
-  }
-  say(`\n${lines.join('\n')}\nall: ${((Date.now() - started) / 60_000).toFixed(1)} min`)
-  say(`${sum.passed} passed, ${sum.failed} failed`)
-  return sum.failed === 0 && sum.passed > 0 ? 0 : 1
+  const linting = ended(lintStage)
+  const read = [await ended(typesStage), await ended(buildStage), await linting]
+  const tested = [await ended(unitStage)]
+  if (read[1].isBroken) tested.push({ line: `${journeyStage[0]}: could not run without the build`, passed: 0, failed: 1 })
+  else tested.push(await ended(journeyStage))
+
+  const all = [...read, ...tested]
+  const [passed, failed] = ['passed', 'failed'].map((kind) => all.reduce((sum, stage) => sum + stage[kind], 0))
+  say(`\n${all.map(({ line }) => line).join('\n')}\nall: ${((Date.now() - started) / 60_000).toFixed(1)} min`)
+  say(`${passed} passed, ${failed} failed`)
+  return failed === 0 && passed > 0 ? 0 : 1
 })

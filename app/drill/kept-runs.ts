@@ -1,11 +1,10 @@
 import { useSyncExternalStore } from 'react'
 import { z } from 'zod'
 import { controlNames, createDrill, giveUpDrill, advanceDrill, getScenario, scriptHands, type Drill, type DrillPumper, type DrillSite, rigFrom } from '@/lib/priming/drill'
+import { keptList } from '../_ui/kept-list'
 
 /** Raised whenever the model answers the same moves differently: a run kept before cannot be played again. */
 export const DRILL_MODEL = 1
-const STORE_KEY = 'millrace-drill-runs'
-const MOST_RUNS = 60
 
 const known = z.record(z.string(), z.union([z.number(), z.string()]).optional())
 const keptRunSchema = z.object({
@@ -17,61 +16,15 @@ const keptRunSchema = z.object({
 export type KeptRun = z.infer<typeof keptRunSchema>
 
 const none: readonly KeptRun[] = []
-let lastText = ''
-let lastRuns = none
-const listeners = new Set<() => void>()
+const kept = keptList<KeptRun>('millrace-drill-runs', { most: 60, findItem: (one) => keptRunSchema.safeParse(one).data })
 
 /** Runs kept on this device, newest first; what cannot be read is passed over. The same list as long as nothing changed. */
-export function readKeptRuns(): readonly KeptRun[] {
-  const text = readStore()
-  if (text !== lastText) {
-    lastText = text
-    lastRuns = parseRuns(text)
-  }
-  return lastRuns
-}
-
-function readStore(): string {
-  try {
-    return localStorage.getItem(STORE_KEY) ?? ''
-  } catch {
-    // Storage is forbidden on this device: nothing is kept.
-    return ''
-  }
-}
-
-function parseRuns(text: string): readonly KeptRun[] {
-  if (text === '') return none
-  try {
-    const listed: unknown = JSON.parse(text)
-    return Array.isArray(listed) ? listed.flatMap((one) => { const read = keptRunSchema.safeParse(one); return read.success ? [read.data] : [] }) : none
-  } catch {
-    return none
-  }
-}
-
+export const readKeptRuns = kept.read
 /** @returns whether the device kept them */
-export function writeKeptRuns(runs: readonly KeptRun[]): boolean {
-  try {
-    localStorage.setItem(STORE_KEY, JSON.stringify(runs.slice(0, MOST_RUNS)))
-  } catch {
-    return false
-  }
-  for (const listener of listeners) listener()
-  return true
-}
+export const writeKeptRuns = kept.write
 
 /** The kept runs, for a screen. */
-export const useKeptRuns = (): readonly KeptRun[] => useSyncExternalStore(listen, readKeptRuns, () => none)
-
-function listen(listener: () => void): () => void {
-  listeners.add(listener)
-  window.addEventListener('storage', listener)
-  return () => {
-    listeners.delete(listener)
-    window.removeEventListener('storage', listener)
-  }
-}
+export const useKeptRuns = (): readonly KeptRun[] => useSyncExternalStore(kept.listen, kept.read, () => none)
 
 /** Plays a kept run again, or undefined if the model has changed since or its figures no longer stand. */
 export function findRunAgain(run: KeptRun): Drill | undefined {

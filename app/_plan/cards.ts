@@ -12,3 +12,5 @@ export const FillCard = dynamic(() => import('./card-bodies').then((bodies) => b
 export const FireCard = dynamic(() => import('./card-bodies').then((bodies) => bodies.FireCard), { ssr: false, loading: BeingWorkedOut })
 export const RoadCard = dynamic(() => import('./card-bodies').then((bodies) => bodies.RoadCard), { ssr: false, loading: BeingWorkedOut })
 export const TendersCard = dynamic(() => import('./card-bodies').then((bodies) => bodies.TendersCard), { ssr: false, loading: BeingWorkedOut })
+
+export const loadCards = (): Promise<unknown> => import('./card-bodies')

@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { Issue } from '@/lib/issue'
 import { FIRE_GROUND, type LegUse } from '@/lib/supply'
 import { partOfLink } from '../_charts/supply-strip'
@@ -14,7 +14,7 @@ import { ObjectList } from '../_ui/object-list'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { Figures } from './answer-bar'
 import { BeingWorkedOut } from './being-worked-out'
-import { DumpCard, FillCard, FireCard, RoadCard, TendersCard } from './cards'
+import { DumpCard, FillCard, FireCard, loadCards, RoadCard, TendersCard } from './cards'
 import { FirstAnswer } from './first-answer'
 import { liftWords } from './lift-words'
 import { OwnSteps } from './own-steps'
@@ -46,6 +46,8 @@ export function ChainColumn({ part, onPart, placing, isGuided, onPlacing, onGuid
   const { plan, district, result, isWorking, selectedId, select, names } = usePlanBoard()
   const [system] = useUnitSystem()
   const [isListed, setListed] = useState(false)
+  // They are at hand when a card opens.
+  useEffect(() => { void loadCards() }, [])
   const limit = result?.limitingLink
   const edge = (name: PartName, ids: readonly string[]) => {
     const blocking = issues.filter(({ severity, subjectIds }) => severity === 'block' && subjectIds.some((id) => ids.includes(id)))

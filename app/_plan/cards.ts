@@ -13,4 +13,5 @@ export const FireCard = dynamic(() => import('./card-bodies').then((bodies) => b
 export const RoadCard = dynamic(() => import('./card-bodies').then((bodies) => bodies.RoadCard), { ssr: false, loading: BeingWorkedOut })
 export const TendersCard = dynamic(() => import('./card-bodies').then((bodies) => bodies.TendersCard), { ssr: false, loading: BeingWorkedOut })
 
-export const loadCards = (): Promise<unknown> => import('./card-bodies')
+/** Fetches them before one is opened; where that fails the card itself tries again. */
+export const loadCards = (): Promise<unknown> => import('./card-bodies').catch(() => undefined)

@@ -9,6 +9,8 @@ import { evaluatePlan, type SupplyResult } from '@/lib/supply'
 import { smallBundle } from '../../fixtures/bundle'
 
 vi.mock('next/navigation', () => ({ useRouter: () => ({ push: () => undefined }), usePathname: () => '/', useSearchParams: () => new URLSearchParams() }))
+// A browser fetches them; here they are at hand.
+vi.mock('@/app/_plan/cards', async () => ({ ...(await import('@/app/_plan/card-bodies')), loadCards: () => Promise.resolve() }))
 
 const nothing = (): void => undefined
 const bundle = smallBundle()

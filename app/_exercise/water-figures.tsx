@@ -1,5 +1,5 @@
 import type { SeatView } from '@/lib/exercise'
-import { formatGiven, formatMinutes, formatQuantity, formatUntil, say, type NameOf, type UnitSystem } from '../_text'
+import { formatAsked, formatGiven, formatMinutes, formatQuantity, formatShortBy, formatUntil, say, type NameOf, type UnitSystem } from '../_text'
 import '../_text/areas/exercise'
 import { FigureTile } from '../_ui/figure-tile'
 import { draftWords, whyShort } from './draft-words'
@@ -11,7 +11,7 @@ const SAME_GPM = 0.5
 /** The water at this moment, as a seat knows it: what the fire gets, what stands in the tanks and how long that lasts. */
 export function WaterFigures({ seat, names, system }: { seat: SeatView; names: NameOf; system: UnitSystem }) {
   const { fire, engine_gal = 0, isEngineHeld } = seat
-  const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline' })
+  const gallons = (volume_gal: number) => formatQuantity(volume_gal, 'gal', system, { style: 'headline', toward: 'down' })
   const missing_gpm = fire?.isCounting ? fire.asked_gpm - fire.flow_gpm : 0
   return (
     <div className={styles.figures}>
@@ -19,7 +19,7 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
       {fire && (
         <FigureTile
           label={say('exercise.flow')} value={formatGiven(fire.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}
-          note={missing_gpm > SAME_GPM ? [say('exercise.flow.short', { flow: formatQuantity(missing_gpm, 'gpm', system) }), ...whyShort(seat.tanks, names)].join(' · ') : say('exercise.flow.asked', { flow: formatQuantity(fire.asked_gpm, 'gpm', system) })}
+          note={missing_gpm > SAME_GPM ? [say('exercise.flow.short', { flow: formatShortBy(fire.flow_gpm, fire.asked_gpm, system) ?? '' }), ...whyShort(seat.tanks, names)].join(' · ') : say('exercise.flow.asked', { flow: formatAsked(fire.asked_gpm, system) })}
         />
       )}
       {engine_gal > 0 && <FigureTile label={say('exercise.engine')} value={gallons(engine_gal)} note={say(isEngineHeld ? 'exercise.engine.held' : 'exercise.engine.note')} />}
@@ -35,7 +35,7 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
           note={[...(source_gal === undefined ? [] : [say('exercise.source.left', { water: gallons(source_gal) })]), ...(running_gpm === undefined ? [] : [say('exercise.source.running', { flow: formatGiven(running_gpm, system) })]), say('exercise.waiting', { count: waitingCount })].join(' · ')}
         />
       ))}
-      {fire && fire.shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={gallons(fire.shortfall.missing_gal)} look="amber" note={say('exercise.missed.time', { time: formatMinutes(fire.shortfall.short_s) })} />}
+      {fire && fire.shortfall.short_s > 0 && <FigureTile label={say('exercise.missed')} value={formatQuantity(fire.shortfall.missing_gal, 'gal', system, { style: 'headline', toward: 'up' })} look="amber" note={say('exercise.missed.time', { time: formatMinutes(fire.shortfall.short_s) })} />}
     </div>
   )
 }

@@ -11,6 +11,7 @@ import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { FINEST_ZOOM, type DrawnDistrict } from './drawn-district'
 import { MapControls } from './map-controls'
+import { ScaleBar } from './leaflet/scale-bar'
 import { SiteMarkers } from './leaflet/site-markers'
 import styles from './map.module.css'
 import type { MapHandle, MapRoute, MapSite } from './map-types'
@@ -78,7 +79,7 @@ export default function MapView(props: MapViewProps) {
   useEffect(() => {
     if (!holder.current) return
     const made = L.map(holder.current, { zoomControl: false, attributionControl: false, minZoom: 5, maxZoom: FINEST_ZOOM, zoomDelta: 1, wheelPxPerZoomLevel: 90, fadeAnimation: false })
-    L.control.scale({ position: 'bottomleft', maxWidth: 120 }).addTo(made)
+    new ScaleBar().addTo(made)
     lookAt(made, openingBounds(latest.current))
     made.on('click', ({ latlng }: L.LeafletMouseEvent) => {
       const { pending: kind, onPlace, onPickGround } = latest.current

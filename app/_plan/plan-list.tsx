@@ -16,6 +16,7 @@ import { formatDay } from '../_text/format-day'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { EmptyState } from '../_ui/empty-state'
+import { joinClasses } from '../_ui/join-classes'
 import { Menu } from '../_ui/menu'
 import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
@@ -113,9 +114,11 @@ export function PlanList({ districtId }: { districtId: string }) {
                     />
                   </label>
                   <ButtonLink className={styles.name} look="quiet" href={screenHref('plan', districtId, id)} label={name} iconAfter="arrowRight" />
-                  {fires.get(id) && <span className={styles.when}>{fireWords(fires.get(id), system)}</span>}
-                  <span className={styles.when}>{flowWords(kept.get(id), fires.get(id), system)}</span>
-                  {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
+                  <div className={styles.facts}>
+                    <span className={joinClasses(styles.flow, !kept.has(id) && styles.when)}>{flowWords(kept.get(id), fires.get(id), system)}</span>
+                    {fires.get(id) && <span className={styles.when}>{fireWords(fires.get(id), system)}</span>}
+                    {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
+                  </div>
                   <Menu
                     label={say('plan.more')} fullLabel={say('plan.more-of', { name })} size="s" look="quiet"
                     items={[

@@ -3,7 +3,7 @@
 import { useState } from 'react'
 import { seatDecisions, type SeatDecision } from '@/lib/exercise'
 import type { Change } from '@/lib/plan'
-import { listWords, type NameOf, say } from '../_text'
+import { say, type NameOf } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { ChoiceField, type Choice } from '../_ui/choice-field'
@@ -44,7 +44,7 @@ export function SeatDecide({ info, names, isOpen, onDecide }: { info: SeatInfo; 
       {kind === 'lay' && <ChoiceField label={say('exercise.decide.site')} value={layId} choices={named(choices.lays)} onCommit={setLay} />}
       {kind === 'demand' && <QuantityField label={say('exercise.decide.flow')} unit="gpm" value={flow_gpm} hasMark={false} min={0} max={20_000} onCommit={({ value }) => { setFlow(value) }} />}
       <Button look="primary" label={say(`exercise.seat.do.${kind}`)} disabled={!isOpen || !change} onClick={act} />
-      {isOpen && missing.length > 0 && <p className={styles.quiet}>{say('exercise.decide.missing', { fields: listWords(missing) })}</p>}
+      {isOpen && missing.length > 0 && <p className={styles.quiet}>{say('exercise.decide.missing', { fields: missing.join(', ') })}</p>}
       {role === 'waterSupply' && <p className={styles.quiet}>{say('exercise.seat.ask')}</p>}
     </div>
   )

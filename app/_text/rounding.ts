@@ -55,7 +55,9 @@ type Steps = readonly (readonly [below: number, step: number])[]
  */
 const usFlowSteps: Steps = [[20, 1], [1000, 5], [Infinity, 10]]
 const metricFlowSteps: Steps = [[80, 5], [4000, 20], [Infinity, 50]]
-const volumeSteps: Steps = [[1000, 10], [Infinity, 100]]
+const usVolumeSteps: Steps = [[1000, 10], [Infinity, 100]]
+/** A litre is a quarter of a gallon: three significant figures are fine enough, and a hundred litres too much of a small tank. */
+const metricVolumeSteps: Steps = [[Infinity, 10]]
 
 /**
  * A flow asked for in metric units goes up to 10 L/min unless it is whole litres, as typed: 500 gpm is 1,892.7 L/min, and no more known to
@@ -75,7 +77,7 @@ const significantStep = (shown: number): number => 10 ** (Math.floor(Math.log10(
  */
 export function findHeadlineStep(shown: number, unit: Unit, system: UnitSystem, toward: Toward = 'nearest'): number | undefined {
   if (unit === 'gpm' && toward === 'up') return system === 'us' || isWhole(shown) ? 1 : METRIC_ASKED_STEP
-  const steps = unit === 'gal' ? volumeSteps : unit !== 'gpm' ? undefined : system === 'us' ? usFlowSteps : metricFlowSteps
+  const steps = unit === 'gal' ? (system === 'us' ? usVolumeSteps : metricVolumeSteps) : unit !== 'gpm' ? undefined : system === 'us' ? usFlowSteps : metricFlowSteps
   const step = steps?.find(([below]) => Math.abs(shown) < below)?.[1]
   return step === undefined ? undefined : Math.max(step, significantStep(shown))
 }

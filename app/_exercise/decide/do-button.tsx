@@ -1,4 +1,4 @@
-import { listWords, say } from '../../_text'
+import { say } from '../../_text'
 import '../../_text/areas/exercise'
 import { Button } from '../../_ui/button'
 import styles from '../exercise.module.css'
@@ -10,7 +10,7 @@ import styles from '../exercise.module.css'
  * @param isUnchanged all is filled, and nothing would be other than now
  */
 export function DoButton({ missing, isUnchanged = false, isOff, onDo }: { missing: readonly string[]; isUnchanged?: boolean; isOff: boolean; onDo: () => void }) {
-  const why = isOff ? say('exercise.decide.ended') : missing.length > 0 ? say('exercise.decide.missing', { fields: listWords(missing) }) : isUnchanged ? say('exercise.decide.unchanged') : undefined
+  const why = isOff ? say('exercise.decide.ended') : missing.length > 0 ? say('exercise.decide.missing', { fields: missing.join(', ') }) : isUnchanged ? say('exercise.decide.unchanged') : undefined
   return (
     <>
       <Button look="primary" label={say('exercise.decide.do')} disabled={why !== undefined} onClick={onDo} />

@@ -36,6 +36,8 @@ describe('a quantity as shown', () => {
     expect(shown(98, 'gpm', 'us', { style: 'headline', toward: 'down' })).toBe('95 gpm')
     expect(shown(520, 'gpm', 'us', { style: 'headline', toward: 'down' })).toBe('520 gpm')
     expect(shown(520, 'gpm', 'metric', { style: 'headline', toward: 'down' })).toBe('1,960 L/min')
+    // 1,000 and 6,000 gal are 3,785.4 and 22,712 L: three figures.
+    expect([1000, 6000].map((held_gal) => shown(held_gal, 'gal', 'metric', { style: 'headline', toward: 'down' }))).toEqual(['3,780 L', '22,700 L'])
   })
 
   test('in a working shows one decimal more', () => {

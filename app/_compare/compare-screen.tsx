@@ -13,6 +13,7 @@ import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { useAddress } from '../_ui/use-address'
+import shared from '../_look/shared.module.css'
 import styles from './compare.module.css'
 import { screenHref } from '../_links/screens'
 import type { CompareColumn } from './compare-column'
@@ -41,7 +42,7 @@ export function CompareScreen({ districtId }: { districtId: string }) {
             <h1 className={styles.title}>{say('compare.title')}</h1>
             <p className={styles.quiet}>{say('compare.hint')}</p>
           </div>
-          <ButtonLink href={screenHref('plan', districtId)} label={say('compare.back')} icon="arrowLeft" size="s" className={styles.screenOnly} />
+          <ButtonLink href={screenHref('plan', districtId)} label={say('compare.back')} icon="arrowLeft" size="s" className={shared.screenOnly} />
         </header>
         <Chooser districtId={districtId} entries={entries} planIds={planIds} />
         <p className={styles.status} role="status">{plans.length === 0 ? '' : isWaiting ? say('compare.loading') : isDoubting ? say('compare.doubting') : ''}</p>

@@ -12,6 +12,7 @@ import { ProgressBar } from '../_ui/progress-bar'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useDoubt } from '../_worker'
 import { DoubtCharts } from './doubt-charts'
+import shared from '../_look/shared.module.css'
 import styles from './doubt.module.css'
 import { RankingList } from './ranking-list'
 
@@ -36,7 +37,7 @@ function DoubtStudy({ board, answer, bundle }: Study) {
       {doubt.issue && <p role="alert">{sayIssue(doubt.issue, names, system)}</p>}
       {doubt.progressShare !== undefined && <ProgressBar label={say('doubt.working-on')} share={doubt.progressShare} onCancel={doubt.stop} />}
       {doubt.progressShare === undefined && !doubt.issue && (!doubt.answer || doubt.isOld) && bundle && (
-        <div className={styles.noPrint}><Button look="primary" label={say('doubt.start')} onClick={doubt.start} /></div>
+        <div className={shared.screenOnly}><Button look="primary" label={say('doubt.start')} onClick={doubt.start} /></div>
       )}
       {doubt.answer && doubt.isOld && <p className={styles.quiet}>{say('doubt.is-old')}</p>}
       {doubt.answer && <Found answer={doubt.answer} study={{ board, answer, bundle }} />}

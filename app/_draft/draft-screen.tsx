@@ -12,6 +12,7 @@ import { UndoButtons } from '../_frame/undo-buttons'
 import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { itemHref, screenHref } from '../_links/screens'
+import shared from '../_look/shared.module.css'
 import styles from './draft.module.css'
 import { SheetAnswer } from './sheet-answer'
 import { SheetCards } from './sheet-cards'
@@ -47,7 +48,7 @@ export function DraftScreen({ districtId, draftSiteId }: { districtId: string; d
             <div className={styles.columns}>
               <SheetControls board={board} />
               <div className={styles.answers}>
-                <h2 className={styles.heard}>{say('draft.detail')}</h2>
+                <h2 className={shared.heard}>{say('draft.detail')}</h2>
                 {!sheet || !pump
                   ? <EmptyState title={say(pump ? 'draft.no-rating' : 'draft.no-pump')} text={say('draft.no-rating.text')} />
                   : <SheetCards sheet={slow ?? sheet} names={names} planned_gpm={board.planned_gpm} here={slowHere} />}

@@ -6,6 +6,7 @@ import { formatQuantity, say, type NameOf } from '../_text'
 import '../_text/areas/draft'
 import { FigureGroup, type FigureEntry } from '../_ui/figure-group'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import shared from '../_look/shared.module.css'
 import styles from './draft.module.css'
 import { isLiftAssumed, liftSum, liftText, placeDoubt } from './lift-words'
 import { flowText, rangeText } from './sheet-words'
@@ -39,7 +40,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
   ]
   return (
     <section className={styles.answer} aria-label={say('draft.answer')}>
-      <h2 className={styles.heard}>{say('draft.answer')}</h2>
+      <h2 className={shared.heard}>{say('draft.answer')}</h2>
       <p className={styles.sentence} data-bad={isImpossible} aria-live="polite">
         {isImpossible
           ? say('draft.sentence.impossible', { pump: pump.name, lift: liftText(sheet, system), over: formatQuantity(capacity.overLift_ft, 'ft', system), most: formatQuantity(capacity.zeroFlowLift_ft, 'ft', system) })
@@ -49,7 +50,7 @@ export function SheetAnswer({ sheet, names }: { sheet: DraftSheet; names: NameOf
       {cover && under_ft !== undefined && !isImpossible && (
         <p className={styles.quiet}>{say(under_ft < cover.rule_ft ? 'draft.cover.short' : under_ft < cover.advised_ft ? 'draft.cover.between' : 'draft.cover.enough', { under: formatQuantity(Math.max(0, under_ft), 'ft', system), rule: formatQuantity(cover.rule_ft, 'ft', system), vortex: formatQuantity(cover.vortex_ft, 'ft', system) })}</p>
       )}
-      <h3 className={styles.heard}>{say('draft.figures')}</h3>
+      <h3 className={shared.heard}>{say('draft.figures')}</h3>
       <FigureGroup label={say('draft.figures')} figures={figures} names={names} />
     </section>
   )

@@ -11,6 +11,7 @@ import { joinClasses } from '../_ui/join-classes'
 import { ProgressBar } from '../_ui/progress-bar'
 import type { BestState } from '../_worker/use-best-answers'
 import { changeWords } from './change-words'
+import shared from '../_look/shared.module.css'
 import styles from './exercise.module.css'
 
 type Row = { readonly id: string; readonly what: string; readonly outcome: Outcome }
@@ -21,8 +22,8 @@ export function BestPart({ best, exercise, facts, codes, names, system, onLook }
     <section className={styles.part} aria-labelledby="debrief-best">
       <h2 id="debrief-best" className={styles.heading}>{say('exercise.best')}</h2>
       <p className={styles.quiet}>{say('exercise.best.text')}</p>
-      {best.state === 'idle' && <Button className={styles.screenOnly} label={say('exercise.best.look')} onClick={onLook} />}
-      {best.state === 'working' && <div className={joinClasses(styles.screenOnly, styles.wide)}><ProgressBar label={say('exercise.best.working')} share={best.doneShare} onCancel={best.stop} /></div>}
+      {best.state === 'idle' && <Button className={shared.screenOnly} label={say('exercise.best.look')} onClick={onLook} />}
+      {best.state === 'working' && <div className={joinClasses(shared.screenOnly, styles.wide)}><ProgressBar label={say('exercise.best.working')} share={best.doneShare} onCancel={best.stop} /></div>}
       {(best.state === 'stopped' || best.state === 'failed') && <p role="status">{say(`exercise.best.${best.state}`)} <Button size="s" label={say('exercise.best.again')} onClick={best.again} /></p>}
       {best.answers?.length === 0 && <p>{say('exercise.best.none')}</p>}
       {best.answers?.map((answer) => {

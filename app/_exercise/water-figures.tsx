@@ -3,6 +3,7 @@ import { formatAsked, formatGiven, formatMinutes, formatQuantity, formatShortBy,
 import '../_text/areas/exercise'
 import { FigureTile } from '../_ui/figure-tile'
 import { draftWords, whyShort } from './draft-words'
+import shared from '../_look/shared.module.css'
 import styles from './exercise.module.css'
 
 /** Behind by no more than this is not behind. */
@@ -15,7 +16,7 @@ export function WaterFigures({ seat, names, system }: { seat: SeatView; names: N
   const missing_gpm = fire?.isCounting ? fire.asked_gpm - fire.flow_gpm : 0
   return (
     <div className={styles.figures}>
-      <p className={styles.heard} role="status">{missing_gpm > SAME_GPM && say('exercise.flow.is-short')}</p>
+      <p className={shared.heard} role="status">{missing_gpm > SAME_GPM && say('exercise.flow.is-short')}</p>
       {fire && (
         <FigureTile
           label={say('exercise.flow')} value={formatGiven(fire.flow_gpm, system)} look={missing_gpm > SAME_GPM ? 'danger' : 'water'}

@@ -11,6 +11,7 @@ import { say } from '../_text'
 import '../_text/areas/find'
 import { findEntries } from './find-entries'
 import { findGroups, type FindEntry, type FindGroup } from './find-entry'
+import shared from '../_look/shared.module.css'
 import styles from './find.module.css'
 import { usePerform } from './use-perform'
 import { readyName, readyTyped, scoreOf, type Readied } from './match-entries'
@@ -46,7 +47,7 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
         <Icon name="search" />
         <Command.Input autoFocus value={typed} onValueChange={setTyped} placeholder={say('find.ask')} className={styles.input} />
       </div>
-      <p className={styles.heard} role="status">{typed.trim() !== '' && found.length > 0 && say('kit.search.count', { count: found.reduce((sum, { entries: own }) => sum + own.length, 0) })}</p>
+      <p className={shared.heard} role="status">{typed.trim() !== '' && found.length > 0 && say('kit.search.count', { count: found.reduce((sum, { entries: own }) => sum + own.length, 0) })}</p>
       <Command.List label={say('find.list')} className={styles.list}>
         {found.length === 0 && <p className={styles.nothing} role="status">{say(status === 'loading' ? 'find.loading' : 'find.nothing')}</p>}
         {found.map(({ group, entries: own }) => (

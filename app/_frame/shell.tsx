@@ -9,6 +9,7 @@ import type { Screen } from '../_links/screens'
 import { DisplayChoice } from '../_ui/display-choice'
 import { joinClasses } from '../_ui/join-classes'
 import { Wordmark } from '../_ui/wordmark'
+import shared from '../_look/shared.module.css'
 import styles from './shell.module.css'
 
 export type ShellProps = {
@@ -43,7 +44,7 @@ export function Shell({ district, screen, title, saveState, actions, layout = 'p
         </div>
       </header>
       <main id="content" className={styles.content} tabIndex={-1}>
-        {title && <h1 className={styles.heard}>{title}</h1>}
+        {title && <h1 className={shared.heard}>{title}</h1>}
         {children}
       </main>
     </div>

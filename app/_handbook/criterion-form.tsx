@@ -8,6 +8,7 @@ import '../_text/areas/handbook'
 import { Button } from '../_ui/button'
 import { QuantityField } from '../_ui/quantity-field'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import shared from '../_look/shared.module.css'
 import styles from './handbook.module.css'
 import { shortWords } from './short-words'
 import { VerdictMark } from './verdict-mark'
@@ -46,7 +47,7 @@ export function CriterionForm({ answer, isPending, names }: { answer: CriterionA
         {stored && isPending && <p>{say('handbook.working')}</p>}
         {stored && !isPending && answer && <Answer answer={answer} names={names} />}
       </div>
-      {stored && <Button look="quiet" size="s" icon="trash" label={say('handbook.criterion.clear')} className={styles.screenOnly} onClick={() => { setDraft({}); editPlan({ kind: 'setFields', set: { criterion: null } }, say('handbook.criterion.clear')) }} />}
+      {stored && <Button look="quiet" size="s" icon="trash" label={say('handbook.criterion.clear')} className={shared.screenOnly} onClick={() => { setDraft({}); editPlan({ kind: 'setFields', set: { criterion: null } }, say('handbook.criterion.clear')) }} />}
     </section>
   )
 }

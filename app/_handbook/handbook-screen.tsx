@@ -9,6 +9,7 @@ import { EmptyState } from '../_ui/empty-state'
 import { CreditList } from './credit-list'
 import { CriterionForm } from './criterion-form'
 import { FormFigures } from './form-figures'
+import shared from '../_look/shared.module.css'
 import styles from './handbook.module.css'
 import { StepTable } from './step-table'
 import { TenderTerms } from './tender-terms'
@@ -30,7 +31,7 @@ function Handbook({ board, bundle }: Study) {
           <h2 className={styles.title}>{say('handbook.title')}</h2>
           <p className={styles.intro}>{say('handbook.intro')}</p>
         </div>
-        <Button label={say('handbook.print')} icon="print" size="s" className={styles.screenOnly} onClick={() => { window.print() }} />
+        <Button label={say('handbook.print')} icon="print" size="s" className={shared.screenOnly} onClick={() => { window.print() }} />
       </header>
       <p className={styles.pending} role="status">{isPending ? say('handbook.working') : ''}</p>
       <div className={styles.columns}>

@@ -6,6 +6,7 @@ import '../_text/areas/help'
 import { Button } from '../_ui/button'
 import { CheatSheets } from './cheat-sheets'
 import { figureAnchor, helpFigures, helpKeys } from '../_links/help-topics'
+import shared from '../_look/shared.module.css'
 import styles from './help.module.css'
 
 const steps = ['map', 'place', 'units', 'plan', 'check'] as const
@@ -15,15 +16,15 @@ export function HelpScreen() {
   return (
     <Shell>
       <div className={styles.page}>
-        <header className={styles.screenOnly}>
+        <header className={shared.screenOnly}>
           <h1 className={styles.title}>{say('help.title')}</h1>
           <p className={styles.lead}>{say('help.lead')}</p>
         </header>
-        <section className={styles.screenOnly} aria-labelledby="help-begin">
+        <section className={shared.screenOnly} aria-labelledby="help-begin">
           <h2 id="help-begin" className={styles.heading}>{say('help.begin')}</h2>
           <ol className={styles.steps}>{steps.map((step) => <li key={step}>{say(`help.begin.${step}`)}</li>)}</ol>
         </section>
-        <section className={styles.screenOnly} aria-labelledby="help-figures">
+        <section className={shared.screenOnly} aria-labelledby="help-figures">
           <h2 id="help-figures" className={styles.heading}>{say('help.figures')}</h2>
           <dl className={styles.figures}>
             {helpFigures.map((one) => (
@@ -34,7 +35,7 @@ export function HelpScreen() {
             ))}
           </dl>
         </section>
-        <section className={styles.screenOnly} aria-labelledby="help-keys">
+        <section className={shared.screenOnly} aria-labelledby="help-keys">
           <h2 id="help-keys" className={styles.heading}>{say('help.keys')}</h2>
           <dl className={styles.figures}>
             {helpKeys.map((one) => (
@@ -48,7 +49,7 @@ export function HelpScreen() {
         <section aria-labelledby="help-sheets">
           <div className={styles.head}>
             <h2 id="help-sheets" className={styles.heading}>{say('help.sheets')}</h2>
-            <Button className={styles.screenOnly} icon="print" label={say('help.sheets.print')} onClick={() => { window.print() }} />
+            <Button className={shared.screenOnly} icon="print" label={say('help.sheets.print')} onClick={() => { window.print() }} />
           </div>
           <p className={styles.lead}>{say('help.sheets.about')}</p>
           <CheatSheets />

@@ -11,6 +11,7 @@ import { Caution } from '../_ui/caution'
 import { EmptyState } from '../_ui/empty-state'
 import { ObjectList } from '../_ui/object-list'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import shared from '../_look/shared.module.css'
 import styles from './hose.module.css'
 import { layBegins, layGoals } from './lay-ends'
 import { LayDesk } from './lay-desk'
@@ -46,7 +47,7 @@ function Hose({ board, bundle }: Study) {
           <p className={styles.intro}>{say('hose.intro')}</p>
           {lay && <p className={styles.intro}>{say('hose.in-plan')}</p>}
         </div>
-        {lay && <Button label={say('hose.print')} icon="print" size="s" className={styles.screenOnly} onClick={() => { window.print() }} />}
+        {lay && <Button label={say('hose.print')} icon="print" size="s" className={shared.screenOnly} onClick={() => { window.print() }} />}
       </header>
       {begins.length === 0 && (
         <EmptyState title={say('hose.no-source')} text={say('hose.no-source.text')}><ButtonLink href={screenHref('survey', district.id)} label={say('hose.to-survey')} /></EmptyState>
@@ -64,7 +65,7 @@ function Hose({ board, bundle }: Study) {
                 items={lays.map((one) => ({ id: one.id, name: one.name, detail: formatQuantity(wayDistances_ft(one.points).at(-1) ?? 0, 'ft', system) }))}
               />
             )}
-            {canAdd && <Button icon="add" size="s" label={say('hose.add')} className={styles.screenOnly} onClick={add} />}
+            {canAdd && <Button icon="add" size="s" label={say('hose.add')} className={shared.screenOnly} onClick={add} />}
           </div>
           <LayDesk key={lay.id} lay={lay} begins={begins} goals={goals} />
         </>

@@ -15,6 +15,7 @@ import { Fold } from '../_ui/fold'
 import { joinClasses } from '../_ui/join-classes'
 import { ProgressBar } from '../_ui/progress-bar'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import shared from '../_look/shared.module.css'
 import styles from './hose.module.css'
 import type { LayEnd } from './lay-ends'
 import { useWheels } from './use-wheels'
@@ -42,7 +43,7 @@ export function WheelsPart({ bundle, begins }: { bundle: Study['bundle']; begins
       <p className={styles.quiet}>{say('hose.wheels.intro')}</p>
       {!fire && <p className={styles.quiet}>{say('hose.wheels.no-fire')}</p>}
       {fire && (
-        <div className={joinClasses(styles.asks, styles.screenOnly)}>
+        <div className={joinClasses(styles.asks, shared.screenOnly)}>
           <fieldset className={styles.part}>
             <legend className={styles.legend}>{say('hose.wheels.from')}</legend>
             {near.map(({ id, name, far_mi }) => (

@@ -3,6 +3,7 @@ import { displayUnit, formatNumber, say } from '../_text'
 import '../_text/areas/review'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { addingUp } from './adding-up'
+import shared from '../_look/shared.module.css'
 import styles from './review.module.css'
 
 /** From the flow planned to the flow achieved, part by part, each with a bar to either side; the parts add up as they are shown. */
@@ -23,7 +24,7 @@ export function CauseTable({ difference }: { difference: Difference }) {
   return (
     <div className={styles.scroll} role="region" aria-label={say('review.causes')} tabIndex={0}>
       <table className={styles.causes}>
-        <caption className={styles.hidden}>{say('review.causes')}</caption>
+        <caption className={shared.heard}>{say('review.causes')}</caption>
         <thead><tr><th scope="col">{say('review.causes.part')}</th><th scope="col" className={styles.number}>{symbol}</th><th scope="col" className={styles.barHead} aria-hidden="true" /></tr></thead>
         <tbody>
           <tr className={styles.total}><th scope="row">{say('review.planned')}</th><td className={styles.number}>{formatNumber(planned)}</td><td aria-hidden="true" /></tr>

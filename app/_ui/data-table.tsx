@@ -4,6 +4,7 @@ import { useState } from 'react'
 import type { ReactNode } from 'react'
 import { Icon } from '../_look/icon'
 import { joinClasses } from './join-classes'
+import shared from '../_look/shared.module.css'
 import styles from './data-table.module.css'
 
 export type Column<R> = {
@@ -34,7 +35,7 @@ export function DataTable<R>({ caption, columns, rows, rowKey, empty, isCaptionH
   return (
     <div className={styles.scroll} role="region" aria-label={caption} tabIndex={0}>
       <table className={styles.table}>
-        <caption className={isCaptionHidden ? styles.hidden : styles.caption}>{caption}</caption>
+        <caption className={isCaptionHidden ? shared.heard : styles.caption}>{caption}</caption>
         <thead>
           <tr>
             {columns.map(({ key, head, unit, isNumber, sortBy: canSort }) => (

@@ -17,6 +17,7 @@ import { LeverRow } from './lever-row'
 import { leverNames, switchNames, type LeverName, type SwitchName } from './lever'
 import { beginMotion, findParts, paintPicture } from './paint-picture'
 import { PanelPicture } from './panel-picture'
+import shared from '../_look/shared.module.css'
 import styles from './run-panel.module.css'
 
 export type RunPanelProps = {
@@ -161,8 +162,8 @@ export function RunPanel({ drill, onOver }: RunPanelProps) {
         <input type="checkbox" checked={isInside} onChange={(event) => { setInside(event.target.checked) }} />
         <span>{say('drill.inside')}</span>
       </label>
-      <p id={hintId} className={styles.heard}>{say('drill.panel.hint')}</p>
-      <p className={styles.heard} role="status" aria-live="polite">{heard}</p>
+      <p id={hintId} className={shared.heard}>{say('drill.panel.hint')}</p>
+      <p className={shared.heard} role="status" aria-live="polite">{heard}</p>
     </section>
   )
 }

@@ -72,7 +72,7 @@ away('two devices change one plan with the network gone: what is apart merges, w
   devices[1] = await station.openDevice(disks.pond)
   const again = await page(devices[1])
   await again.goto('/device')
-  await expect(again.getByRole('region', { name: 'To be settled' })).toContainText(/was changed here to 100 min, and elsewhere to 90 min/)
+  await expect(again.getByRole('region', { name: 'To be settled' })).toContainText(/was changed here to 100\smin, and elsewhere to 90\smin/)
   await expectAccessible(again)
   await again.getByRole('button', { name: 'Keep what was entered here' }).click()
   await expect(again.getByRole('region', { name: 'To be settled' })).toHaveCount(0)

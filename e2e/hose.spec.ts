@@ -81,7 +81,7 @@ test('a lay that comes later raises the answer from then on, and the plan’s se
   const start = page.getByRole('textbox', { name: 'Laying begins' })
   await start.fill('60 min')
   await start.press('Enter')
-  await expect(page.getByText(/From \d+ min after dispatch, with Hose lay 1, [\d,]+\sgpm expected\./)).toBeVisible({ timeout: 30_000 })
+  await expect(page.getByText(/From \d+\smin after dispatch, with Hose lay 1, [\d,]+\sgpm expected\./)).toBeVisible({ timeout: 30_000 })
   await expect(page.getByRole('region', { name: 'In the plan' }).getByText('Held once it stands')).toBeVisible()
 })
 

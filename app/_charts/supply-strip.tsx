@@ -1,6 +1,6 @@
 'use client'
 
-import { formatGiven, linkText, say } from '../_text'
+import { formatGiven, linkText, say, UNIT_SPACE } from '../_text'
 import type { NameOf } from '../_text'
 import { joinClasses } from '../_ui/join-classes'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -68,7 +68,7 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm, isMoved
             <>
               <span className={styles.name}>{say(`plan.part.${part}`)}</span>
               {!isMoved && capacity_gpm !== null && <span className={styles.could}>{say('plan.strip.could')}</span>}
-              <span className={styles.figure}>{formatGiven(capacity_gpm, system)}</span>
+              <Figure words={formatGiven(capacity_gpm, system)} />
               {capacity_gpm === null && <span className={styles.why}>{say('plan.strip.unnamed')}</span>}
               {isLimit && limitingLink && <span className={styles.why} title={linkText(limitingLink, names)}>{say('plan.strip.limits')}</span>}
               {!isLimit && narrowest > 0 && capacity_gpm === narrowest && <span className={styles.why}>{say('plan.strip.narrowest')}</span>}
@@ -87,6 +87,12 @@ export function SupplyStrip({ result, names, chosen, onChoose, full_gpm, isMoved
       </ol>
     </div>
   )
+}
+
+/** A figure with its unit, which goes under it where a column is narrow. */
+function Figure({ words }: { words: string }) {
+  const [amount, unit] = words.split(UNIT_SPACE)
+  return <span className={styles.figure}>{amount}{unit !== undefined && <> <span className={styles.unit}>{unit}</span></>}</span>
 }
 
 /** Half the width of the band for a flow, as drawn: at least a hair, at most the whole strip but its margin. */

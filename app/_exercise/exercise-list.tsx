@@ -8,8 +8,8 @@ import { Shell } from '../_frame/shell'
 import { formatDay, say } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
-import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
+import { DocumentList, DocumentRow } from '../_ui/document-list'
 import { EmptyState } from '../_ui/empty-state'
 import { exerciseHref } from '../_links/exercise-href'
 import styles from './exercise.module.css'
@@ -34,15 +34,13 @@ export function ExerciseList({ districtId }: { districtId: string }) {
         {exercises.length === 0
           ? <EmptyState title={say(list.status === 'loading' ? 'exercise.loading' : list.status === 'unreachable' ? 'exercise.unreachable' : 'exercise.none')} {...(list.status === 'ready' && { text: say(own.some(({ kind }) => kind === 'plan') ? 'exercise.none.text' : 'exercise.none.no-plan') })} />
           : (
-            <ul className={styles.list}>
+            <DocumentList>
               {exercises.map(({ id, name, updatedAt }) => (
-                <li key={id} className={styles.row}>
-                  <ButtonLink className={styles.name} look="quiet" href={exerciseHref(districtId, id)} label={name} iconAfter="arrowRight" />
-                  {updatedAt && <span className={styles.quiet}>{say('exercise.made-on', { day: formatDay(updatedAt) })}</span>}
+                <DocumentRow key={id} href={exerciseHref(districtId, id)} name={name} facts={[updatedAt && say('exercise.made-on', { day: formatDay(updatedAt) })]}>
                   <Button size="s" look="quiet" icon="trash" label={say('exercise.delete')} aria-label={say('kit.act-on', { act: say('exercise.delete'), name })} onClick={() => { void putAway(id, say('exercise.delete'), say('exercise.deleted', { name })) }} />
-                </li>
+                </DocumentRow>
               ))}
-            </ul>
+            </DocumentList>
           )}
         <PutAwayList districtId={districtId} kinds={['exercise']} />
         <NewExercise districtId={districtId} plans={own.filter(({ kind }) => kind === 'plan')} />

@@ -14,6 +14,7 @@ import '../_text/areas/review'
 import '../_text/areas/log'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
+import { DocumentList, DocumentRow } from '../_ui/document-list'
 import { EmptyState } from '../_ui/empty-state'
 import { logHref } from '../_links/log-href'
 import { useAddress } from '../_ui/use-address'
@@ -51,23 +52,23 @@ export function LogList({ districtId }: { districtId: string }) {
   return (
     <Shell {...(district && { district: { id: districtId, name: district.name } })} screen="log" actions={<UndoButtons />}>
       <div className={styles.page}>
-        <header>
-          <h1 className={styles.title}>{say('log.title')}</h1>
-          <p className={styles.quiet}>{say('log.lead')}</p>
-          {logs.length > 0 && <ButtonLink size="s" look="quiet" href={reviewHref(districtId)} label={say('review.all')} iconAfter="arrowRight" />}
+        <header className={styles.listHead}>
+          <div>
+            <h1 className={styles.title}>{say('log.title')}</h1>
+            <p className={styles.quiet}>{say('log.lead')}</p>
+          </div>
+          {logs.length > 0 && <ButtonLink href={reviewHref(districtId)} label={say('review.all')} iconAfter="arrowRight" />}
         </header>
         {logs.length === 0
           ? <EmptyState title={say(list.status === 'loading' ? 'log.loading' : list.status === 'unreachable' ? 'log.unreachable' : 'log.none')} {...(list.status === 'ready' && { text: say('log.none.text') })} />
           : (
-            <ul className={styles.list}>
+            <DocumentList>
               {logs.map(({ id, name, updatedAt }) => (
-                <li key={id} className={styles.listRow}>
-                  <ButtonLink className={styles.name} look="quiet" href={logHref(districtId, id)} label={name} iconAfter="arrowRight" />
-                  {updatedAt && <span className={styles.quiet}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
+                <DocumentRow key={id} href={logHref(districtId, id)} name={name} facts={[updatedAt && say('plan.changed-on', { day: formatDay(updatedAt) })]}>
                   <Button size="s" look="quiet" icon="trash" label={say('log.delete')} aria-label={say('kit.act-on', { act: say('log.delete'), name })} onClick={() => { void putAway(id, say('log.delete'), say('log.deleted', { name })) }} />
-                </li>
+                </DocumentRow>
               ))}
-            </ul>
+            </DocumentList>
           )}
         <PutAwayList districtId={districtId} kinds={['log']} />
         <NewLog districtId={districtId} plans={own.filter(({ kind }) => kind === 'plan')} planId={planId} />

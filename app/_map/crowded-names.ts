@@ -5,20 +5,27 @@ export type NamedSpot = { x: number; y: number; width: number; height: number; i
 const SYMBOL_PX = 14
 const NAME_TOP_PX = 17
 
-type Box = { left: number; top: number; right: number; bottom: number }
+export type Box = { left: number; top: number; right: number; bottom: number }
+
+/** A symbol on the screen. */
+export const symbolBox = ({ x, y }: Pick<NamedSpot, 'x' | 'y'>): Box => ({ left: x - SYMBOL_PX, right: x + SYMBOL_PX, top: y - SYMBOL_PX, bottom: y + SYMBOL_PX })
+
+/** The name of a symbol on the screen. */
+export const nameBox = ({ x, y, width, height, shift_px = 0 }: NamedSpot): Box => ({ left: x + shift_px - width / 2, right: x + shift_px + width / 2, top: y + NAME_TOP_PX, bottom: y + NAME_TOP_PX + height })
 
 /**
- * Which names have no room: those that would lie on a name before them in the list, or on
- * the symbol of another.
+ * Which names have no room: those that would lie on a name before them in the list, on the symbol of another, or
+ * half under something that lies over the map.
  *
  * @param spots most important first
+ * @param over  what lies over the map, its buttons say
  */
-export function crowdedNames(spots: readonly NamedSpot[]): boolean[] {
-  const symbols = spots.map(({ x, y }): Box => ({ left: x - SYMBOL_PX, right: x + SYMBOL_PX, top: y - SYMBOL_PX, bottom: y + SYMBOL_PX }))
-  const named: Box[] = []
-  return spots.map(({ x, y, width, height, isAlwaysShown, shift_px = 0 }, i) => {
-    const box = { left: x + shift_px - width / 2, right: x + shift_px + width / 2, top: y + NAME_TOP_PX, bottom: y + NAME_TOP_PX + height }
-    const isCrowded = !isAlwaysShown && (named.some((other) => meets(box, other)) || symbols.some((other, k) => k !== i && meets(box, other)))
+export function crowdedNames(spots: readonly NamedSpot[], over: readonly Box[] = []): boolean[] {
+  const symbols = spots.map(symbolBox)
+  const named: Box[] = [...over]
+  return spots.map((spot, i) => {
+    const box = nameBox(spot)
+    const isCrowded = !spot.isAlwaysShown && (named.some((other) => meets(box, other)) || symbols.some((other, k) => k !== i && meets(box, other)))
     if (!isCrowded) named.push(box)
     return isCrowded
   })

@@ -60,7 +60,7 @@ export function MapControls({ map, pending, pendingWords, onStopPlacing, sites, 
           </p>
         )}
       </div>
-      <div className={styles.zoom}>
+      <div className={styles.zoom} data-over-map>
         <button type="button" aria-label={say('map.zoom-in')} title={say('map.zoom-in')} disabled={zoom >= map.getMaxZoom()} onClick={() => map.zoomIn()}>
           <Stroke path="M10 4v12M4 10h12" />
         </button>
@@ -69,13 +69,13 @@ export function MapControls({ map, pending, pendingWords, onStopPlacing, sites, 
         </button>
       </div>
       <div className={styles.foot}>
-        <div className={styles.actions}>
+        <div className={styles.actions} data-over-map>
           {canLocate && <Button label={say(state.kind === 'asking' ? 'map.locating' : 'map.locate')} disabled={state.kind === 'asking'} onClick={locate} />}
           {onGround && <Button label={say('map.ground')} aria-pressed={isGroundShown} {...(isGroundShown && { icon: 'check' as const })} onClick={() => { onGround(!isGroundShown) }} />}
           <MapKey sites={sites} routes={routes} />
           <Button label={say('map.fit')} onClick={onFit} />
         </div>
-        {attribution.length > 0 && <p className={styles.attribution}>{say('map.attribution', { sources: attribution.join('; ') })}</p>}
+        {attribution.length > 0 && <p className={styles.attribution} data-over-map>{say('map.attribution', { sources: attribution.join('; ') })}</p>}
       </div>
       {pointWords && <output className={styles.point} ref={words} />}
     </>

@@ -119,7 +119,7 @@ export default function MapView(props: MapViewProps) {
   const [system] = useUnitSystem()
   const [isGroundShown, showGround] = useGroundShown()
   const ground = useDrawnGround(district && props.terrain, system)
-  useDistrictLayers(map, district, isGroundShown ? ground : undefined)
+  useDistrictLayers(map, markers, district, isGroundShown ? ground : undefined)
   const drawRoutes = useRoutes(map, routes)
   const faces = useSites(markers, sites)
   const isPlacing = pending !== undefined
@@ -195,7 +195,8 @@ function lookAt(map: L.Map, bounds: Bounds | undefined): void {
     return
   }
   const { south, west, north, east } = bounds
-  // Room for symbols and their names, and for the buttons below; less of it where the map is small.
+  // Room for symbols and their names, and for the buttons where they lie over the map; less of it where the map is small.
   const side = Math.min(56, map.getSize().x * 0.08)
-  map.fitBounds([[south, west], [north, east]], { paddingTopLeft: [side, side], paddingBottomRight: [side, side + 56], maxZoom: 16, animate: false })
+  const foot = (map.getContainer().parentElement?.clientHeight ?? 0) > map.getSize().y + 8 ? 24 : 56
+  map.fitBounds([[south, west], [north, east]], { paddingTopLeft: [side, side], paddingBottomRight: [side, side + foot], maxZoom: 16, animate: false })
 }

@@ -6,9 +6,9 @@ import type { MapSite } from './map-types'
 import { isSameSite } from './same-site'
 
 /** What is seen of a site on the map: its symbol, its name, and what is to be said of it. */
-export const SiteFace = memo(function SiteFace({ site: { kind, name, letter, note, isMarked, isChosen, isGhost, isMovable } }: { site: MapSite }) {
+export const SiteFace = memo(function SiteFace({ site: { kind, name, letter, note, isMarked, isChosen, isGhost } }: { site: MapSite }) {
   return (
-    <div className={joinClasses(styles.face, isChosen && styles.chosen, isMarked && styles.marked, isMovable && styles.movable)}>
+    <div className={joinClasses(styles.face, isChosen && styles.chosen, isMarked && styles.marked)}>
       <span className={styles.symbol}>
         <SiteSymbol kind={kind} size={30} {...(letter !== undefined && { letter })} {...(isGhost && { isGhost })} />
       </span>

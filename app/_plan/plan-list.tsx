@@ -15,8 +15,8 @@ import '../_text/areas/compare'
 import { formatDay } from '../_text/format-day'
 import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
+import { DocumentList, DocumentRow } from '../_ui/document-list'
 import { EmptyState } from '../_ui/empty-state'
-import { joinClasses } from '../_ui/join-classes'
 import { Menu } from '../_ui/menu'
 import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
@@ -104,21 +104,21 @@ export function PlanList({ districtId }: { districtId: string }) {
         {plans.length === 0
           ? <EmptyState title={say(list.status === 'loading' ? 'plan.loading' : list.status === 'unreachable' ? 'plan.unreachable' : 'plan.list.empty')} {...(list.status === 'ready' && { text: say('plan.list.empty.text') })} />
           : (
-            <ul className={styles.list}>
+            <DocumentList>
               {plans.map(({ id, name, updatedAt }) => (
-                <li key={id} className={styles.row}>
-                  <label className={styles.pick}>
-                    <input
-                      type="checkbox" aria-label={say('compare.pick', { name })} checked={picked.includes(id)} disabled={!picked.includes(id) && picked.length >= MOST_PLANS}
-                      onChange={(event) => { setPicked(event.target.checked ? [...picked, id] : picked.filter((one) => one !== id)) }}
-                    />
-                  </label>
-                  <ButtonLink className={styles.name} look="quiet" href={screenHref('plan', districtId, id)} label={name} iconAfter="arrowRight" />
-                  <div className={styles.facts}>
-                    <span className={joinClasses(styles.flow, !kept.has(id) && styles.when)}>{flowWords(kept.get(id), fires.get(id), system)}</span>
-                    {fires.get(id) && <span className={styles.when}>{fireWords(fires.get(id), system)}</span>}
-                    {updatedAt && <span className={styles.when}>{say('plan.changed-on', { day: formatDay(updatedAt) })}</span>}
-                  </div>
+                <DocumentRow
+                  key={id} href={screenHref('plan', districtId, id)} name={name}
+                  figure={kept.has(id) ? flowWords(kept.get(id), fires.get(id), system) : undefined}
+                  facts={[!kept.has(id) && flowWords(undefined, fires.get(id), system), fires.has(id) && fireWords(fires.get(id), system), updatedAt && say('plan.changed-on', { day: formatDay(updatedAt) })]}
+                  pick={(
+                    <label className={styles.pick}>
+                      <input
+                        type="checkbox" aria-label={say('compare.pick', { name })} checked={picked.includes(id)} disabled={!picked.includes(id) && picked.length >= MOST_PLANS}
+                        onChange={(event) => { setPicked(event.target.checked ? [...picked, id] : picked.filter((one) => one !== id)) }}
+                      />
+                    </label>
+                  )}
+                >
                   <Menu
                     label={say('plan.more')} fullLabel={say('plan.more-of', { name })} size="s" look="quiet"
                     items={[
@@ -127,9 +127,9 @@ export function PlanList({ districtId }: { districtId: string }) {
                       { id: 'delete', label: say('plan.delete'), icon: 'trash', isDanger: true, onSelect: () => { void putAway(id, say('plan.delete'), say('plan.deleted', { name })) } },
                     ]}
                   />
-                </li>
+                </DocumentRow>
               ))}
-            </ul>
+            </DocumentList>
           )}
         <PutAwayList districtId={districtId} kinds={['plan']} />
       </div>

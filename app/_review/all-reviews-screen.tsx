@@ -9,6 +9,7 @@ import '../_text/areas/log'
 import '../_text/areas/review'
 import { ButtonLink } from '../_ui/button-link'
 import { Caution } from '../_ui/caution'
+import { DocumentList, DocumentRow } from '../_ui/document-list'
 import { EmptyState } from '../_ui/empty-state'
 import { ProgressBar } from '../_ui/progress-bar'
 import { useUnitSystem } from '../_ui/unit-system-context'
@@ -34,14 +35,14 @@ export function AllReviewsScreen({ districtId }: { districtId: string }) {
         {failedCount > 0 && <p role="alert">{say('review.all.failed', { count: failedCount })}</p>}
         {status === 'ready' && reviewed.length === 0 && failedCount === 0 && <EmptyState title={say('review.all.none')} text={say('review.all.none.text')}><ButtonLink href={logHref(districtId)} label={say('log.title')} iconAfter="arrowRight" /></EmptyState>}
         {reviewed.length > 0 && (
-          <ul className={styles.logs}>
+          <DocumentList>
             {reviewed.map(({ log, review }) => (
-              <li key={log.id} className={styles.row}>
-                <ButtonLink className={styles.name} look="quiet" href={reviewHref(districtId, log.id)} label={log.name} iconAfter="arrowRight" />
-                <span className={styles.quiet}>{say('review.all.row', { date: formatDay(log.date), achieved: formatGiven(review.achieved_gpm, system), hasLoads: review.achieved_gpm === undefined ? 'no' : 'yes', planned: formatGiven(review.planned_gpm, system), hasPlan: review.planned_gpm === undefined ? 'no' : 'yes' })}</span>
-              </li>
+              <DocumentRow
+                key={log.id} href={reviewHref(districtId, log.id)} name={log.name}
+                facts={[say('review.all.row', { date: formatDay(log.date), achieved: formatGiven(review.achieved_gpm, system), hasLoads: review.achieved_gpm === undefined ? 'no' : 'yes', planned: formatGiven(review.planned_gpm, system), hasPlan: review.planned_gpm === undefined ? 'no' : 'yes' })]}
+              />
             ))}
-          </ul>
+          </DocumentList>
         )}
         {status === 'ready' && reviewed.length > 0 && <CalibrationPart reviewed={reviewed} />}
         {status === 'ready' && reviewed.length > 0 && <HistoryPart reviewed={reviewed} district={district} />}

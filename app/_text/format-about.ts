@@ -1,7 +1,7 @@
 import type { Unit } from '@/lib/units'
 import { displayUnit } from './display-unit'
 import { LOCALE } from './format-number'
-import { UNIT_SPACE } from './format-quantity'
+import { UNIT_SPACE } from './unit-space'
 import { say } from './say'
 import type { UnitSystem } from './unit-system'
 

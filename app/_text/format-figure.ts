@@ -1,9 +1,9 @@
 import { displayUnit } from './display-unit'
 import { formatNumber } from './format-number'
-import { UNIT_SPACE } from './format-quantity'
 import { formatMinutes, shownTime_s } from './format-time'
 import { findHeadlineStep, roundTo } from './rounding'
 import { say } from './say'
+import { UNIT_SPACE } from './unit-space'
 import type { UnitSystem } from './unit-system'
 
 /*

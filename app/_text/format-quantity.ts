@@ -6,6 +6,7 @@ import { formatMinutes, formatTime } from './format-time'
 import { decimalsFor, findHeadlineStep, roundTo } from './rounding'
 import type { Toward } from './rounding'
 import { say } from './say'
+import { UNIT_SPACE } from './unit-space'
 import type { UnitSystem } from './unit-system'
 
 export type QuantityFormat = {
@@ -19,9 +20,6 @@ export type QuantityFormat = {
   /** Where a headline rounds to. What a layout promises goes down, what is asked of it goes up: `format-figure.ts`. */
   toward?: Toward
 }
-
-/** Between a number and its unit, so that a line never breaks there. */
-export const UNIT_SPACE = '\u00a0'
 
 /**
  * A quantity as shown, with its unit: "640 gpm", "2,420 L/min", "14 min".

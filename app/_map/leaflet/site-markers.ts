@@ -1,7 +1,8 @@
 import L from 'leaflet'
 import type { Point } from '@/lib/geo'
 import type { MapSite } from '../map-types'
-import { crowdedNames, nameShift_px } from '../crowded-names'
+import { crowdedNames, nameBox, nameShift_px, symbolBox, type Box } from '../crowded-names'
+import { hitCells, SAME_PLACE_PX } from '../hit-cells'
 import { findKeyStep } from '../key-step'
 import { isSameSite } from '../same-site'
 import { spreadMarks } from '../spread-marks'
@@ -30,6 +31,8 @@ export type SiteEvents = {
 type Held = {
   marker: L.Marker
   face: HTMLElement
+  /** What of the symbol's square a finger or pointer hits. */
+  hit: HTMLElement
   site: MapSite
   isMoving: boolean
   /** Ends a move by keys that is under way. */
@@ -46,10 +49,12 @@ export class SiteMarkers {
   #events: SiteEvents = {}
   #frame: number | undefined
   #isStill = false
+  #taken: readonly Box[] = []
+  #whenTaken: (() => void) | undefined
 
   constructor(map: L.Map) {
     this.#map = map
-    map.on('zoomend moveend resize', this.thinNames)
+    map.on('zoomend moveend resize', this.#thin)
   }
 
   setEvents(events: SiteEvents): void {
@@ -89,12 +94,27 @@ export class SiteMarkers {
     return changed
   }
 
+  /** What symbols that stand still, their names and the buttons of the map take up, in pixels of the map's layers. */
+  taken = (): readonly Box[] => this.#taken
+
+  /** Tells when other names have been given room without the map having moved. */
+  onTaken(listener: (() => void) | undefined): void {
+    this.#whenTaken = listener
+  }
+
   /** Hides names that have no room among the others; call when the faces have been drawn. */
-  thinNames = (): void => {
+  thinNames(): void {
+    const before = JSON.stringify(this.#taken)
+    this.#thin()
+    if (JSON.stringify(this.#taken) !== before) this.#whenTaken?.()
+  }
+
+  #thin = (): void => {
     const order = [...this.#held.values()].sort((a, b) => rankOf(a.site) - rankOf(b.site))
     const shifts = this.#spread()
     const mapWidth = this.#map.getSize().x
     const names = order.map(({ face }) => face.querySelector<HTMLElement>('[data-name]'))
+    const over = this.#coverings()
     // All is measured before anything is written: else the browser would lay out the page anew for every name.
     const boxes = order.map(({ marker, site }, i) => {
       const at = this.#map.latLngToLayerPoint(marker.getLatLng())
@@ -103,13 +123,27 @@ export class SiteMarkers {
       const shift_px = nameShift_px(this.#map.latLngToContainerPoint(marker.getLatLng()).x, width, mapWidth)
       return { x, y, width: isNumbered(site) ? 0 : width, height: isNumbered(site) ? 0 : height, isAlwaysShown: site.isChosen ?? false, shift_px }
     })
-    const isCrowded = crowdedNames(boxes)
-    order.forEach(({ marker, face, site }, i) => {
+    const isCrowded = crowdedNames(boxes, over)
+    const cells = hitCells(boxes, HIT_PX)
+    this.#taken = [...over, ...boxes.flatMap((box, i) => (order[i]!.site.kind === 'tender' ? [] : isCrowded[i] ? [symbolBox(box)] : [symbolBox(box), nameBox(box)]))]
+    order.forEach(({ marker, face, hit, site }, i) => {
       const shift = shifts.get(site.id)
-      if (shift) face.style.translate = `${shift.x}px ${shift.y}px`
+      if (shift) face.style.translate = hit.style.translate = `${shift.x}px ${shift.y}px`
+      hit.style.clipPath = cells[i] ? `polygon(${cells[i].map(({ x, y }) => `${x.toFixed(1)}px ${y.toFixed(1)}px`).join(', ')})` : ''
       const nameShift = `${boxes[i]?.shift_px ?? 0}px`
       if (names[i]?.style.getPropertyValue('--name-shift') !== nameShift) names[i]?.style.setProperty('--name-shift', nameShift)
       marker.getElement()?.toggleAttribute('data-crowded', (isCrowded[i] ?? false) || isNumbered(site))
+    })
+  }
+
+  /** What lies over the map, in pixels of its layers. */
+  #coverings(): Box[] {
+    const container = this.#map.getContainer()
+    const { left, top } = container.getBoundingClientRect()
+    return [...(container.parentElement?.querySelectorAll('[data-over-map], .leaflet-control-scale') ?? [])].map((element) => {
+      const rect = element.getBoundingClientRect()
+      const from = this.#map.containerPointToLayerPoint([rect.left - left, rect.top - top])
+      return { left: from.x, top: from.y, right: from.x + rect.width, bottom: from.y + rect.height }
     })
   }
 
@@ -124,7 +158,7 @@ export class SiteMarkers {
   }
 
   remove(): void {
-    this.#map.off('zoomend moveend resize', this.thinNames)
+    this.#map.off('zoomend moveend resize', this.#thin)
     if (this.#frame !== undefined) cancelAnimationFrame(this.#frame)
     for (const { marker, cancelWait } of this.#held.values()) {
       cancelWait?.()
@@ -152,12 +186,14 @@ export class SiteMarkers {
   }
 
   #add(site: MapSite): Held {
-    const face = document.createElement('div')
-    const icon = L.divIcon({ html: face, className: '', iconSize: [HIT_PX, HIT_PX], iconAnchor: [HIT_PX / 2, HIT_PX / 2] })
+    const body = document.createElement('div'), hit = document.createElement('div'), face = document.createElement('div')
+    hit.setAttribute('data-hit', '')
+    body.append(hit, face)
+    const icon = L.divIcon({ html: body, className: '', iconSize: [HIT_PX, HIT_PX], iconAnchor: [HIT_PX / 2, HIT_PX / 2] })
     const marker = L.marker([site.point.lat, site.point.lon], { icon, keyboard: true, draggable: site.isMovable ?? false, autoPan: true, autoPanPadding: [48, 48], bubblingMouseEvents: false })
-    const held: Held = { marker, face, site, isMoving: false, endKeys: undefined, cancelWait: undefined }
+    const held: Held = { marker, face, hit, site, isMoving: false, endKeys: undefined, cancelWait: undefined }
     const { id } = site
-    marker.on('click', ({ originalEvent }: L.LeafletMouseEvent) => this.#events.pick?.(id, this.#tapped(originalEvent) ?? pointOf(marker)))
+    marker.on('click', ({ originalEvent }: L.LeafletMouseEvent) => this.#events.pick?.(this.#next(held), this.#tapped(originalEvent) ?? pointOf(marker)))
     marker.on('dragstart', () => {
       held.endKeys?.(true)
       held.isMoving = true
@@ -172,6 +208,14 @@ export class SiteMarkers {
     element?.addEventListener('blur', () => held.endKeys?.(true))
     this.#held.set(id, held)
     return held
+  }
+
+  /** Of sites at one place, a tap on the chosen one takes the next: else those beneath would be out of reach. */
+  #next({ marker, site }: Held): string {
+    if (!site.isChosen) return site.id
+    const at = this.#map.latLngToLayerPoint(marker.getLatLng())
+    const here = [...this.#held.values()].filter((other) => this.#map.latLngToLayerPoint(other.marker.getLatLng()).distanceTo(at) < SAME_PLACE_PX)
+    return here[(here.findIndex((other) => other.site === site) + 1) % here.length]?.site.id ?? site.id
   }
 
   /** Where on the ground a tap was; undefined for a click that no pointer made. */

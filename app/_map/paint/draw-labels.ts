@@ -1,17 +1,22 @@
+import type { Box } from '../crowded-names'
 import type { ScreenFrame } from '../leaflet/screen-canvas'
 import type { MapLabel } from './labels'
 import type { Palette } from './palette'
 
-type Box = { left: number; top: number; right: number; bottom: number; text: string }
+type Written = Box & { text: string }
 
 /** The same name is not written again nearer than this. */
 const REPEAT_PX = 320
 const MOST = 160
 
-/** Writes the names, most important first, each only where nothing is written yet. */
-export function drawLabels(frame: ScreenFrame, labels: readonly MapLabel[], palette: Palette): void {
+/**
+ * Writes the names, most important first, each only where nothing is written yet.
+ *
+ * @param over what lies over the map and is not to be written under, in the frame's pixels
+ */
+export function drawLabels(frame: ScreenFrame, labels: readonly MapLabel[], palette: Palette, over: readonly Box[] = []): void {
   const { context, zoom, topLeft, size } = frame
-  const taken: Box[] = []
+  const taken: Written[] = []
   const right = topLeft.x + size.x
   const bottom = topLeft.y + size.y
   context.textAlign = 'center'
@@ -28,7 +33,7 @@ export function drawLabels(frame: ScreenFrame, labels: readonly MapLabel[], pale
     const spot = wholeSpot(found, width, frame.view)
     if (!spot) continue
     const box = boxOf(spot, width, label.text)
-    if (taken.some((other) => isHit(other, box))) continue
+    if (taken.some((other) => isHit(other, box)) || over.some((other) => isHit(other, box))) continue
     taken.push(box)
     write(context, label, spot, palette)
   }
@@ -77,13 +82,13 @@ function fontOf({ kind, rank }: MapLabel, zoom: number, { font, isBold }: Palett
   return `${isBold ? 600 : 450} ${zoom >= 17 ? 12 : 11}px ${font}`
 }
 
-function boxOf({ x, y, angle }: Spot, width: number, text: string): Box {
+function boxOf({ x, y, angle }: Spot, width: number, text: string): Written {
   const halfX = (Math.abs(Math.cos(angle)) * width) / 2 + 8
   const halfY = (Math.abs(Math.sin(angle)) * width) / 2 + 9
   return { left: x - halfX, right: x + halfX, top: y - halfY, bottom: y + halfY, text }
 }
 
-function isHit(a: Box, b: Box): boolean {
+function isHit(a: Box & { text?: string }, b: Written): boolean {
   const reach = a.text === b.text ? REPEAT_PX : 0
   return a.left - reach < b.right && a.right + reach > b.left && a.top - reach < b.bottom && a.bottom + reach > b.top
 }

@@ -102,12 +102,12 @@ describe('a time of the answer', () => {
   const times = { firstArrival_s: 333, firstWater_s: 453, tankEmpty_s: 483, supplyReady_s: 942, gap_s: 459, short_s: 0, needed_gpm: 500, sustainable_gpm: 520, issues: [] }
 
   test('is never early for what comes and never late for what ends', () => {
-    expect([formatFrom(841), formatUntil(899), formatBetween(483, 942)]).toEqual(['15 min', '14 min', '8 min'])
-    expect([formatUntil(71.9 * 3600), formatUntil(96.5 * 3600), formatUntil(1316 * 3600 + 540)]).toEqual(['71 h 54 min', '4 days', '54 days'])
+    expect([formatFrom(841), formatUntil(899), formatBetween(483, 942)].map(plain)).toEqual(['15 min', '14 min', '8 min'])
+    expect([formatUntil(71.9 * 3600), formatUntil(96.5 * 3600), formatUntil(1316 * 3600 + 540)].map(plain)).toEqual(['71 h 54 min', '4 days', '54 days'])
   })
 
   test('is the same wherever it stands, and the gap is that between the two shown', () => {
-    expect((['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const).map((figure) => timeWords(figure, times))).toEqual(['6 min', '8 min', '8 min', '16 min', '8 min', 'none'])
+    expect((['firstArrival_s', 'firstWater_s', 'tankEmpty_s', 'supplyReady_s', 'gap_s', 'short_s'] as const).map((figure) => plain(timeWords(figure, times)))).toEqual(['6 min', '8 min', '8 min', '16 min', '8 min', 'none'])
   })
 
   test('that nobody can know says what to enter, and is told apart from one that never comes', () => {

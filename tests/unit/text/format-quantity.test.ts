@@ -73,13 +73,17 @@ describe('a quantity as shown', () => {
 
 describe('time on screen', () => {
   test('is seconds under a minute, then m:ss, then hours', () => {
-    expect([45, 90, 840, 7500, 7530, 7200].map(formatTime)).toEqual(['45 s', '1 min 30 s', '14 min', '2 h 5 min', '2 h 5 min 30 s', '2 h'])
+    expect([45, 90, 840, 7500, 7530, 7200].map(formatTime).map(plain)).toEqual(['45 s', '1 min 30 s', '14 min', '2 h 5 min', '2 h 5 min 30 s', '2 h'])
+  })
+
+  test('breaks over no line between a number and its unit, and may between hours and minutes', () => {
+    expect(formatTime(7530)).toBe('2\u00a0h 5\u00a0min 30\u00a0s')
   })
 
   test('in a headline is whole minutes, late rather than early when asked', () => {
-    expect(formatMinutes(841)).toBe('14 min')
-    expect(formatMinutes(841, 'up')).toBe('15 min')
-    expect(formatMinutes(40)).toBe('40 s')
+    expect(formatMinutes(841)).toBe('14\u00a0min')
+    expect(plain(formatMinutes(841, 'up'))).toBe('15 min')
+    expect(plain(formatMinutes(40))).toBe('40 s')
   })
 
   test('on a clock is m:ss from the start', () => {

@@ -17,7 +17,7 @@ function exercise() {
   const fillSiteId = bundle.plan.fillSites.find(({ name }) => name === SITE)!.id
   return {
     format: 'millrace-exercise', version: 1, id: EXERCISE, name: 'Night at the farm', districtId: bundle.district.id, bundle, facts: [], notes: [],
-    injects: [{ id: 'stops', title: 'Secret title', told: 'Engine 11 has lost its prime', trigger: { kind: 'hand' }, change: { kind: 'fillRate', fillSiteId, rateShare: 0 } }],
+    injects: [{ id: 'stops', title: 'Secret title', told: 'Engine 11 has lost its prime', trigger: { kind: 'hand' }, change: { kind: 'fillRate', fillSiteId, rateShare: 0 } }, { id: 'again', title: 'Secret second', told: 'It has lost it again', trigger: { kind: 'hand' }, change: { kind: 'fillRate', fillSiteId, rateShare: 0 } }],
     clock: { at_s: 1080, isRunning: false, speedFactor: 5, setAt: '2026-01-01T00:00:00.000Z' },
   }
 }
@@ -80,14 +80,17 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   await lead.getByRole('button', { name: 'Pause' }).click()
   await expect(seat.getByText('the clock stands')).toBeVisible()
   expect(await seat.getByRole('timer').innerText()).toBe(await lead.getByRole('timer').innerText())
-  await lead.getByRole('button', { name: /^Let it come now/ }).click()
+  const well = seat.getByRole('button', { name: 'The pump is well again' })
+  await expect(well).toBeDisabled()
+  await expect(seat.getByText('The pump here runs as it should.')).toBeVisible()
+  await lead.getByRole('button', { name: 'Let it come now: Secret title' }).click()
   const heard = seat.getByRole('list', { name: 'What came about' })
   await expect(heard).toContainText('Engine 11 has lost its prime')
   expect(await seat.content()).not.toContain('Secret title')
   expect(await seat.evaluate(() => document.getAnimations().length), 'nothing moves where motion is not wanted').toBe(0)
 
   // By the keyboard alone.
-  const well = seat.getByRole('button', { name: 'The pump is well again' })
+  await expect(well).toBeEnabled()
   await well.focus()
   await seat.keyboard.press('Enter')
   await expect(heard).toContainText(`${SITE}: the pump is well again by Fill site, ${SITE}: R. Moss`)
@@ -96,21 +99,25 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
 
   await seat.reload()
   await expect(heard.getByRole('listitem')).toHaveCount(2)
+  await lead.getByRole('button', { name: 'Let it come now: Secret second' }).click()
+  await expect(heard.getByRole('listitem')).toHaveCount(3)
 
   // The station goes away: the seat says so, keeps what is written meanwhile over a break, and brings it when it is back.
   const port = new URL(served.address).port
   await served.switchOff()
   await expect(seat.getByText(/^Cut off: last heard at/)).toBeVisible()
+  // The button wakes as the entry is left, and is not passed over.
   await seat.getByLabel('Note', { exact: true }).fill('Trying the loop')
-  await seat.getByLabel('Note', { exact: true }).press('Enter')
-  await seat.getByRole('button', { name: 'Write it down' }).click()
+  await seat.keyboard.press('Tab')
+  await expect(seat.getByRole('button', { name: 'Write it down' })).toBeFocused()
+  await seat.keyboard.press('Enter')
   await well.click()
   await expect(seat.getByText(/^Not at the station yet: Trying the loop\. It is kept on this device/)).toBeVisible()
   await expectAccessible(seat)
   await served.restart({ PORT: port, MILLRACE_NETWORK_PORT: String(network.port) })
   await expect(seat.getByText('Live', { exact: true })).toBeVisible()
   await expect(seat.getByText(/^Not at the station yet/)).toHaveCount(0)
-  await expect(heard.getByRole('listitem')).toHaveCount(4)
+  await expect(heard.getByRole('listitem')).toHaveCount(5)
   await expect(lead.getByText('Live', { exact: true })).toBeVisible()
   await expect(log).toContainText('Trying the loop')
   await expect(log.getByText(/the pump is well again by Fill site/)).toHaveCount(2)
@@ -118,5 +125,10 @@ test('a seat on a phone hears what its place knows and decides; over a reload, a
   // Taken back, it is out at once.
   await lead.getByRole('button', { name: 'Take back what R. Moss was let in to' }).click()
   await expect(seat.getByText('This device sits at no seat')).toBeVisible()
+  // By mistake: let in again, it needs no new code.
+  await lead.getByRole('status').getByRole('button', { name: 'Undo' }).click()
+  await expect(lead.getByText('R. Moss is let in again.')).toBeVisible()
+  await seat.getByRole('button', { name: 'Try again' }).click()
+  await expect(heard.getByRole('listitem')).toHaveCount(5)
   expect(thrown).toEqual([])
 })

@@ -1,14 +1,13 @@
 'use client'
 
-import { useState } from 'react'
 import { say } from '../_text'
 import '../_text/areas/exercise'
 import '../_text/areas/devices'
 import { Button } from '../_ui/button'
-import { ask } from './ask'
 import type { Grant } from './devices'
 import styles from './devices.module.css'
 import { useFormatDay } from './use-format-day'
+import { useRevoke } from './use-revoke'
 
 type Named = { readonly id: string; readonly name: string }
 type Props = { grants: readonly Grant[]; districts: readonly Named[]; exercises: readonly Named[]; onChange: () => void }
@@ -23,13 +22,8 @@ function lineOf({ name, scope }: Grant, districts: readonly Named[], exercises: 
 
 /** Devices that have joined, what each may do, and the way to put it out. */
 export function DeviceList({ grants, districts, exercises, onChange }: Props) {
-  const [line, setLine] = useState<string>()
   const formatDay = useFormatDay()
-  const revoke = async (id: string, name: string) => {
-    const asked = await ask(`/api/devices/grants/${encodeURIComponent(id)}`, 'DELETE')
-    setLine('sentence' in asked ? asked.sentence : say('devices.revoked', { name }))
-    onChange()
-  }
+  const revoke = useRevoke(onChange)
   return (
     <section className={styles.part} aria-labelledby="devices">
       <h2 id="devices" className={styles.heading}>{say('devices.devices')}</h2>
@@ -48,7 +42,6 @@ export function DeviceList({ grants, districts, exercises, onChange }: Props) {
             ))}
           </ul>
         )}
-      <p role="status">{line}</p>
     </section>
   )
 }

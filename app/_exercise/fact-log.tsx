@@ -47,7 +47,7 @@ export function FactLog({ desk, role, canWrite = true }: { desk: ExerciseDesk; r
       {canWrite && (
         <div className={styles.form}>
           <TextField key={exercise.notes.length} label={say('exercise.note.new')} value={text} maxLength={2000} onCommit={setText} />
-          <Button size="s" label={say('exercise.note.add')} disabled={text === undefined} onClick={write} />
+          <Button size="s" label={say('exercise.note.add')} whyNot={text === undefined ? say('exercise.note.first') : undefined} onClick={write} />
         </div>
       )}
       <ol className={styles.rows} aria-live="polite">

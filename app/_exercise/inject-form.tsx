@@ -51,7 +51,7 @@ export function InjectForm({ inject, possible, session, names, system, onKeep, o
       />
       {wrong && <p className={styles.wrong} role="alert">{sayIssue(wrong, names, system)}</p>}
       <div className={styles.asking}>
-        <Button size="s" look="primary" label={say('exercise.inject.keep')} disabled={wrong !== undefined} onClick={() => { onKeep(draft) }} />
+        <Button size="s" look="primary" label={say('exercise.inject.keep')} whyNot={wrong && sayIssue(wrong, names, system)} onClick={() => { onKeep(draft) }} />
         <Button size="s" look="quiet" label={say('kit.cancel')} onClick={onClose} />
       </div>
     </div>

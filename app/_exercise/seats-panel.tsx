@@ -8,6 +8,7 @@ import type { Devices } from '../_devices/devices'
 import { devicesHref } from '../_devices/devices-href'
 import { joinBase, joinHosts } from '../_devices/join-base'
 import { ShownCode, type MadeCode } from '../_devices/shown-code'
+import { useRevoke } from '../_devices/use-revoke'
 import { exerciseHref } from '../_links/exercise-href'
 import { listWords, say } from '../_text'
 import '../_text/areas/exercise'
@@ -52,6 +53,7 @@ export function SeatsPanel({ exercise, present, onLeave }: { exercise: Exercise;
     if ('value' in asked) setDevices(asked.value)
     else setFailure(asked.sentence)
   }, [])
+  const lookAgain = useCallback(() => { void look() }, [look])
   useEffect(() => { queueMicrotask(() => void look()) }, [look, present])
 
   const seats = seatsOf(exercise)
@@ -72,11 +74,7 @@ export function SeatsPanel({ exercise, present, onLeave }: { exercise: Exercise;
     if ('value' in asked) setDevices(asked.value)
     setFailure('sentence' in asked ? asked.sentence : undefined)
   }
-  const revoke = async (id: string) => {
-    const asked = await ask(`/api/devices/grants/${encodeURIComponent(id)}`, 'DELETE')
-    setFailure('sentence' in asked ? asked.sentence : undefined)
-    await look()
-  }
+  const revoke = useRevoke(lookAgain)
   const summary = joined.length === 0 ? say('exercise.seats.none') : listWords(joined.map(({ name }) => name))
   return (
     <Card title={say('exercise.seats')} level={2} summary={summary}>
@@ -101,7 +99,7 @@ export function SeatsPanel({ exercise, present, onLeave }: { exercise: Exercise;
         {joined.map(({ id, name, label }) => (
           <li key={id} className={styles.line}>
             <span className={styles.words}>{say('exercise.seats.one', { seat: label, name })} <span className={styles.quiet}>{say(present.includes(id) ? 'exercise.seats.here' : 'exercise.seats.away')}</span></span>
-            <Button size="s" look="quiet" label={say('devices.revoke')} aria-label={say('devices.revoke-of', { name })} onClick={() => { void revoke(id) }} />
+            <Button size="s" look="quiet" label={say('devices.revoke')} aria-label={say('devices.revoke-of', { name })} onClick={() => { void revoke(id, name) }} />
           </li>
         ))}
       </ul>

@@ -41,7 +41,7 @@ export function AddTender({ desk, post, shownIds }: { desk: LogDesk; post: SiteE
             <QuantityField label={say('log.add-tender.tank')} unit="gal" value={tank_gal} min={0} max={20_000} hasMark={false} onCommit={({ value }) => { setTank(value) }} />
           </>
         )}
-        <Button className={styles.keep} icon="add" label={say('log.add-tender.do')} disabled={isNew ? name === undefined : chosen === undefined} onClick={add} />
+        <Button className={styles.keep} icon="add" label={say('log.add-tender.do')} whyNot={(isNew ? name : chosen) === undefined ? say(isNew ? 'log.add-tender.first-name' : 'log.add-tender.first-choose') : undefined} onClick={add} />
       </div>
     </Fold>
   )

@@ -137,7 +137,7 @@ function ReadingRow({ desk, log, post, by }: RowProps) {
       <ChoiceField label={say('log.paper.read')} value={kind} choices={READINGS.map((one) => ({ value: one, label: say(`log.reading.${one}`) }))} onCommit={(one) => { if (one) setKind(one) }} />
       <TextField label={say('log.correct.time')} value={time} {...(time !== undefined && timeOfDay_s === undefined && { hint: say('log.correct.time.wrong') })} onCommit={setTime} />
       {rule && <QuantityField label={say('log.correct.value')} unit={rule.unit} value={value} min={rule.low} max={rule.high} hasMark={false} onCommit={({ value: typed }) => { setValue(typed) }} />}
-      <div><Button label={say('log.paper.keep-reading')} disabled={timeOfDay_s === undefined || value === undefined} onClick={() => { void keep() }} /></div>
+      <div><Button label={say('log.paper.keep-reading')} whyNot={timeOfDay_s === undefined || value === undefined ? say('log.paper.first-reading') : undefined} onClick={() => { void keep() }} /></div>
     </section>
   )
 }

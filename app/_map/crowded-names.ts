@@ -40,7 +40,7 @@ const EDGE_PX = 4
  * @param x_px     middle of its symbol, from the map's left edge
  * @param width_px of the name
  * @param map_px   width of the map
- * @returns 0 where it has room, or where its symbol is itself not on the map
+ * @returns 0 where it has room, or where its symbol is itself not on the map: then its name is not shown either
  */
 export function nameShift_px(x_px: number, width_px: number, map_px: number): number {
   if (x_px < 0 || x_px > map_px || width_px > map_px) return 0

@@ -30,6 +30,8 @@ export function SeatDecide({ info, names, isOpen, onDecide }: { info: SeatInfo; 
     ...(kind === 'lay' && layId === undefined ? [say('exercise.decide.site')] : []),
     ...(kind === 'demand' && flow_gpm === undefined ? [say('exercise.decide.flow')] : []),
   ]
+  const isWhole = (kind === 'fill' || kind === 'leak') && info.isAmiss === false
+  const why = !isOpen ? say('exercise.seat.shut') : isWhole ? say(`exercise.seat.in-order.${kind}`) : missing.length > 0 ? say('exercise.decide.missing', { fields: listWords(missing) }) : undefined
   const act = () => {
     if (!change) return
     onDecide(change)
@@ -43,8 +45,8 @@ export function SeatDecide({ info, names, isOpen, onDecide }: { info: SeatInfo; 
       {kind === 'send' && <ChoiceField label={say('exercise.decide.to-dump')} none={say('exercise.decide.same')} value={dumpSiteId} choices={named(choices.dumps)} onCommit={setDump} />}
       {kind === 'lay' && <ChoiceField label={say('exercise.decide.site')} value={layId} choices={named(choices.lays)} onCommit={setLay} />}
       {kind === 'demand' && <QuantityField label={say('exercise.decide.flow')} unit="gpm" value={flow_gpm} hasMark={false} min={0} max={20_000} onCommit={({ value }) => { setFlow(value) }} />}
-      <Button look="primary" label={say(`exercise.seat.do.${kind}`)} disabled={!isOpen || !change} onClick={act} />
-      {isOpen && missing.length > 0 && <p className={styles.quiet}>{say('exercise.decide.missing', { fields: missing.join(', ') })}</p>}
+      <Button look="primary" label={say(`exercise.seat.do.${kind}`)} whyNot={why} onClick={act} />
+      {why !== undefined && <p className={styles.quiet}>{why}</p>}
       {role === 'waterSupply' && <p className={styles.quiet}>{say('exercise.seat.ask')}</p>}
     </div>
   )

@@ -31,7 +31,7 @@ export function SeatLog({ state, sending, names, onNote, onDismiss }: Props) {
     <>
       <div className={styles.form}>
         <TextField key={state.notes.length + sending.waiting.length} label={say('exercise.note.new')} hint={say('exercise.seat.note.hint')} value={text} maxLength={2000} onCommit={setText} />
-        <Button size="s" label={say('exercise.note.add')} disabled={text === undefined} onClick={write} />
+        <Button size="s" label={say('exercise.note.add')} whyNot={text === undefined ? say('exercise.note.first') : undefined} onClick={write} />
       </div>
       <ul className={styles.rows} aria-live="polite" aria-label={say('exercise.seat.on-its-way')}>
         {sending.waiting.map(({ act }) => <li key={act.id} className={styles.waiting}>{say(sending.isKept ? 'exercise.seat.waiting' : 'exercise.seat.waiting.window', { what: wordsOf(act) })}</li>)}

@@ -13,6 +13,8 @@ export type SeatInfo = {
   names: Readonly<Record<string, string>>
   /** What a decision can be about. */
   choices: { tenders: readonly string[]; fills: readonly string[]; dumps: readonly string[]; lays: readonly string[] }
+  /** At a dump or fill site: whether something of its own is out of order. */
+  isAmiss?: boolean
   /** Only for whoever has the map of where everybody is. */
   map?: { hash?: string; attribution?: string; sites: readonly { id: string; kind: 'fillSite' | 'dumpSite' | 'fireGround' | 'station'; name: string; point: Point }[] }
 }

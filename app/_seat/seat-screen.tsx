@@ -12,6 +12,7 @@ import { FIRE_GROUND } from '@/lib/plan'
 import { formatClock, say, type NameOf } from '../_text'
 import '../_text/areas/exercise'
 import '../_text/areas/devices'
+import { Button } from '../_ui/button'
 import { ButtonLink } from '../_ui/button-link'
 import { Card } from '../_ui/card'
 import { Caution } from '../_ui/caution'
@@ -38,7 +39,7 @@ export function SeatScreen() {
       </header>
       <main className={styles.screen}>
         {live.kind === 'refused' || state.isGone
-          ? <EmptyState title={say(state.isGone ? 'exercise.missing' : 'exercise.seat.closed')} text={say('exercise.seat.closed.text')}><ButtonLink href="/join" label={say('devices.join.title')} /></EmptyState>
+          ? <EmptyState title={say(state.isGone ? 'exercise.missing' : 'exercise.seat.closed')} text={say('exercise.seat.closed.text')}><ButtonLink href="/join" label={say('devices.join.title')} /><Button label={say('exercise.seat.again')} onClick={() => { location.reload() }} /></EmptyState>
           : state.info ? <Seated desk={desk} info={state.info} /> : <EmptyState title={say('exercise.live.catching-up')} />}
       </main>
     </div>

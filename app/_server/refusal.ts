@@ -8,7 +8,7 @@ export type RefusalCode =
   | 'district-missing' | 'base-ahead' | 'edit-id-taken' | 'event-id-taken' | 'log-full' | 'other-document' | 'overlap' | 'wrong-hash' | 'busy' | 'unexpected'
   | 'archive-not-zip' | 'archive-no-manifest' | 'archive-newer' | 'archive-too-large' | 'archive-part-missing' | 'archive-part-extra' | 'archive-part-twice'
   | 'join-first' | 'join-too-often' | 'join-wrong-code' | 'read-only' | 'beyond-grant' | 'no-network'
-  | 'no-seat' | 'seat-not-yours' | 'seat-too-often' | 'exercise-not-begun' | 'exercise-over'
+  | 'no-seat' | 'seat-not-yours' | 'seat-in-order' | 'seat-too-often' | 'exercise-not-begun' | 'exercise-over'
   | 'archive-part-damaged' | 'archive-part-wrong' | 'archive-history' | 'archive-events' | 'archive-apart' | 'archive-here'
 
 const STATUS: Record<RefusalCode, number> = {
@@ -38,6 +38,7 @@ const STATUS: Record<RefusalCode, number> = {
   'no-network': 501,
   'no-seat': 404,
   'seat-not-yours': 403,
+  'seat-in-order': 409,
   'seat-too-often': 429,
   'exercise-not-begun': 409,
   'exercise-over': 409,

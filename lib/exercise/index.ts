@@ -13,6 +13,7 @@ export { injectFrom, possibleTroubles, troubleWeight, type PossibleTrouble } fro
 export { mayDecide, seatDecisions, type SeatDecision } from './seat-decides'
 export { hearsOf, toldOf } from './seat-hears'
 export { seatRoles, seenFrom, seesMap, wholeViewOf, type Seat, type SeatRole, type SeatView, type WholeView } from './seat-view'
+export { isInOrder } from './in-order'
 export { replaceSite } from './replace-site'
 export { roadClosures, type RoadClosure } from './road-closures'
 export { waysNow } from './closures'

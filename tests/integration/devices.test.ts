@@ -4,7 +4,7 @@ import path from 'node:path'
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
 import { putBlob } from '@/app/_server/blobs'
 import { RULES, ruleOf, type Rule } from '@/app/_server/devices/access'
-import { findGrant, GRANT_COOKIE, listGrants, makeGrant, revokeGrant } from '@/app/_server/devices/grants'
+import { findGrant, GRANT_COOKIE, listGrants, makeGrant, restoreGrant, revokeGrant } from '@/app/_server/devices/grants'
 import { CODE_LETTERS, joinByCode, joinLimit, makeJoinCode, plainCode } from '@/app/_server/devices/join-codes'
 import { pageAccess } from '@/app/_server/devices/page-access'
 import { RateLimit } from '@/app/_server/devices/rate-limit'
@@ -187,6 +187,19 @@ describe('a device that joined for a district', () => {
     expect((await call('/api/documents', 'GET', { ...NETWORK, cookie })).status).toBe(401)
     expect((await listGrants(scratch.database)).map(({ id }) => id)).not.toContain(grant.id)
     await expect(revokeGrant(scratch.database, grant.id)).rejects.toMatchObject({ code: 'not-found' })
+  })
+
+  test('that was taken back by mistake is given back to the same device, and to it alone', async () => {
+    const { grant, token } = await makeGrant(scratch.database, { scope: { kind: 'district', districtId: 'D1' }, name: 'Engine 2 tablet', days: 1 })
+    const cookie = `${GRANT_COOKIE}=${token}`
+    await expect(restoreGrant(scratch.database, grant.id)).rejects.toMatchObject({ code: 'not-found' })
+    await revokeGrant(scratch.database, grant.id)
+    // At its end it has ended, taken back or not.
+    await expect(restoreGrant(scratch.database, grant.id, new Date(grant.expiresAt))).rejects.toMatchObject({ code: 'not-found' })
+    expect(await findGrant(scratch.database, cookie)).toBeUndefined()
+    await restoreGrant(scratch.database, grant.id)
+    expect(await findGrant(scratch.database, cookie)).toMatchObject({ id: grant.id })
+    expect((await call('/api/documents', 'GET', { ...NETWORK, cookie })).status).toBe(200)
   })
 
   test('leaves nothing in the database that would let anyone else in', async () => {

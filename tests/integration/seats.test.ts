@@ -326,6 +326,8 @@ describe('what a seat decides', () => {
     const [attack, supply, dump] = await Promise.all([sit(scopeOf(exerciseId, 'attack')), sit(scopeOf(exerciseId, 'waterSupply')), sit(scopeOf(exerciseId, 'dumpSite', dumpSiteId))])
     expect(await codeOf(await decide(attack.cookie, { kind: 'tenderOut', tenderId }))).toEqual([403, 'seat-not-yours'])
     expect(await codeOf(await decide(dump.cookie, { kind: 'fillRate', fillSiteId, rateShare: 1 }))).toEqual([403, 'seat-not-yours'])
+    // A leak that is not there cannot be mended.
+    expect(await codeOf(await decide(dump.cookie, { kind: 'tankLeak', dumpSiteId, leak_gpm: 0 }))).toEqual([409, 'seat-in-order'])
     expect(await codeOf(await decide(supply.cookie, { kind: 'tankTips', dumpSiteId, lostShare: 1 }))).toEqual([403, 'seat-not-yours'])
     expect(await codeOf(await decide(supply.cookie, { kind: 'plan', edits: [{ doc: 'district', body: { kind: 'setFields', set: { name: 'x' } } }] }))).toEqual([403, 'seat-not-yours'])
     expect(await codeOf(await decide(supply.cookie, { kind: 'tenderOut', tenderId: 'nobody' }))).toEqual([422, 'exercise-names-nothing'])

@@ -13,7 +13,7 @@ export function DoButton({ missing, isUnchanged = false, isOff, onDo }: { missin
   const why = isOff ? say('exercise.decide.ended') : missing.length > 0 ? say('exercise.decide.missing', { fields: missing.join(', ') }) : isUnchanged ? say('exercise.decide.unchanged') : undefined
   return (
     <>
-      <Button look="primary" label={say('exercise.decide.do')} disabled={why !== undefined} onClick={onDo} />
+      <Button look="primary" label={say('exercise.decide.do')} whyNot={why} onClick={onDo} />
       {why !== undefined && <p className={styles.quiet}>{why}</p>}
     </>
   )

@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import { findWay } from '@/lib/exercise'
+import { findWay, isInOrder } from '@/lib/exercise'
 import type { Change } from '@/lib/plan'
 import { say } from '../../_text'
 import '../../_text/areas/exercise'
@@ -22,7 +22,10 @@ export function WordForm({ kind, session, names, by, isOff, decide, decidePlan, 
   const [flow_gpm, setFlow] = useState<number>()
   const { spec, bundle, conditions } = session.now.world
   const free = unitChoices(bundle, 'tender', names)
-  const places = { fill: spec.fills, leak: spec.dumps, lay: spec.feeds ?? [], road: conditions.closed }
+  const isAmiss = (right: Change) => !isInOrder(session.now.world, right)
+  const places = {
+    fill: spec.fills.filter(({ id }) => isAmiss(rightOf('fill', id))), leak: spec.dumps.filter(({ id }) => isAmiss(rightOf('leak', id))), lay: (spec.feeds ?? []).filter(({ id }) => isAmiss(rightOf('lay', id))), road: conditions.closed,
+  }
   const change = changeOf({ kind, tenderId, siteId, otherId, flow_gpm })
   const task = bundle.plan.tenders.find((one) => one.tenderId === tenderId)
 
@@ -37,6 +40,7 @@ export function WordForm({ kind, session, names, by, isOff, decide, decidePlan, 
     } else if (change && decide(change, by)) done()
   }
   if (kind === 'call' && free.length === 0) return <p>{say('exercise.decide.call.none')}</p>
+  if ((kind === 'fill' || kind === 'leak' || kind === 'lay') && places[kind].length === 0) return <p>{say(`exercise.decide.in-order.${kind}`)}</p>
   if (kind === 'road' && conditions.closed.length === 0) return <p>{say('exercise.decide.road.none')}</p>
   const hasSites = kind === 'send' || (kind === 'call' && spec.fills.length + spec.dumps.length > 2)
   return (
@@ -78,6 +82,18 @@ function missingOf({ kind, tenderId, siteId, otherId, flow_gpm }: Chosen): strin
   }
 }
 
+/** What sets a site or a lay right. */
+function rightOf(kind: 'fill' | 'leak' | 'lay', siteId: string): Change {
+  switch (kind) {
+    case 'fill':
+      return { kind: 'fillRate', fillSiteId: siteId, rateShare: 1 }
+    case 'leak':
+      return { kind: 'tankLeak', dumpSiteId: siteId, leak_gpm: 0 }
+    case 'lay':
+      return { kind: 'layRate', layId: siteId, rateShare: 1 }
+  }
+}
+
 function changeOf({ kind, tenderId, siteId, otherId, flow_gpm }: Chosen): Change | undefined {
   switch (kind) {
     case 'send':
@@ -87,11 +103,9 @@ function changeOf({ kind, tenderId, siteId, otherId, flow_gpm }: Chosen): Change
     case 'demand':
       return flow_gpm !== undefined ? { kind: 'demand', flow_gpm } : undefined
     case 'fill':
-      return siteId !== undefined ? { kind: 'fillRate', fillSiteId: siteId, rateShare: 1 } : undefined
     case 'leak':
-      return siteId !== undefined ? { kind: 'tankLeak', dumpSiteId: siteId, leak_gpm: 0 } : undefined
     case 'lay':
-      return siteId !== undefined ? { kind: 'layRate', layId: siteId, rateShare: 1 } : undefined
+      return siteId === undefined ? undefined : rightOf(kind, siteId)
     case 'road':
       return siteId !== undefined ? { kind: 'roadOpened', roadId: siteId } : undefined
     case 'call':

@@ -3,6 +3,7 @@ import type { Point } from '@/lib/geo'
 import type { MapSite } from '../map-types'
 import { crowdedNames, nameBox, nameShift_px, symbolBox, type Box } from '../crowded-names'
 import { hitCells, SAME_PLACE_PX } from '../hit-cells'
+import { coveringsOf } from './coverings'
 import { findKeyStep } from '../key-step'
 import { isSameSite } from '../same-site'
 import { spreadMarks } from '../spread-marks'
@@ -112,16 +113,18 @@ export class SiteMarkers {
   #thin = (): void => {
     const order = [...this.#held.values()].sort((a, b) => rankOf(a.site) - rankOf(b.site))
     const shifts = this.#spread()
-    const mapWidth = this.#map.getSize().x
+    const { x: mapWidth, y: mapHeight } = this.#map.getSize()
     const names = order.map(({ face }) => face.querySelector<HTMLElement>('[data-name]'))
-    const over = this.#coverings()
+    const over = coveringsOf(this.#map)
     // All is measured before anything is written: else the browser would lay out the page anew for every name.
     const boxes = order.map(({ marker, site }, i) => {
       const at = this.#map.latLngToLayerPoint(marker.getLatLng())
       const [x, y] = [at.x + (shifts.get(site.id)?.x ?? 0), at.y + (shifts.get(site.id)?.y ?? 0)]
       const [width, height] = [names[i]?.offsetWidth ?? 0, names[i]?.offsetHeight ?? 0]
-      const shift_px = nameShift_px(this.#map.latLngToContainerPoint(marker.getLatLng()).x, width, mapWidth)
-      return { x, y, width: isNumbered(site) ? 0 : width, height: isNumbered(site) ? 0 : height, isAlwaysShown: site.isChosen ?? false, shift_px }
+      const inMap = this.#map.latLngToContainerPoint(marker.getLatLng())
+      const shift_px = nameShift_px(inMap.x, width, mapWidth)
+      const isOff = inMap.x < 0 || inMap.x > mapWidth || inMap.y < 0 || inMap.y > mapHeight
+      return { isOff, x, y, width: isNumbered(site) ? 0 : width, height: isNumbered(site) ? 0 : height, isAlwaysShown: site.isChosen ?? false, shift_px }
     })
     const isCrowded = crowdedNames(boxes, over)
     const cells = hitCells(boxes, HIT_PX)
@@ -132,18 +135,7 @@ export class SiteMarkers {
       hit.style.clipPath = cells[i] ? `polygon(${cells[i].map(({ x, y }) => `${x.toFixed(1)}px ${y.toFixed(1)}px`).join(', ')})` : ''
       const nameShift = `${boxes[i]?.shift_px ?? 0}px`
       if (names[i]?.style.getPropertyValue('--name-shift') !== nameShift) names[i]?.style.setProperty('--name-shift', nameShift)
-      marker.getElement()?.toggleAttribute('data-crowded', (isCrowded[i] ?? false) || isNumbered(site))
-    })
-  }
-
-  /** What lies over the map, in pixels of its layers. */
-  #coverings(): Box[] {
-    const container = this.#map.getContainer()
-    const { left, top } = container.getBoundingClientRect()
-    return [...(container.parentElement?.querySelectorAll('[data-over-map], .leaflet-control-scale') ?? [])].map((element) => {
-      const rect = element.getBoundingClientRect()
-      const from = this.#map.containerPointToLayerPoint([rect.left - left, rect.top - top])
-      return { left: from.x, top: from.y, right: from.x + rect.width, bottom: from.y + rect.height }
+      marker.getElement()?.toggleAttribute('data-crowded', (isCrowded[i] ?? false) || boxes[i]!.isOff || isNumbered(site))
     })
   }
 

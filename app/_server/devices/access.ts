@@ -37,7 +37,7 @@ export const RULES: Readonly<Record<string, Partial<Record<Method, Rule>>>> = {
   '/api/archives': { POST: 'station' },
   '/api/devices': { GET: 'station', PUT: 'station' },
   '/api/devices/codes': { POST: 'station', DELETE: 'station' },
-  '/api/devices/grants/[id]': { DELETE: 'station' },
+  '/api/devices/grants/[id]': { DELETE: 'station', PUT: 'station' },
 }
 
 const PATTERNS = Object.entries(RULES).map(([route, rules]) => ({ rules, pattern: new RegExp(`^${route.replace(/\[\w+\]/g, '([^/]+)')}/?$`) }))

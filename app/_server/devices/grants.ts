@@ -70,6 +70,12 @@ export async function revokeGrant(database: Database, id: string, now = new Date
   tellChanged(`grant:${id}`)
 }
 
+/** Gives a grant back that was taken back by mistake: its device still has the token, and need not join anew. */
+export async function restoreGrant(database: Database, id: string, now = new Date()): Promise<void> {
+  const { count } = await database.deviceGrant.updateMany({ where: { id, revokedAt: { not: null }, expiresAt: { gt: now } }, data: { revokedAt: null } })
+  if (count === 0) throw refusal('not-found', { thing: 'device' }, 'id')
+}
+
 /** The cookie that a device keeps; no page can read it. */
 export const grantCookie = ({ grant, token }: MadeGrant): string =>
   `${grant.scope.kind === 'seat' ? SEAT_COOKIE : GRANT_COOKIE}=${token}; Path=/; Secure; HttpOnly; SameSite=Strict; Expires=${new Date(grant.expiresAt).toUTCString()}`

@@ -1,5 +1,5 @@
-import { namesOf } from '@/lib/plan'
-import { isSession, seesMap } from '@/lib/exercise'
+import { namesOf, type Change } from '@/lib/plan'
+import { isInOrder, isSession, seesMap } from '@/lib/exercise'
 import { placesOf } from '@/app/_exercise/plan-places'
 import type { SeatInfo } from '@/app/_seat/seat-messages'
 import { say } from '@/app/_text'
@@ -28,6 +28,8 @@ export function seatInfo(running: Running, grant: Grant<SeatScope>): SeatInfo {
   const spec = isSession(session) ? session.now.world.spec : undefined
   const { plan, district } = bundle
   const units = [plan.firstDueId, ...plan.tenders.map(({ tenderId }) => tenderId), ...plan.fillSites.map(({ pumperId }) => pumperId), ...plan.dumpSites.flatMap(({ pumperId, nurseId }) => [pumperId, nurseId]), ...(plan.hoseLays ?? []).flatMap(({ pumperIds }) => pumperIds)]
+  const isWhole = (change: Change) => !isSession(session) || isInOrder(session.now.world, change)
+  const isOwnWhole = siteId === undefined || isWhole(role === 'fillSite' ? { kind: 'fillRate', fillSiteId: siteId, rateShare: 1 } : { kind: 'tankLeak', dumpSiteId: siteId, leak_gpm: 0 })
   const places = [...plan.fillSites, ...plan.dumpSites, ...(plan.hoseLays ?? [])]
   const all = namesOf(bundle)
   const named = [...new Set<string>([...places.map(({ id }) => id as string), ...units.flatMap((id) => (id === undefined ? [] : [id as string]))])]
@@ -36,7 +38,8 @@ export function seatInfo(running: Running, grant: Grant<SeatScope>): SeatInfo {
   return {
     seatId: grant.id, exercise: exercise.name, role, ...(siteId !== undefined && { siteId }), by: personAt(grant, siteNameOf(running, siteId)),
     names: Object.fromEntries(named.flatMap((id) => { const name = all.get(id); return name === undefined ? [] : [[id, name]] })),
-    choices: { tenders: ids(spec?.tenders), fills: ids(spec?.fills), dumps: ids(spec?.dumps), lays: ids(spec?.feeds) },
+    choices: { tenders: ids(spec?.tenders), fills: ids(spec?.fills), dumps: ids(spec?.dumps), lays: ids(spec?.feeds?.filter(({ id: layId }) => !isWhole({ kind: 'layRate', layId, rateShare: 1 }))) },
+    ...(siteId !== undefined && { isAmiss: !isOwnWhole }),
     ...(seesMap(role) && {
       map: {
         ...(district.map && { hash: district.map.hash, attribution: district.map.attribution }),

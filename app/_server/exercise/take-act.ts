@@ -1,4 +1,4 @@
-import { isSession, mayDecide, takeEffect } from '@/lib/exercise'
+import { isInOrder, isSession, mayDecide, takeEffect } from '@/lib/exercise'
 import type { EditBody, Exercise, Fact } from '@/lib/plan'
 import type { SeatAct } from '@/app/_seat/seat-messages'
 import type { Grant } from '../../_devices/devices'
@@ -62,6 +62,7 @@ function factFor(running: Running, grant: Grant<SeatScope>, id: string, change: 
   if (!exercise.clock) throw refusal('exercise-not-begun')
   const session = sessionAt(running, now_ms)
   if (!session) throw refusal('not-found', { thing: 'exercise' })
+  if (isInOrder(session.now.world, change)) throw refusal('seat-in-order')
   const fact: Fact = { id, at_s: session.clock_s, cause: 'decision', by: personAt(grant, siteNameOf(running, grant.scope.siteId)), change }
   const made = takeEffect(session, fact)
   if (!isSession(made)) throw made[0] ? refusalOfIssue(made[0]) : refusal('seat-not-yours')

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { followFacts, happeningsOf, hearsOf, isSession, mayDecide, newsFor, playSession, replay, seatDecisions, seatRoles, seenFrom, startSession, stateAt, toldOf, viewOf, wholeViewOf, type Seat, type Session } from '@/lib/exercise'
+import { followFacts, happeningsOf, hearsOf, isInOrder, isSession, mayDecide, newsFor, playSession, replay, seatDecisions, seatRoles, seenFrom, startSession, stateAt, takeEffect, toldOf, viewOf, wholeViewOf, type Seat, type Session } from '@/lib/exercise'
 import { applyEdit, type Change, type EditableDocument, type EditBody, type Exercise, type Fact } from '@/lib/plan'
 import { demoBundle } from './demo-bundle'
 
@@ -80,6 +80,17 @@ describe('what a seat decides', () => {
     expect(who.map((name) => [name, well.filter((change) => mayDecide(change, seats[name])).map(({ kind }) => kind).join(' ')])).toEqual([['waterSupply', 'layRate'], ['attack', ''], ['dump', 'tankLeak'], ['fill', 'fillRate'], ['elsewhere', '']])
     expect(mayDecide({ kind: 'sendTender', tenderId }, seats.waterSupply)).toBe(false)
     expect(Object.keys(seatDecisions).sort()).toEqual([...seatRoles].sort())
+  })
+})
+
+describe('what is in order', () => {
+  it('cannot be set right, and what has broken can until somebody has', () => {
+    const right: Change = { kind: 'tankLeak', dumpSiteId, leak_gpm: 0 }
+    const leaks = takeEffect({ ...begun(), clock_s: 600 }, fact('leak', 600, { kind: 'tankLeak', dumpSiteId, leak_gpm: 120 }, 'inject', '')) as Session
+    const mended = takeEffect({ ...leaks, clock_s: 900 }, fact('mend', 900, right)) as Session
+    expect([begun(), leaks, mended].map(({ now }) => isInOrder(now.world, right))).toEqual([true, false, true])
+    expect(isInOrder(leaks.now.world, { kind: 'fillRate', fillSiteId, rateShare: 1 })).toBe(true)
+    expect(isInOrder(begun().now.world, { kind: 'tankLeak', dumpSiteId, leak_gpm: 120 })).toBe(false)
   })
 })
 

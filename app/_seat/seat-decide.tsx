@@ -3,7 +3,7 @@
 import { useState } from 'react'
 import { seatDecisions, type SeatDecision } from '@/lib/exercise'
 import type { Change } from '@/lib/plan'
-import { say, type NameOf } from '../_text'
+import { listWords, say, type NameOf } from '../_text'
 import '../_text/areas/exercise'
 import { Button } from '../_ui/button'
 import { ChoiceField, type Choice } from '../_ui/choice-field'

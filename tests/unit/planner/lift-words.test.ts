@@ -17,7 +17,8 @@ test('a lift that the season adds to says what it is made of, on the row and in 
   for (const { from } of lift.from.inputs) expect(from).toMatchObject({ mark: 'measured' })
 })
 
-test('a lift that is one number is that number', () => {
+test('a lift that is one number is that number, said to be assumed where nobody measured it', () => {
   expect(plain(liftWords({ lift_ft: 6.5, seasonDrop_ft: 0, liftFrom: 'measured' }, 'us'))).toBe('6.5 ft')
+  expect(plain(liftWords({ lift_ft: 10, seasonDrop_ft: 0, liftFrom: 'assumed' }, 'us'))).toBe('10 ft (assumed)')
   expect(liftWords({ lift_ft: null, seasonDrop_ft: null, liftFrom: null }, 'us')).toBe('not known')
 })

@@ -54,7 +54,7 @@ export function triggerWords(trigger: Trigger, names: NameOf): string {
 
 /** A possible trouble in a line: what it is, and whom it strikes. */
 export const troubleWords = ({ trouble, subjectIds }: PossibleTrouble, names: NameOf): string =>
-  say('exercise.trouble.at', { trouble: say(`exercise.trouble.${trouble}`), subjects: listWords(subjectIds.map((id) => names(id) ?? id)) })
+  say('exercise.trouble.at', { trouble: say(`exercise.trouble.${trouble}`), subjects: subjectIds.map((id) => names(id) ?? id).join(', ') })
 
 /** A trouble in the words of the radio: from whom, and what they see. */
 export const toldWords = ({ trouble, subjectIds }: PossibleTrouble, names: NameOf): string => {

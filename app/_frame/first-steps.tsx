@@ -33,7 +33,7 @@ export function FirstSteps({ district, screen }: { district: District; screen: '
           return (
             <Step key={step} isDone={isDone[step]} state={isDone[step] ? say('plan.first.there') : undefined}>
               {words}
-              {!isDone[step] && at !== screen && <> <Link className={styles.go} href={screenHref(at, district.id)} aria-label={say('plan.own.way', { name: say(`shell.${at}`), why: words })}>{say(`shell.${at}`)}</Link></>}
+              {!isDone[step] && at !== screen && <> <Link className={styles.go} href={screenHref(at, district.id)} aria-label={say('plan.own.go', { name: say(`shell.${at}`), why: words })}>{say(`shell.${at}`)}</Link></>}
             </Step>
           )
         })}

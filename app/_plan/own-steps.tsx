@@ -50,7 +50,7 @@ export function OwnSteps({ onPart }: { onPart: (part: PartName) => void }) {
           const part = partOfNeed[need]
           const words = say(`plan.own.${need}`)
           const { href, name } = part ? { href: '', name: say(`plan.card.${part}`) } : placeOf(need)
-          const go = { className: steps.go, 'aria-label': say('plan.own.way', { name, why: words }) }
+          const go = { className: steps.go, 'aria-label': say('plan.own.go', { name, why: words }) }
           return (
             <Step key={need} isDone={isThere} state={isThere ? say('plan.first.there') : undefined}>
               {words}{' '}

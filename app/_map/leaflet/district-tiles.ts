@@ -5,6 +5,8 @@ import { mercatorLine } from '../mercator'
 import { drawGround } from '../paint/draw-ground'
 import { drawTile } from '../paint/draw-tile'
 import type { Palette } from '../paint/palette'
+import type { Pen } from '../paint/pen'
+import { DrawingBoard } from './drawing-board'
 
 const TILE_PX = 256
 
@@ -13,6 +15,7 @@ export class DistrictTiles extends L.GridLayer {
   #district: DrawnDistrict
   #palette: Palette
   #ground: DrawnGround | undefined
+  readonly #board = new DrawingBoard()
 
   constructor(district: DrawnDistrict, palette: Palette) {
     super({ tileSize: TILE_PX, updateWhenZooming: false, keepBuffer: 3 })
@@ -34,20 +37,19 @@ export class DistrictTiles extends L.GridLayer {
 
   override createTile({ x, y, z }: L.Coords): HTMLElement {
     const canvas = document.createElement('canvas')
-    const ratio = devicePixelRatio || 1
-    canvas.width = canvas.height = Math.round(TILE_PX * ratio)
-    const context = canvas.getContext('2d')
-    if (!context) return canvas
-    context.scale(canvas.width / TILE_PX, canvas.height / TILE_PX)
-    this.#drawBase(context, x, y, z)
-    if (this.#ground) drawGround(context, this.#ground, { x, y, z }, TILE_PX, this.#palette)
-    const tile = this.#district.tiles.getTileRaw(z, x, y)
-    if (tile) drawTile(context, tile, z, TILE_PX, this.#palette)
+    const edge_px = Math.round(TILE_PX * (devicePixelRatio || 1))
+    this.#board.drawOn(canvas, { width_px: edge_px, height_px: edge_px }, (pen) => {
+      pen.scale(edge_px / TILE_PX, edge_px / TILE_PX)
+      this.#drawBase(pen, x, y, z)
+      if (this.#ground) drawGround(pen, this.#ground, { x, y, z }, TILE_PX, this.#palette)
+      const tile = this.#district.tiles.getTileRaw(z, x, y)
+      if (tile) drawTile(pen, tile, z, TILE_PX, this.#palette)
+    })
     return canvas
   }
 
   /** The ground of the district, and a darker one where its data ends: beyond it nothing is known. */
-  #drawBase(context: CanvasRenderingContext2D, x: number, y: number, z: number): void {
+  #drawBase(context: Pen, x: number, y: number, z: number): void {
     const { south, west, north, east } = this.#district.bounds
     const corners = mercatorLine([{ lat: north, lon: west }, { lat: south, lon: east }]).map((value, i) => (value * 2 ** z - (i % 2 === 0 ? x : y)) * TILE_PX)
     const [left = 0, top = 0, right = 0, bottom = 0] = corners.map((value) => Math.min(Math.max(value, -8), TILE_PX + 8))

@@ -1,11 +1,13 @@
 import L from 'leaflet'
+import type { Pen } from '../paint/pen'
+import { DrawingBoard } from './drawing-board'
 
 /** How far beyond the edges of the map it is drawn, as a share of the map's size: enough for a drag before the next drawing. */
 const MARGIN_SHARE = 0.3
 
 /** Draws on the canvas in pixels of the map's layers, as `latLngToLayerPoint` gives them. */
 export type ScreenFrame = {
-  context: CanvasRenderingContext2D
+  context: Pen
   zoom: number
   /** Pixels of the whole Mercator square at this zoom, and where the layers' origin lies in it. */
   worldSize: number
@@ -19,6 +21,7 @@ export type ScreenFrame = {
 /** A canvas over the map that is drawn as a whole, and stretched while a zoom is on its way. */
 export class ScreenCanvas extends L.Layer {
   readonly #canvas: HTMLCanvasElement
+  readonly #board = new DrawingBoard()
   readonly #paint: (frame: ScreenFrame) => void
   #drawn: { centre: L.LatLng; zoom: number; topLeft: L.Point } | undefined
   #request: number | undefined
@@ -36,7 +39,7 @@ export class ScreenCanvas extends L.Layer {
   override onAdd(): this {
     this.getPane()?.append(this.#canvas)
     if (this._map.options.zoomAnimation) L.DomUtil.addClass(this.#canvas, 'leaflet-zoom-animated')
-    this.draw()
+    this.#draw()
     return this
   }
 
@@ -49,9 +52,9 @@ export class ScreenCanvas extends L.Layer {
 
   override getEvents(): Record<string, L.LeafletEventHandlerFn> {
     return {
-      moveend: () => this.draw(),
-      viewreset: () => this.draw(),
-      resize: () => this.draw(),
+      moveend: () => this.drawSoon(),
+      viewreset: () => this.drawSoon(),
+      resize: () => this.drawSoon(),
       zoom: () => this.#stretch(this._map.getCenter(), this._map.getZoom()),
       zoomanim: (event) => {
         const { center, zoom } = event as L.ZoomAnimEvent
@@ -64,32 +67,27 @@ export class ScreenCanvas extends L.Layer {
   drawSoon(): void {
     this.#request ??= requestAnimationFrame(() => {
       this.#request = undefined
-      if (this._map) this.draw()
+      if (this._map) this.#draw()
     })
   }
 
-  draw(): void {
+  #draw(): void {
     const map = this._map
     const ratio = devicePixelRatio || 1
     const margin = map.getSize().multiplyBy(MARGIN_SHARE).round()
     const size = map.getSize().add(margin.multiplyBy(2))
     const topLeft = map.containerPointToLayerPoint(margin.multiplyBy(-1)).round()
-    const [width, height] = [Math.round(size.x * ratio), Math.round(size.y * ratio)]
-    if (this.#canvas.width !== width) this.#canvas.width = width
-    if (this.#canvas.height !== height) this.#canvas.height = height
     this.#canvas.style.width = `${size.x}px`
     this.#canvas.style.height = `${size.y}px`
     L.DomUtil.setPosition(this.#canvas, topLeft)
     this.#drawn = { centre: map.getCenter(), zoom: map.getZoom(), topLeft }
-    const context = this.#canvas.getContext('2d')
-    if (!context) return
-    context.setTransform(1, 0, 0, 1, 0, 0)
-    context.clearRect(0, 0, width, height)
-    context.setTransform(ratio, 0, 0, ratio, -topLeft.x * ratio, -topLeft.y * ratio)
     const zoom = map.getZoom()
     const { x: left, y: top } = topLeft.add(margin)
     const view = { left, top, right: left + map.getSize().x, bottom: top + map.getSize().y }
-    this.#paint({ view, context, zoom, worldSize: 256 * 2 ** zoom, origin: map.getPixelOrigin(), topLeft, size })
+    this.#board.drawOn(this.#canvas, { width_px: Math.round(size.x * ratio), height_px: Math.round(size.y * ratio) }, (context) => {
+      context.setTransform(ratio, 0, 0, ratio, -topLeft.x * ratio, -topLeft.y * ratio)
+      this.#paint({ view, context, zoom, worldSize: 256 * 2 ** zoom, origin: map.getPixelOrigin(), topLeft, size })
+    })
   }
 
   /** Moves and scales what is drawn to where it belongs at another centre and zoom. */

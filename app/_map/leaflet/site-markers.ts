@@ -7,6 +7,7 @@ import { coveringsOf } from './coverings'
 import { findKeyStep } from '../key-step'
 import { isSameSite } from '../same-site'
 import { spreadMarks } from '../spread-marks'
+import { NameSizes } from './name-sizes'
 
 /** Edge of what a finger can hit, whatever the size of the symbol in it. */
 const HIT_PX = 48
@@ -50,12 +51,15 @@ export class SiteMarkers {
   #events: SiteEvents = {}
   #frame: number | undefined
   #isStill = false
+  readonly #names = new NameSizes()
   #taken: readonly Box[] = []
   #whenTaken: (() => void) | undefined
 
   constructor(map: L.Map) {
     this.#map = map
     map.on('zoomend moveend resize', this.#thin)
+    // What was measured in another typeface, before this one had come, holds no longer.
+    document.fonts.addEventListener('loadingdone', this.#measureAnew)
   }
 
   setEvents(events: SiteEvents): void {
@@ -114,13 +118,12 @@ export class SiteMarkers {
     const order = [...this.#held.values()].sort((a, b) => rankOf(a.site) - rankOf(b.site))
     const shifts = this.#spread()
     const { x: mapWidth, y: mapHeight } = this.#map.getSize()
-    const names = order.map(({ face }) => face.querySelector<HTMLElement>('[data-name]'))
     const over = coveringsOf(this.#map)
     // All is measured before anything is written: else the browser would lay out the page anew for every name.
-    const boxes = order.map(({ marker, site }, i) => {
+    const boxes = order.map(({ marker, face, site }) => {
       const at = this.#map.latLngToLayerPoint(marker.getLatLng())
       const [x, y] = [at.x + (shifts.get(site.id)?.x ?? 0), at.y + (shifts.get(site.id)?.y ?? 0)]
-      const [width, height] = [names[i]?.offsetWidth ?? 0, names[i]?.offsetHeight ?? 0]
+      const { width, height } = this.#names.sizeOf(site, face)
       const inMap = this.#map.latLngToContainerPoint(marker.getLatLng())
       const shift_px = nameShift_px(inMap.x, width, mapWidth)
       const isOff = inMap.x < 0 || inMap.x > mapWidth || inMap.y < 0 || inMap.y > mapHeight
@@ -134,9 +137,14 @@ export class SiteMarkers {
       if (shift) face.style.translate = hit.style.translate = `${shift.x}px ${shift.y}px`
       hit.style.clipPath = cells[i] ? `polygon(${cells[i].map(({ x, y }) => `${x.toFixed(1)}px ${y.toFixed(1)}px`).join(', ')})` : ''
       const nameShift = `${boxes[i]?.shift_px ?? 0}px`
-      if (names[i]?.style.getPropertyValue('--name-shift') !== nameShift) names[i]?.style.setProperty('--name-shift', nameShift)
+      if ((face.style.getPropertyValue('--name-shift') || '0px') !== nameShift) face.style.setProperty('--name-shift', nameShift)
       marker.getElement()?.toggleAttribute('data-crowded', (isCrowded[i] ?? false) || boxes[i]!.isOff || isNumbered(site))
     })
+  }
+
+  readonly #measureAnew = (): void => {
+    this.#names.forget()
+    this.thinNames()
   }
 
   /** Vehicles that stand at one place are lined up round it, so that each can be read. */
@@ -151,6 +159,7 @@ export class SiteMarkers {
 
   remove(): void {
     this.#map.off('zoomend moveend resize', this.#thin)
+    document.fonts.removeEventListener('loadingdone', this.#measureAnew)
     if (this.#frame !== undefined) cancelAnimationFrame(this.#frame)
     for (const { marker, cancelWait } of this.#held.values()) {
       cancelWait?.()

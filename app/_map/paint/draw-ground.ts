@@ -2,12 +2,13 @@ import { mercatorLine } from '../mercator'
 import { TILE_EXTENT } from '../drawn-district'
 import type { DrawnGround } from '../drawn-ground'
 import type { Palette } from './palette'
+import type { Pen } from './pen'
 
 /** How much of full black or white the shade may be: so little that every name on it keeps its contrast. */
 export const SHADE_STRENGTH = 0.13
 
 /** Draws the ground of one tile under everything else: its shade, then the lines of equal height. */
-export function drawGround(context: CanvasRenderingContext2D, ground: DrawnGround, { x, y, z }: { x: number; y: number; z: number }, size_px: number, palette: Palette): void {
+export function drawGround(context: Pen, ground: DrawnGround, { x, y, z }: { x: number; y: number; z: number }, size_px: number, palette: Palette): void {
   drawShade(context, ground, { x, y, z }, size_px)
   const tile = ground.lines.getTileRaw(z, x, y)
   if (!tile) return
@@ -25,7 +26,7 @@ export function drawGround(context: CanvasRenderingContext2D, ground: DrawnGroun
 }
 
 /** The part of the picture that lies in the tile. Rows are even in latitude, which within a tile is as good as even in pixels. */
-function drawShade(context: CanvasRenderingContext2D, { image, bounds }: DrawnGround, { x, y, z }: { x: number; y: number; z: number }, size_px: number): void {
+function drawShade(context: Pen, { image, bounds }: DrawnGround, { x, y, z }: { x: number; y: number; z: number }, size_px: number): void {
   const tile = tileBounds(x, y, z)
   const north = Math.min(tile.north, bounds.north), south = Math.max(tile.south, bounds.south)
   const west = Math.max(tile.west, bounds.west), east = Math.min(tile.east, bounds.east)

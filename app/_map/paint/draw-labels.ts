@@ -2,6 +2,7 @@ import type { Box } from '../crowded-names'
 import type { ScreenFrame } from '../leaflet/screen-canvas'
 import type { MapLabel } from './labels'
 import type { Palette } from './palette'
+import type { Pen } from './pen'
 
 type Written = Box & { text: string }
 
@@ -93,7 +94,7 @@ function isHit(a: Box & { text?: string }, b: Written): boolean {
   return a.left - reach < b.right && a.right + reach > b.left && a.top - reach < b.bottom && a.bottom + reach > b.top
 }
 
-function write(context: CanvasRenderingContext2D, { text, kind, rank }: MapLabel, { x, y, angle }: Spot, palette: Palette): void {
+function write(context: Pen, { text, kind, rank }: MapLabel, { x, y, angle }: Spot, palette: Palette): void {
   context.save()
   context.translate(x, y)
   context.rotate(angle)

@@ -4,6 +4,7 @@ import type { ScreenFrame } from '../leaflet/screen-canvas'
 import { arrowPlaces } from './arrow-places'
 import { offsetLine } from './offset-line'
 import type { Palette } from './palette'
+import type { Pen } from './pen'
 import { thinLine } from './thin-line'
 
 /** Ways lie this far to the right of the road, so that there and back are both seen. */
@@ -66,7 +67,7 @@ function screenLine({ worldSize, origin }: ScreenFrame, { path }: MapRoute): num
   return offsetLine(thinLine(line, 2), OFFSET_PX)
 }
 
-function stroke(context: CanvasRenderingContext2D, line: readonly number[], dash: number[]): void {
+function stroke(context: Pen, line: readonly number[], dash: number[]): void {
   context.setLineDash(dash)
   context.beginPath()
   for (let i = 0; i + 1 < line.length; i += 2) {
@@ -76,7 +77,7 @@ function stroke(context: CanvasRenderingContext2D, line: readonly number[], dash
   context.stroke()
 }
 
-function drawArrow(context: CanvasRenderingContext2D, x: number, y: number, angle: number, halo: string, fill: string): void {
+function drawArrow(context: Pen, x: number, y: number, angle: number, halo: string, fill: string): void {
   context.save()
   context.translate(x, y)
   context.rotate(angle)

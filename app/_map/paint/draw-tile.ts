@@ -2,6 +2,7 @@ import type { RawFeature, RawTile } from 'geojson-vt'
 import { roadLayers, type DrawnFeature, type MapLayer } from '@/lib/osm'
 import { TILE_EXTENT } from '../drawn-district'
 import type { Palette } from './palette'
+import type { Pen } from './pen'
 import { findRoadStyle } from './road-style'
 
 const BUILDINGS_FROM_ZOOM = 14
@@ -16,7 +17,7 @@ const streamWidths: Readonly<Record<string, number>> = { river: 2.2, canal: 1.8,
  *
  * @param size_px edge of the tile in pixels of the style, whatever the screen's ratio
  */
-export function drawTile(context: CanvasRenderingContext2D, tile: RawTile, zoom: number, size_px: number, palette: Palette): void {
+export function drawTile(context: Pen, tile: RawTile, zoom: number, size_px: number, palette: Palette): void {
   const scale = size_px / TILE_EXTENT
   context.lineJoin = 'round'
   context.lineCap = 'round'
@@ -36,7 +37,7 @@ export function drawTile(context: CanvasRenderingContext2D, tile: RawTile, zoom:
 
 const propertiesOf = (feature: RawFeature): DrawnFeature['properties'] => feature.tags as DrawnFeature['properties']
 
-function drawWater(context: CanvasRenderingContext2D, areas: RawFeature[], streams: RawFeature[], zoom: number, scale: number, palette: Palette): void {
+function drawWater(context: Pen, areas: RawFeature[], streams: RawFeature[], zoom: number, scale: number, palette: Palette): void {
   context.strokeStyle = palette.waterEdge
   for (const [name, width] of Object.entries(streamWidths)) {
     const own = streams.filter((feature) => (propertiesOf(feature).kind in streamWidths ? propertiesOf(feature).kind : 'stream') === name)
@@ -48,7 +49,7 @@ function drawWater(context: CanvasRenderingContext2D, areas: RawFeature[], strea
   strokeLines(context, areas, scale)
 }
 
-function drawRoads(context: CanvasRenderingContext2D, of: (layer: MapLayer) => RawFeature[], zoom: number, scale: number, palette: Palette): void {
+function drawRoads(context: Pen, of: (layer: MapLayer) => RawFeature[], zoom: number, scale: number, palette: Palette): void {
   const styled = roadLayers.flatMap((layer) => {
     const style = findRoadStyle(layer, zoom)
     const own = of(layer)
@@ -78,7 +79,7 @@ function drawRoads(context: CanvasRenderingContext2D, of: (layer: MapLayer) => R
   context.setLineDash([])
 }
 
-function drawSources(context: CanvasRenderingContext2D, sources: readonly RawFeature[], scale: number, palette: Palette): void {
+function drawSources(context: Pen, sources: readonly RawFeature[], scale: number, palette: Palette): void {
   context.fillStyle = palette.ground
   context.strokeStyle = palette.loaded
   context.lineWidth = 2
@@ -91,7 +92,7 @@ function drawSources(context: CanvasRenderingContext2D, sources: readonly RawFea
   }
 }
 
-function fillAreas(context: CanvasRenderingContext2D, features: readonly RawFeature[], scale: number, colour: string): void {
+function fillAreas(context: Pen, features: readonly RawFeature[], scale: number, colour: string): void {
   if (features.length === 0) return
   context.fillStyle = colour
   context.beginPath()
@@ -99,14 +100,14 @@ function fillAreas(context: CanvasRenderingContext2D, features: readonly RawFeat
   context.fill('evenodd')
 }
 
-function strokeLines(context: CanvasRenderingContext2D, features: readonly RawFeature[], scale: number): void {
+function strokeLines(context: Pen, features: readonly RawFeature[], scale: number): void {
   if (features.length === 0) return
   context.beginPath()
   for (const feature of features) if (feature.type === 2 || feature.type === 3) for (const line of feature.geometry) trace(context, line, scale, feature.type === 3)
   context.stroke()
 }
 
-function trace(context: CanvasRenderingContext2D, line: Int16Array | Int32Array, scale: number, isClosed: boolean): void {
+function trace(context: Pen, line: Int16Array | Int32Array, scale: number, isClosed: boolean): void {
   for (let i = 0; i + 1 < line.length; i += 2) {
     const x = (line[i] ?? 0) * scale
     const y = (line[i + 1] ?? 0) * scale

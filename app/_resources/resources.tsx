@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useDeferredValue, useMemo, useState } from 'react'
+import { useCallback, useMemo, useState } from 'react'
 import { resourceKinds, resourcesOf, stationIdOf, withoutItem, type Resource, type ResourceKind } from '@/lib/plan'
 import { getClient, useDistrict } from '../_client'
 import { useAct } from '../_fields/use-act'
@@ -20,6 +20,7 @@ import { SearchBox } from '../_ui/search-box'
 import { screenHref } from '../_links/screens'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useAddress } from '../_ui/use-address'
+import { useAfterPaint } from '../_ui/use-after-paint'
 import { AddApparatus, AddEquipment, type Added } from './add-resource'
 import { copyEdit } from './copy-resource'
 import { ResourceBody } from './opened-body'
@@ -39,6 +40,7 @@ export function Resources({ districtId }: { districtId: string }) {
   const view = useDistrict(districtId)
   const district = view.doc
   const [system] = useUnitSystem()
+  const afterPaint = useAfterPaint()
   const [openId, setOpenId] = useState(itemId)
   const [addressed, setAddressed] = useState(itemId)
   const [search, setSearch] = useState('')
@@ -49,19 +51,18 @@ export function Resources({ districtId }: { districtId: string }) {
   const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
   const { edit, remove } = useAct(districtId, names)
   const ready = useMemo(() => (district ? resources.map((resource) => ({ resource, summary: resourceSummary(resource, district, system), words: resourceWords(resource, district, system) })) : []), [resources, district, system])
-  // The letter is there at once; the list follows it.
-  const asked = useDeferredValue(search)
   const found = useMemo(() => {
-    const asks = asked.toLowerCase().split(/\s+/).filter(Boolean)
+    const asks = search.toLowerCase().split(/\s+/).filter(Boolean)
     return ready.filter(({ resource, words }) => (kind === undefined || resource.kind === kind)
       && (stationId === undefined || (district && (stationIdOf(resource, district) ?? NO_STATION) === stationId))
       && asks.every((ask) => words.includes(ask)))
-  }, [ready, asked, kind, stationId, district])
+  }, [ready, search, kind, stationId, district])
 
+  // The card opens at once; the address follows when it is on the screen.
   const open = useCallback((id: string | undefined) => {
     setOpenId(id)
-    history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
-  }, [])
+    afterPaint(() => { history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`) })
+  }, [afterPaint])
 
   // Somebody came to another item by a link while the page was open.
   if (itemId !== addressed) {
@@ -89,7 +90,7 @@ export function Resources({ districtId }: { districtId: string }) {
         <Conflicts docIds={[districtId]} names={names} />
         {resources.length > 0 && (
           <div className={styles.finder}>
-            <SearchBox label={say('resources.search')} value={search} onChange={setSearch} foundCount={found.length} />
+            <SearchBox label={say('resources.search')} search={search} onSearch={setSearch} foundCount={found.length} />
             <ChoiceField label={say('resources.kind')} none={say('resources.kind.all')} value={kind} choices={resourceKinds.filter((one) => resources.some((resource) => resource.kind === one)).map((value) => ({ value, label: groupTitle(value) }))} onCommit={setKind} />
             <ChoiceField
               label={say('resources.station')} none={say('resources.station.all')} value={stationId} onCommit={setStationId}

@@ -55,7 +55,7 @@ export function MapSources({ found, onLook }: { found: MapWaters; onLook: (water
   return (
     <div className={styles.fields}>
       <p className={styles.quiet}>{say('survey.check.text')}</p>
-      <SearchBox label={say('survey.check.search')} value={search} onChange={(text) => { setSearch(text); setShownCount(PAGE) }} foundCount={listed.length} />
+      <SearchBox label={say('survey.check.search')} search={search} onSearch={(text) => { setSearch(text); setShownCount(PAGE) }} foundCount={listed.length} />
       <div className={styles.checkFilter}>
         <ChoiceField
           label={say('survey.check.filter')} none={say('survey.check.filter.all', { count: open.length })} value={kind} isWide

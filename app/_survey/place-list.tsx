@@ -9,7 +9,7 @@ import { Button } from '../_ui/button'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { PlaceFields } from './opened-parts'
 import { PlaceCard } from './place-card'
-import { placeSummary } from './place-summary'
+import { placeSummaries } from './place-summary'
 import styles from './survey.module.css'
 import { useSurvey } from './survey-context'
 
@@ -28,10 +28,9 @@ function KindGroup({ kind, found, isSearching }: { kind: SurveyKind; found: read
   const [system] = useUnitSystem()
   const [shownCount, setShownCount] = useState(PAGE)
   const places = useMemo(() => found.filter((one) => one.kind === kind), [found, kind])
-  const cards = useMemo(() => {
-    const shown = places.filter(({ item }, index) => index < shownCount || item.id === selectedId)
-    return shown.map((one) => ({ place: one, ...placeSummary(one, district, system) }))
-  }, [places, shownCount, selectedId, district, system])
+  // Said once for each state of the district, whatever is looked for or chosen meanwhile.
+  const summaryOf = useMemo(() => placeSummaries(district, system), [district, system])
+  const cards = places.filter(({ item }, index) => index < shownCount || item.id === selectedId)
   if (isSearching && places.length === 0) return null
   const isPlacing = placing?.kind === kind && placing.moveId === undefined && placing.sourceId === undefined
   return (
@@ -48,9 +47,9 @@ function KindGroup({ kind, found, isSearching }: { kind: SurveyKind; found: read
         ? <p className={styles.quiet}>{say(`survey.empty.${kind}`)}</p>
         : (
           <ul className={styles.cards}>
-            {cards.map(({ place: one, text, attention }) => (
+            {cards.map((one) => (
               <li key={one.item.id}>
-                <PlaceCard id={one.item.id} name={one.item.name} text={text} attention={attention} isOpen={one.item.id === selectedId} onSelect={select}>
+                <PlaceCard id={one.item.id} name={one.item.name} {...summaryOf(one)} isOpen={one.item.id === selectedId} onSelect={select}>
                   {one.item.id === selectedId && <PlaceFields place={one} />}
                 </PlaceCard>
               </li>

@@ -14,6 +14,16 @@ export function placeSummary(place: Place, district: District, system: UnitSyste
   return isUnchecked ? { ...found, attention: say('survey.to-check') } : found
 }
 
+/** The same for the places of one state of a district: what has been said of one is at hand from then on. */
+export function placeSummaries(district: District, system: UnitSystem): (place: Place) => PlaceSummary {
+  const said = new Map<Place, PlaceSummary>()
+  return (place) => {
+    const summary = said.get(place) ?? placeSummary(place, district, system)
+    said.set(place, summary)
+    return summary
+  }
+}
+
 function summaryOf(place: Place, district: District, system: UnitSystem): PlaceSummary {
   switch (place.kind) {
     case 'source': {

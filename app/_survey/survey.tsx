@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useDeferredValue, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { Point } from '@/lib/geo'
 import { feetFromMetres } from '@/lib/units'
@@ -25,6 +25,7 @@ import { Menu } from '../_ui/menu'
 import { SearchBox } from '../_ui/search-box'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { useAddress } from '../_ui/use-address'
+import { useAfterPaint } from '../_ui/use-after-paint'
 import { isNowhere } from './is-nowhere'
 import { findPlaces, readyPlaces } from './find-places'
 import { ImportPanel } from './import-panel'
@@ -47,7 +48,9 @@ export function Survey({ districtId }: { districtId: string }) {
   const view = useDistrict(districtId)
   const district = view.doc
   const [system] = useUnitSystem()
+  const afterPaint = useAfterPaint()
   const [selectedId, setSelectedId] = useState(itemId)
+  const [markedId, setMarkedId] = useState(itemId)
   const [addressed, setAddressed] = useState(itemId)
   const [arrivedId, setArrivedId] = useState(itemId)
   const [centred, setCentred] = useState<{ id: string }>()
@@ -68,17 +71,19 @@ export function Survey({ districtId }: { districtId: string }) {
   const names: NameOf = useCallback((id) => itemNames.get(id), [itemNames])
   const { edit, remove } = useAct(districtId, names)
 
-  const open = useCallback((id: string | undefined) => {
+  // The card opens at once; the map and the address follow when it is on the screen.
+  const open = useCallback((id: string | undefined, { isCentred = false } = {}) => {
     setSelectedId(id)
     setPlacing(undefined)
     setLooked(undefined)
-    history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
-  }, [])
+    afterPaint(() => {
+      setMarkedId(id)
+      setCentred(isCentred && id !== undefined ? { id } : undefined)
+      history.replaceState(null, '', id === undefined ? location.pathname : `${location.pathname}?item=${encodeURIComponent(id)}`)
+    })
+  }, [afterPaint])
   // The same function through every change of the district: else each edit would draw every card of the list anew.
-  const select = useCallback((id: string | undefined) => {
-    open(id)
-    setCentred(id === undefined ? undefined : { id })
-  }, [open])
+  const select = useCallback((id: string | undefined) => { open(id, { isCentred: true }) }, [open])
   const centreOn = useEffectEvent((id: string) => {
     const place = district && findPlaceOf(district, id)
     if (place) map?.centreOn(place.item.point)
@@ -105,31 +110,30 @@ export function Survey({ districtId }: { districtId: string }) {
       setHere(undefined)
       if (next) mapPart?.scrollIntoView({ block: 'nearest' })
     },
-    remove: (place) => { remove(withoutItem(collectionOf[place.kind], place.item.id, district), place.item.name); setSelectedId(undefined) },
-  }, [district, names, selectedId, select, placing, edit, remove, mapPart])
+    remove: (place) => { remove(withoutItem(collectionOf[place.kind], place.item.id, district), place.item.name); open(undefined) },
+  }, [district, names, selectedId, select, placing, edit, remove, open, mapPart])
 
   const ready = useMemo(() => (district ? readyPlaces(district) : []), [district])
-  // The letter is there at once; list and map follow it.
-  const asked = useDeferredValue(search)
-  const found = useMemo(() => findPlaces(ready, asked), [ready, asked])
+  const found = useMemo(() => findPlaces(ready, search), [ready, search])
   const sites = useMemo<MapSite[]>(() => {
     if (!district) return []
     const isFound = new Set(found)
     return [
-      ...ready.filter(({ place }) => place.item.id === selectedId || (isFound.has(place) && (kind === undefined || place.kind === kind))).map(({ place }): MapSite => {
-        const isChosen = place.item.id === selectedId
+      ...ready.filter(({ place }) => place.item.id === markedId || (isFound.has(place) && (kind === undefined || place.kind === kind))).map(({ place }): MapSite => {
+        const isChosen = place.item.id === markedId
         const attention = isChosen ? placeSummary(place, district, system).attention : undefined
         return { id: place.item.id, kind: place.kind, point: place.item.point, name: place.item.name, isMovable: true, isChosen, ...(attention && { note: attention }) }
       }),
       ...(looked ? [looked] : []),
     ]
-  }, [district, ready, found, kind, selectedId, system, looked])
+  }, [district, ready, found, kind, markedId, system, looked])
 
   // Somebody came to another place by a link while the survey was open.
   if (itemId !== addressed) {
     setAddressed(itemId)
     if (itemId !== selectedId) {
       setSelectedId(itemId)
+      setMarkedId(itemId)
       setArrivedId(itemId)
     }
   }
@@ -177,7 +181,7 @@ export function Survey({ districtId }: { districtId: string }) {
             )}
             {ready.length > 0 && (
               <div className={styles.finder}>
-                <SearchBox label={say('survey.search')} value={search} onChange={setSearch} foundCount={found.length} />
+                <SearchBox label={say('survey.search')} search={search} onSearch={setSearch} foundCount={found.length} />
                 <ChoiceField label={say('survey.kinds')} none={say('survey.kinds.all')} value={kind} choices={surveyKinds.map((value) => ({ value, label: say(`survey.many.${value}`) }))} onCommit={setKind} />
               </div>
             )}
@@ -188,7 +192,7 @@ export function Survey({ districtId }: { districtId: string }) {
                 <Button size="s" look="quiet" icon="close" label={say('kit.close')} onClick={() => { setHere(undefined) }} />
               </div>
             )}
-            <PlaceList found={found} isSearching={asked.trim() !== ''} kind={kind} />
+            <PlaceList found={found} isSearching={search.trim() !== ''} kind={kind} />
             <Card level={2} title={say('survey.district')} summary={district.altitude_ft === undefined ? say('survey.district.default') : formatQuantity(district.altitude_ft, 'ft', system)} {...panel('district')}>{openPanel === 'district' && <DistrictSettings />}</Card>
             {!isImportFirst && <Card level={2} title={say('survey.import.title')} summary={district.roads?.name} {...panel('import')}>{importPanel}</Card>}
             {district.roads && <Card level={2} title={say('survey.elevation.title')} summary={district.terrain?.name ?? say('survey.elevation.none')} {...panel('elevation')}>{openPanel === 'elevation' && <ElevationPanel elevationImport={elevationImport} />}</Card>}

@@ -1,17 +1,32 @@
 'use client'
 
-import { useId } from 'react'
+import { useId, useState } from 'react'
 import { Icon } from '../_look/icon'
 import { say } from '../_text'
 import entry from './entry.module.css'
 import { joinClasses } from './join-classes'
 import styles from './search-box.module.css'
+import { useAfterPaint } from './use-after-paint'
 
-export type SearchBoxProps = { label: string; value: string; onChange: (value: string) => void; placeholder?: string; foundCount?: number }
+export type SearchBoxProps = {
+  label: string
+  /** What is looked for when the box appears. */
+  search: string
+  /** Told what to look for when its last letter is on the screen. */
+  onSearch: (text: string) => void
+  placeholder?: string
+  foundCount?: number
+}
 
 /** Narrows a list while one types; Escape clears it. */
-export function SearchBox({ label, value, onChange, placeholder, foundCount }: SearchBoxProps) {
+export function SearchBox({ label, search, onSearch, placeholder, foundCount }: SearchBoxProps) {
   const id = useId()
+  const [typed, setTyped] = useState(search)
+  const afterPaint = useAfterPaint()
+  const look = (text: string) => {
+    setTyped(text)
+    afterPaint(() => { onSearch(text) })
+  }
   return (
     <div className={styles.search}>
       <label className={styles.label} htmlFor={id}>{label}</label>
@@ -23,11 +38,11 @@ export function SearchBox({ label, value, onChange, placeholder, foundCount }: S
           type="search"
           autoComplete="off"
           placeholder={placeholder}
-          value={value}
-          onChange={(event) => { onChange(event.target.value) }}
-          onKeyDown={(event) => { if (event.key === 'Escape') onChange('') }}
+          value={typed}
+          onChange={(event) => { look(event.target.value) }}
+          onKeyDown={(event) => { if (event.key === 'Escape') look('') }}
         />
-        <span className={entry.unit} aria-live="polite">{value !== '' && foundCount !== undefined && say('kit.search.count', { count: foundCount })}</span>
+        <span className={entry.unit} aria-live="polite">{typed !== '' && foundCount !== undefined && say('kit.search.count', { count: foundCount })}</span>
       </span>
     </div>
   )

@@ -1,6 +1,6 @@
 'use client'
 
-import { useId, useState } from 'react'
+import { Activity, useId, useState } from 'react'
 import type { ReactNode } from 'react'
 import { Icon } from '../_look/icon'
 import styles from './card.module.css'
@@ -28,11 +28,16 @@ export type CardProps = {
   children: ReactNode
 }
 
-/** A card that opens in place. */
+/**
+ * A card that opens in place. Its content is drawn when it first opens; closed again it keeps what was typed and opened in
+ * it, and is drawn anew only when all that can be seen has been.
+ */
 export function Card({ id, title, summary, symbol, aside, edge, startsOpen = false, isOpen, onToggle, level = 3, onPaper, children }: CardProps) {
   const [ownOpen, setOwnOpen] = useState(startsOpen)
   const bodyId = useId()
   const open = isOpen ?? ownOpen
+  const [hasOpened, setHasOpened] = useState(open)
+  if (open && !hasOpened) setHasOpened(true)
   const Heading = `h${level}` as const
   const toggle = (): void => {
     setOwnOpen(!open)
@@ -51,7 +56,9 @@ export function Card({ id, title, summary, symbol, aside, edge, startsOpen = fal
           <span className={styles.chevron}><Icon name="chevron" size={14} /></span>
         </button>
       </Heading>
-      <div id={bodyId} className={styles.body} hidden={!open}>{children}</div>
+      <div id={bodyId} className={styles.body} hidden={!open}>
+        {onPaper === 'open' ? children : hasOpened && <Activity mode={open ? 'visible' : 'hidden'}>{children}</Activity>}
+      </div>
     </section>
   )
 }

@@ -19,9 +19,9 @@ function shown({ district, plan }: Bundle, bundle: Bundle): string {
 }
 
 test('a first answer leads on to what nobody has measured, each step to where it is entered', () => {
-  const bundle = smallBundle()
+  const bundle = smallBundle({ 'district.apparatus.0.stationId': undefined })
   const markup = shown(bundle, bundle)
-  expect(markup).toContain('3 of 6 done')
+  expect(markup).toContain('2 of 6 done')
   expect(markup).toContain('href="/district/d1/survey?item=ds1"')
   expect(markup).toContain('href="/district/d1/resources?item=p1"')
   expect(markup).toContain('href="/district/d1/log?plan=pl1"')

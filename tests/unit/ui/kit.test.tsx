@@ -68,6 +68,12 @@ test('a card says whether it is open and hides what is closed', () => {
   expect(open).not.toContain('hidden=""')
 })
 
+test('what a closed card holds is drawn when it is first opened, or where paper shows it', () => {
+  expect(renderToStaticMarkup(<Card title="a">body</Card>)).not.toContain('body<')
+  expect(renderToStaticMarkup(<Card title="a" startsOpen>body</Card>)).toContain('body')
+  expect(renderToStaticMarkup(<Card title="a" onPaper="open">body</Card>)).toContain('>body<')
+})
+
 test('a figure with a working is a button that says whether it is open; one without is none', () => {
   expect(renderToStaticMarkup(<FigureTile label="a" value="b" isOpen panelId="p" onToggle={nothing} />)).toMatch(/<button[^>]*aria-expanded="true" aria-controls="p"/)
   expect(renderToStaticMarkup(<FigureTile label="a" value="b" />)).not.toContain('<button')

@@ -42,13 +42,14 @@ export function sitePairs(docs: Docs, task: Pick<TenderTask, 'fillSiteId' | 'dum
 export function legUses(docs: Docs): LegUse[] {
   const { plan } = docs
   const uses: LegUse[] = []
+  const roads = roadsKey(docs)
   const add = (apparatusId: string | undefined, fromId: string | undefined, toId: string | undefined, load: Load) => {
     const unit = findApparatus(docs, apparatusId)
     const from = findPlace(docs, fromId)
     const to = findPlace(docs, toId)
     if (!unit || !from || !to || !fromId || !toId) return
     const ask = legAsk(unit, from, to, load, viaOf(findLegNote(docs, fromId, toId, unit.id)))
-    uses.push({ key: legKey(docs, ask), fromId, toId, apparatusId: unit.id, load, ask })
+    uses.push({ key: `${askKey(ask)}>${roads}`, fromId, toId, apparatusId: unit.id, load, ask })
   }
   add(plan.firstDueId, findApparatus(docs, plan.firstDueId)?.stationId, FIRE_GROUND, 'full')
   for (const site of [...plan.fillSites, ...plan.dumpSites]) add(site.pumperId, findApparatus(docs, site.pumperId)?.stationId, site.id, 'full')
@@ -85,18 +86,20 @@ export function findLegNote({ plan }: Pick<Docs, 'plan'>, fromId: string, toId: 
 
 /**
  * Key of a way: what was asked, on which road data, under which road notes. A leg under another
- * key is stale and is never used.
+ * key is stale and is never used. This is its first part, the other the same for every way of a district.
  */
-function legKey({ district }: Docs, ask: LegAsk): string {
-  const at = ({ lat, lon }: Point) => `${lat.toFixed(6)},${lon.toFixed(6)}`
+const askKey = (ask: LegAsk): string => [
+  placeKey(ask.from), ask.via.length > 0 ? shortHash(ask.via.map(placeKey).join(';')) : '', placeKey(ask.to),
+  ask.gross_lb ?? '', ask.height_ft ?? '', ask.width_ft ?? '',
+].join('>')
+
+function roadsKey({ district }: Docs): string {
   const notes = district.roadNotes.map(({ point, closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph, oneWay }) =>
-    [at(point), closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph, oneWay].join(' '))
-  return [
-    at(ask.from), ask.via.length > 0 ? shortHash(ask.via.map(at).join(';')) : '', at(ask.to),
-    ask.gross_lb ?? '', ask.height_ft ?? '', ask.width_ft ?? '',
-    district.roads?.hash.slice(0, 16) ?? '', notes.length > 0 ? shortHash(notes.sort().join('|')) : '',
-  ].join('>')
+    [placeKey(point), closed, maxWeight_lb, maxHeight_ft, maxWidth_ft, speed_mph, oneWay].join(' '))
+  return [district.roads?.hash.slice(0, 16) ?? '', notes.length > 0 ? shortHash(notes.sort().join('|')) : ''].join('>')
 }
+
+const placeKey = ({ lat, lon }: Point): string => `${lat.toFixed(6)},${lon.toFixed(6)}`
 
 /**
  * Finds every way the plan drives that is not already in the bundle.

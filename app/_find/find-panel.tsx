@@ -2,7 +2,7 @@
 
 import { Command } from 'cmdk'
 import { useRouter } from 'next/navigation'
-import { useMemo, useState } from 'react'
+import { memo, useCallback, useMemo, useState } from 'react'
 import type { District, Plan } from '@/lib/plan'
 import { useDocumentList, useDocuments } from '../_client'
 import { Icon } from '../_look/icon'
@@ -36,11 +36,11 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
   const all = useMemo(() => findEntries({ entries, districts, plans, here: { districtId, planId } }).map((entry): ReadyEntry => ({ entry, name: readyName(entry.label, `${entry.note} ${entry.also ?? ''}`) })), [entries, districts, plans, districtId, planId])
   const fillers = useMemo(() => new Set(say('find.filler').split(' ')), [])
   const found = useMemo(() => matching(all, typed, fillers), [all, typed, fillers])
-  const go = ({ href, act }: FindEntry) => {
+  const go = useCallback(({ href, act }: FindEntry) => {
     onDone()
     if (act) perform(act)
     else router.push(href)
-  }
+  }, [onDone, perform, router])
   return (
     <Command label={say('find.title')} shouldFilter={false} loop className={styles.command}>
       <div className={styles.ask}>
@@ -52,13 +52,7 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
         {found.length === 0 && <p className={styles.nothing} role="status">{say(status === 'loading' ? 'find.loading' : 'find.nothing')}</p>}
         {found.map(({ group, entries: own }) => (
           <Command.Group key={group} heading={say(`find.group.${group}`)} className={styles.group}>
-            {own.map((entry) => (
-              <Command.Item key={entry.key} value={entry.key} onSelect={() => { go(entry) }} className={styles.item}>
-                <Icon name={entry.icon} />
-                <span className={styles.label}>{entry.label}</span>
-                <span className={styles.note}>{entry.note}</span>
-              </Command.Item>
-            ))}
+            {own.map((entry) => <FoundEntry key={entry.key} entry={entry} onGo={go} />)}
           </Command.Group>
         ))}
         {status === 'unreachable' && <p className={styles.nothing}>{say('find.unreachable')}</p>}
@@ -66,6 +60,17 @@ export function FindPanel({ onDone }: { onDone: () => void }) {
     </Command>
   )
 }
+
+/** The same at the next letter when it is still found. */
+const FoundEntry = memo(function FoundEntry({ entry, onGo }: { entry: FindEntry; onGo: (entry: FindEntry) => void }) {
+  return (
+    <Command.Item value={entry.key} onSelect={() => { onGo(entry) }} className={styles.item}>
+      <Icon name={entry.icon} />
+      <span className={styles.label}>{entry.label}</span>
+      <span className={styles.note}>{entry.note}</span>
+    </Command.Item>
+  )
+})
 
 /** With something typed the best comes first, and its group with it; else groups keep their order, and what is done or explained waits until it is asked for. */
 function matching(all: readonly ReadyEntry[], typed: string, fillers: ReadonlySet<string>): FoundGroup[] {

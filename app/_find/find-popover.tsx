@@ -1,5 +1,6 @@
 'use client'
 
+import { useCallback } from 'react'
 import { Popover } from 'radix-ui'
 import { say } from '../_text'
 import '../_text/areas/find'
@@ -11,6 +12,7 @@ export type FindPopoverProps = { isOpen: boolean; onOpenChange: (isOpen: boolean
 
 /** The button with the list of everything. */
 export function FindPopover({ isOpen, onOpenChange }: FindPopoverProps) {
+  const close = useCallback(() => { onOpenChange(false) }, [onOpenChange])
   return (
     <Popover.Root open={isOpen} onOpenChange={onOpenChange}>
       <Popover.Trigger asChild>
@@ -18,7 +20,7 @@ export function FindPopover({ isOpen, onOpenChange }: FindPopoverProps) {
       </Popover.Trigger>
       <Popover.Portal>
         <Popover.Content className={styles.panel} align="end" sideOffset={6} collisionPadding={8} aria-label={say('find.title')}>
-          <FindPanel onDone={() => { onOpenChange(false) }} />
+          <FindPanel onDone={close} />
         </Popover.Content>
       </Popover.Portal>
     </Popover.Root>

@@ -14,8 +14,8 @@ const folder = inRoot('tests', 'bench')
 function ratioTable(file) {
   if (!existsSync(file)) return []
   return readFileSync(file, 'utf8').split('\n').filter(Boolean).map((text) => {
-    const { bench, name, value } = JSON.parse(text)
-    return `${String(bench ?? '').padEnd(10)}${String(name).padEnd(78)}${Number(value).toFixed(value < 100 ? 2 : 0).padStart(9)}×`
+    const { bench, name, value, of } = JSON.parse(text)
+    return `${String(bench ?? '').padEnd(10)}${String(name).padEnd(78)}${Number(value).toFixed(value < 100 ? 2 : 0).padStart(9)}×${of === undefined ? '' : ` ${of}`}`
   })
 }
 

@@ -23,9 +23,13 @@ export const median = (values: readonly number[]): number => valueAt(values, 0.5
 /** One measurement on a line of its own. */
 export const line = (name: string, value: number, unit: string): void => console.log(`${name.padEnd(64)}${value.toFixed(value < 100 ? 2 : 0).padStart(10)} ${unit}`)
 
-/** One ratio taken in this run; `npm run bench` shows them all again at its end. */
-export function ratio(name: string, value: number): void {
-  line(name, value, 'times')
+/**
+ * One ratio taken in this run; `npm run bench` shows them all again at its end.
+ *
+ * @param of what one is, where the name does not say it
+ */
+export function ratio(name: string, value: number, of?: string): void {
+  line(name, value, of === undefined ? 'times' : `times ${of}`)
   const file = process.env.MILLRACE_RATIOS
-  if (file) appendFileSync(file, `${JSON.stringify({ bench: process.env.MILLRACE_BENCH, name, value })}\n`)
+  if (file) appendFileSync(file, `${JSON.stringify({ bench: process.env.MILLRACE_BENCH, name, value, of })}\n`)
 }

@@ -8,12 +8,19 @@ export type Sign = (typeof SIGNS)[number]
 /** Runs in the page from its start; as text, because the names that the compiler adds to functions are not known there. */
 const watchInputs = `(() => {
   const waits = (window.millraceWaits = [])
+  let watch
+  const whenPainted = (tell) => requestAnimationFrame(() => {
+    const { port1, port2 } = new MessageChannel()
+    port1.onmessage = tell
+    port2.postMessage(0)
+  })
   for (const sign of ${JSON.stringify(SIGNS)}) addEventListener(sign, ({ timeStamp }) => {
-    requestAnimationFrame(() => {
-      const { port1, port2 } = new MessageChannel()
-      port1.onmessage = () => waits.push({ sign, wait_ms: performance.now() - timeStamp })
-      port2.postMessage(0)
-    })
+    watch?.disconnect()
+    const wait = { sign, at_ms: timeStamp }
+    waits.push(wait)
+    whenPainted(() => { wait.wait_ms = wait.follows_ms = performance.now() - timeStamp })
+    watch = new MutationObserver(() => whenPainted(() => { wait.follows_ms = performance.now() - timeStamp }))
+    watch.observe(document, { childList: true, characterData: true, subtree: true })
   }, { capture: true, passive: true })
 })()`
 
@@ -24,16 +31,25 @@ export async function watchInputsOf(page: Page): Promise<void> {
 
 /** Input to paint of each act of a kind, [ms]: from the event as the browser took it to the end of the frame that comes next. */
 export async function waitsOf(page: Page, sign: Sign, acts: readonly (() => Promise<unknown>)[]): Promise<number[]> {
-  const found: number[] = []
+  return (await waitsAndFollows(page, sign, acts)).waits
+}
+
+/** The page stands still for so long when all that an input set off is there, [ms]. */
+const STILL_MS = 250
+
+/** The same, and beside it how long until the last thing that follows from each act, such as its list, has been painted. */
+export async function waitsAndFollows(page: Page, sign: Sign, acts: readonly (() => Promise<unknown>)[]): Promise<{ waits: number[]; follows: number[] }> {
+  const [waits, follows]: [number[], number[]] = [[], []]
   for (const act of acts) {
     await page.evaluate('void (millraceWaits.length = 0)')
     await act()
-    await page.waitForFunction(`millraceWaits.some(({ sign }) => sign === '${sign}')`)
-    found.push(await page.evaluate<number>(`millraceWaits.filter(({ sign }) => sign === '${sign}').at(-1).wait_ms`))
-    // What the input set off besides is over before the next one.
-    await page.waitForTimeout(120)
+    const last = `millraceWaits.filter(({ sign }) => sign === '${sign}').at(-1)`
+    await page.waitForFunction(`performance.now() - ${last}?.at_ms - ${last}?.follows_ms > ${STILL_MS}`)
+    const { wait_ms, follows_ms } = await page.evaluate<{ wait_ms: number; follows_ms: number }>(last)
+    waits.push(wait_ms)
+    follows.push(follows_ms)
   }
-  return found
+  return { waits, follows }
 }
 
 /** Every letter of a word, a key at a time. */

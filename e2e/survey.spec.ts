@@ -199,12 +199,15 @@ test('the search narrows list and map alike', async ({ page }) => {
   await beginDistrict(page, 'Search township')
   await place(page, 'source', 300, 300)
   await place(page, 'station', 500, 300)
+  const station = await symbol(page, 'Station 1').elementHandle()
   await page.getByLabel('Search the survey').fill('station')
   await expect(symbol(page, 'Station 1')).toBeVisible()
   await expect(columnOf(page).getByRole('button', { name: /^Source 1/ })).toHaveCount(0)
   await expect(symbol(page, 'Source 1')).toHaveCount(0)
   await page.getByLabel('Search the survey').press('Escape')
   await expect(symbol(page, 'Source 1')).toBeVisible()
+  // What is found before and after is the same symbol: only those that come and go are made.
+  expect(await station?.evaluate((element) => element.isConnected)).toBe(true)
 })
 
 test('on a phone the map is on top, and nothing is cut off at the side', async ({ page }) => {

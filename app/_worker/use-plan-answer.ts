@@ -31,6 +31,8 @@ export function usePlanAnswer(bundle: Bundle | undefined): PlanAnswerState {
   const [answer, setAnswer] = useState<{ of: Bundle; given: PlanAnswer } | undefined>()
   const [failure, setFailure] = useState<{ of: Bundle; issue: Issue } | undefined>()
 
+  // Its workers start while the documents are still on their way.
+  useEffect(() => { getPlanner() }, [])
   useEffect(() => {
     if (!bundle) return
     let isGone = false

@@ -36,7 +36,7 @@ export function AnswerSentence({ alerts = [], children, change, measure, pending
       )}
       <p className={styles.sentence}>
         {children}
-        {pending && <span className={styles.pending}> {pending}</span>}
+        {pending && <span className={joinClasses(styles.pending, children !== '' && styles.beside)}> {pending}</span>}
       </p>
       {(change || measure) && (
         <ul className={styles.steps}>

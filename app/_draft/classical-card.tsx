@@ -3,7 +3,7 @@
 import { useMemo } from 'react'
 import { classicalLiftTable, draftCapacity } from '@/lib/hydraulics'
 import type { DraftSheet } from '@/lib/supply'
-import { formatQuantity, formatShare, formatValue, say } from '../_text'
+import { formatQuantity, formatShare, formatValue, inUnits, say } from '../_text'
 import '../_text/areas/draft'
 import { Card } from '../_ui/card'
 import { joinClasses } from '../_ui/join-classes'
@@ -24,7 +24,7 @@ export function ClassicalCard({ sheet }: { sheet: DraftSheet }) {
   const isOwn = (rated_gpm: number, size_in: number) => rated_gpm === sheet.pump.rated_gpm && size_in === sheet.suction.size_in
   return (
     <Card title={say('draft.classical')} summary={say('draft.classical.summary', { met, all: offs.length })}>
-      <p className={styles.quiet}>{say('draft.classical.text', { altitude: formatQuantity(altitude_ft, 'ft', system), water: formatQuantity(water_degF, 'degF', system) })}</p>
+      <p className={styles.quiet}>{inUnits(say('draft.classical.text', { altitude: formatQuantity(altitude_ft, 'ft', system), water: formatQuantity(water_degF, 'degF', system) }), system)}{system !== 'us' && ` ${say('draft.classical.published')}`}</p>
       <div className={styles.scroll} role="region" aria-label={say('draft.classical')} tabIndex={0}>
         <table className={styles.classical}>
           <caption className={styles.quiet}>{say('draft.classical.caption')}</caption>
@@ -59,7 +59,7 @@ export function ClassicalCard({ sheet }: { sheet: DraftSheet }) {
           </tbody>
         </table>
       </div>
-      <p className={styles.quiet}>{say('draft.classical.misses')}</p>
+      <p className={styles.quiet}>{inUnits(say('draft.classical.misses'), system)}</p>
     </Card>
   )
 }

@@ -48,6 +48,7 @@ export function TroublesPanel({ desk }: { desk: ExerciseDesk }) {
   }
   return (
     <Card title={say('exercise.troubles')} level={2} startsOpen summary={session.armed.length === 0 ? say('exercise.troubles.none') : undefined}>
+      {!desk.isEnded && session.armed.some(({ trigger }) => trigger.kind !== 'hand') && <p className={styles.quiet}>{say('exercise.troubles.stay')}</p>}
       <ul className={styles.rows}>
         {session.armed.map((inject) => {
           const wrong = checkInject(session, inject)

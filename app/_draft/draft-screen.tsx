@@ -1,6 +1,7 @@
 'use client'
 
 import { useDeferredValue } from 'react'
+import { PrintedOn } from '../_frame/printed-on'
 import { Shell } from '../_frame/shell'
 import { bookHref } from '../_links/book-href'
 import { backUpCardHref } from '../_links/draft-href'
@@ -33,6 +34,7 @@ export function DraftScreen({ districtId, draftSiteId }: { districtId: string; d
         ? <EmptyState title={say(status === 'loading' ? 'draft.loading' : 'draft.missing')}>{status === 'missing' && <ButtonLink href={screenHref('survey', districtId)} label={say('draft.to-survey')} />}</EmptyState>
         : (
           <div className={styles.page}>
+            <PrintedOn />
             <header className={styles.head}>
               <div>
                 <p className={styles.over}>{source ? say('draft.on-source', { source: source.name }) : say('draft.no-source')}</p>

@@ -1,5 +1,6 @@
 'use client'
 
+import { PrintedOn } from '../_frame/printed-on'
 import { Shell } from '../_frame/shell'
 import { say } from '../_text'
 import '../_text/areas/help'
@@ -16,6 +17,7 @@ export function HelpScreen() {
   return (
     <Shell>
       <div className={styles.page}>
+        <PrintedOn />
         <header className={shared.screenOnly}>
           <h1 className={styles.title}>{say('help.title')}</h1>
           <p className={styles.lead}>{say('help.lead')}</p>

@@ -2,6 +2,7 @@
 
 import { useMemo, type ReactNode } from 'react'
 import type { Bundle } from '@/lib/plan'
+import { PrintedOn } from '../_frame/printed-on'
 import { Shell } from '../_frame/shell'
 import { UndoButtons } from '../_frame/undo-buttons'
 import type { PlanAnswerState } from '../_worker'
@@ -39,6 +40,7 @@ export function PlanStudy({ districtId, planId, page, children }: { districtId: 
     <Shell district={{ id: districtId, name: board.district.name }} screen="plan" actions={<UndoButtons />}>
       <PlanBoardProvider board={board}>
         <PlanNav districtId={districtId} planId={planId} name={board.plan.name} page={page} />
+        <PrintedOn />
         <div className={styles.answer}><AnswerBar pending={pending} /></div>
         <div className={styles.content}>{children({ board, answer, bundle: whole })}</div>
       </PlanBoardProvider>

@@ -34,7 +34,8 @@ export function OpenMenu({ label, fullLabel, items, look = 'plain', size = 'm', 
       <DropdownMenu.Trigger asChild>
         <Button label={label} aria-label={fullLabel} look={look} size={size} icon={icon} iconAfter="chevron" />
       </DropdownMenu.Trigger>
-      <DropdownMenu.Portal>
+      {/* Within the page's main part: what lies beside it is passed over by who goes from part to part. */}
+      <DropdownMenu.Portal container={document.querySelector('main')}>
         <DropdownMenu.Content className={styles.menu} align="end" sideOffset={4} collisionPadding={8}>
           {items.map((item) => (
             <DropdownMenu.Item key={item.id} className={joinClasses(styles.item, item.isDanger && styles.danger)} disabled={item.isDisabled} onSelect={item.onSelect}>

@@ -4,6 +4,7 @@ import type { MapSite } from '../map-types'
 import { crowdedNames, nameBox, nameShift_px, symbolBox, type Box } from '../crowded-names'
 import { hitCells, SAME_PLACE_PX } from '../hit-cells'
 import { coveringsOf } from './coverings'
+import { isNumbered, rankOf } from './site-rank'
 import { findKeyStep } from '../key-step'
 import { isSameSite } from '../same-site'
 import { spreadMarks } from '../spread-marks'
@@ -282,15 +283,6 @@ export class SiteMarkers {
     held.cancelWait = () => clearTimeout(timer)
   }
 }
-
-/** What a vehicle goes by stands in its mark; its name is shown when asked for, or where it has something to say. */
-const isNumbered = ({ kind, letter, isMarked }: MapSite): boolean => kind === 'tender' && letter !== undefined && !isMarked
-
-/** Whose name is shown where there is not room for all. */
-const rankOf = ({ isChosen, isMarked, kind, isGhost }: MapSite): number =>
-  (isChosen ? 0 : isMarked ? 100 : isGhost ? 300 : 200) + siteOrder.indexOf(kind)
-
-const siteOrder: readonly MapSite['kind'][] = ['fireGround', 'dumpSite', 'fillSite', 'draftSite', 'source', 'hazard', 'roadNote', 'station']
 
 const isAt = (marker: L.Marker, { lat, lon }: Point): boolean => marker.getLatLng().lat === lat && marker.getLatLng().lng === lon
 

@@ -51,7 +51,7 @@ away('two devices change one plan with the network gone: what is apart merges, w
   await station.stop()
   for (const [one, held] of [[cab, '90 min'], [pond, '100 min']] as const) {
     await one.goto(plan)
-    await one.getByRole('button', { name: /^Fire ground/ }).click()
+    await one.getByRole('button', { name: /^Fire ground/ }).first().click()
     await one.getByRole('textbox', { name: 'Held for' }).fill(held)
     await one.getByRole('textbox', { name: 'Held for' }).press('Enter')
   }
@@ -91,9 +91,9 @@ away('a plan begun at the pond is there, opens, and comes home when the station 
   await pond.goto(`/district/${DISTRICT}/plan`)
   await pond.getByRole('button', { name: 'New plan' }).click()
   await pond.waitForURL(/\/plan\/[\w-]+$/)
-  await expect(pond.getByRole('button', { name: /^Fire ground/ })).toBeVisible()
+  await expect(pond.getByRole('button', { name: /^Fire ground/ }).first()).toBeVisible()
   await pond.reload()
-  await expect(pond.getByRole('button', { name: /^Fire ground/ })).toBeVisible()
+  await expect(pond.getByRole('button', { name: /^Fire ground/ }).first()).toBeVisible()
   const id = new URL(pond.url()).pathname.split('/').at(-1)!
   await station.start()
   await expect(async () => {

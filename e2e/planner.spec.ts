@@ -67,9 +67,9 @@ test('a tap on a symbol while placing places there; a draft site’s takes the d
   await answered(page)
   const map = page.getByRole('region', { name: 'Map', exact: true })
   await page.getByRole('button', { name: /^Dump site/ }).first().click()
-  await page.getByRole('button', { name: 'Place a dump site' }).scrollIntoViewIfNeeded()
   // The nights change the answer above the map; they have come before anything is measured.
   await expect(page.getByText(/Dependable [\d,]+\sgpm/)).toBeVisible({ timeout: 60_000 })
+  await page.getByRole('button', { name: 'Place a dump site' }).scrollIntoViewIfNeeded()
   const boxes = async () => [await map.boundingBox(), await page.getByRole('button', { name: /^Dump site/ }).first().boundingBox()]
   const before = await boxes()
   await page.getByRole('button', { name: 'Place a dump site' }).click()
@@ -144,7 +144,7 @@ test('edits of two windows merge where they are apart and are shown where they c
   const other = await context.newPage()
   for (const window of [page, other]) {
     await window.goto(DEMO_PLAN)
-    await window.getByRole('button', { name: /^Fire ground/ }).click()
+    await window.getByRole('button', { name: /^Fire ground/ }).first().click()
     await expect(window.getByRole('textbox', { name: 'Held for' })).toBeVisible()
   }
   await page.getByRole('textbox', { name: 'Held for' }).fill('90 min')

@@ -394,6 +394,7 @@ test('thirty seats on one server lose no event and hear none twice, over broken 
     const by = personAt({ scope, name }, siteNameOf(running, scope.siteId))
     const due = running.happenings.flatMap((one) => newsFor(one, scope, by, () => undefined) ?? [])
     const news = heard.events.filter(({ event }) => event === 'news')
+    expect(heard.events.find(({ event }) => event === 'begin' || event === 'news')?.event, name).toBe('begin')
     expect(news.map(({ id }) => numberOfId(id)), name).toEqual(due.map((_, n) => n + 1))
     expect(news.map(({ data }) => JSON.parse(data) as unknown), name).toEqual(due)
     expect(heard.events.filter(({ event }) => event === 'begin').length, name).toBeGreaterThanOrEqual(4)

@@ -11,7 +11,8 @@ import { personAt, seatInfo, siteNameOf } from './seat-info'
 /** How often the seats are told how things stand while the clock runs. */
 const TICK_ms = 500
 
-type Member = { grant: Grant<SeatScope>; outlet: Outlet; by: string; place: number; number: number; info: string; answer: string }
+/** `isWelcome`: it has been told from where it begins; what comes about before that, its welcome holds. */
+type Member = { grant: Grant<SeatScope>; outlet: Outlet; isWelcome: boolean; by: string; place: number; number: number; info: string; answer: string }
 
 /**
  * The seats of one exercise that listen now. What they are told is read from the database and worked out; nothing is
@@ -45,7 +46,7 @@ export class Room {
    * @returns how it leaves
    */
   async join(grant: Grant<SeatScope>, outlet: Outlet, after: number): Promise<() => void> {
-    const member: Member = { grant, outlet, by: '', place: 0, number: 0, info: '', answer: '' }
+    const member: Member = { grant, outlet, isWelcome: false, by: '', place: 0, number: 0, info: '', answer: '' }
     this.#stop ??= onChanged(`document:${this.exerciseId}`, () => void this.look())
     this.#members.add(member)
     await this.#inTurn(async () => {
@@ -95,6 +96,7 @@ export class Room {
     this.#tellInfo(member)
     this.#tellNews(member, from)
     this.#send(member, 'ready', {})
+    member.isWelcome = true
   }
 
   #newsOf(member: Member, one: Running['happenings'][number]) {
@@ -105,6 +107,7 @@ export class Room {
     this.#told = this.#running
     for (const member of this.#members) {
       if (this.#running) {
+        if (!member.isWelcome) continue
         this.#tellInfo(member)
         this.#tellNews(member)
       } else {
@@ -141,6 +144,7 @@ export class Room {
     const whole = wholeViewOf(session)
     const made = new Map<string, string>()
     for (const member of this.#members) {
+      if (!member.isWelcome) continue
       const { role, siteId } = member.grant.scope
       const key = `${role} ${siteId ?? ''}`
       const answer = made.get(key) ?? JSON.stringify(answerFor(whole, session.clock_s, role, siteId, () => tenderPoints(session.now.world.bundle, whole.tenders, session.now.world.conditions)))

@@ -39,7 +39,7 @@ export function ItemNumber({ field, isShare = false, standIn, hint }: ItemNumber
   const { draft, error, input } = useEntry((typed) => {
     const text = typed.replace(/%/g, '').replace(/,/g, '').trim()
     const next = text === '' ? undefined : Number(text) / scale
-    if (next !== undefined && !Number.isFinite(next)) return say('entry.not-a-number', { field: label, text })
+    if (next !== undefined && !Number.isFinite(next)) return say('entry.not-a-number', { field: label, text, like: say('entry.like.number') })
     if (next !== undefined && (next < min || next > max)) return say('entry.out-of-range', { field: label, text, min: worded(min), max: worded(max) })
     if (next !== value) set({ [field]: next }, { [field]: next === undefined ? undefined : { ...typedEvidence(next, known, marks), entered: typed.trim() } })
     return undefined

@@ -27,8 +27,8 @@ export function UndoButtons() {
   }, [turn])
   return (
     <>
-      <Button look="quiet" size="s" icon="undo" label={say('plan.undo')} title={say('plan.undo-what', { what: undoLabel })} disabled={!canUndo} onClick={() => { turn('undo') }} />
-      <Button look="quiet" size="s" label={say('plan.redo')} title={say('plan.redo-what', { what: redoLabel })} disabled={!canRedo} onClick={() => { turn('redo') }} />
+      <Button look="quiet" size="s" icon="undo" label={say('plan.undo')} title={canUndo ? say('plan.undo-what', { what: undoLabel }) : say('plan.undo.none')} disabled={!canUndo} onClick={() => { turn('undo') }} />
+      <Button look="quiet" size="s" label={say('plan.redo')} title={canRedo ? say('plan.redo-what', { what: redoLabel }) : say('plan.redo.none')} disabled={!canRedo} onClick={() => { turn('redo') }} />
     </>
   )
 }

@@ -35,7 +35,7 @@ function summaryOf(place: Place, district: District, system: UnitSystem): PlaceS
       if (hydrant_gpm !== undefined) return { text: `${kind} · ${say('survey.summary.hydrant', { flow: formatGiven(hydrant_gpm, system) })}` }
       const figures = [
         ...(volume_gal === undefined || item.kind === 'pressureHydrant' ? [] : [formatAbout(volume_gal, 'gal', system)]),
-        ...(inflow_gpm === undefined ? [] : [say('survey.summary.inflow', { flow: item.inflow_gpm === undefined ? formatGiven(inflow_gpm, system) : formatQuantity(inflow_gpm, 'gpm', system) })]),
+        ...(inflow_gpm === undefined ? [] : [say(item.kind === 'stream' ? 'survey.summary.stream' : 'survey.summary.inflow', { flow: item.inflow_gpm === undefined ? formatGiven(inflow_gpm, system) : formatQuantity(inflow_gpm, 'gpm', system) })]),
       ]
       return figures.length > 0 ? { text: [kind, ...figures].join(' · ') } : { text: kind, attention: say(item.kind === 'pressureHydrant' ? 'survey.summary.untested' : 'survey.summary.volume-unknown') }
     }

@@ -17,13 +17,14 @@ export type AnswerLine = { readonly look: 'danger' | 'amber' | 'plain'; readonly
 
 /**
  * What an answer silently stands on unless its headline says it, in the order in which it is said: water that was planned and does not
- * come, what nobody has named, hose that may pass less, a prime or a pump that may not do what is counted on.
+ * come, what nobody has named, hose that is not carried or may pass less, a road that may not bear a tender, a time of arrival nobody has said, a
+ * prime or a pump that may not do what is counted on.
  */
 const saidInHeadline: readonly string[] = [
   'lay-pumper-elsewhere', 'lay-hose-beyond-district', 'lay-hose-taken', 'lay-hose-unlisted',
   'fill-water-unnamed', 'dump-tank-assumed', 'dump-pumper-assumed', 'fill-pumper-assumed', 'first-due-missing', 'first-due-tank-missing',
   'dump-line-short', 'dump-hose-short', 'dump-hose-thin', 'dump-line-unsaid',
-  'rated-hose-assumed', 'vacuum-over-20inHg', 'fill-prime-slow', 'suction-not-carried', 'dry-vacuum-below-standard',
+  'suction-not-carried', 'route-soft', 'unit-without-station', 'rated-hose-assumed', 'vacuum-over-20inHg', 'fill-prime-slow', 'dry-vacuum-below-standard',
 ]
 
 const placeInHeadline = ({ code }: Issue): number => saidInHeadline.indexOf(code)

@@ -2,7 +2,7 @@ import { usSymbol } from '@/lib/units'
 import type { Unit } from '@/lib/units'
 import { findWrittenUnit, plainUnitWord, writtenUnits } from '@/lib/written-units'
 import type { WrittenUnit } from '@/lib/written-units'
-import { displayUnit } from './display-unit'
+import { displayUnit, entrySymbol } from './display-unit'
 import { defaultRange } from './entry-range'
 import type { Range } from './entry-range'
 import { formatQuantity } from './format-quantity'
@@ -26,6 +26,12 @@ export type ParseOptions = {
 
 type Part = { value: number; word: string }
 
+/** How a figure of this unit may be written. */
+function exampleOf(unit: Unit, system: UnitSystem): string {
+  if (unit === 'ft' || unit === 'in') return say('entry.like.length')
+  return unit === 's' ? say('entry.like.time') : say('entry.like.unit', { symbol: entrySymbol(unit, system) })
+}
+
 /**
  * Reads what a person typed: "12", "2.5 m", "8 ft 6 in", 8'6", "1,000", "1 000", "2½ in", "14:30", "1 h 20 min".
  * A unit that is typed wins over the system in use. A time without unit is minutes, or m:ss.
@@ -37,6 +43,7 @@ export function parseQuantity(text: string, unit: Unit, system: UnitSystem, opti
   if (entered === '') return { kind: 'absent' }
   const field = options.field ?? say('entry.this-field')
   const refuse = (sentence: string): ParsedQuantity => ({ kind: 'refused', sentence })
+  const unreadable = () => refuse(say('entry.not-a-number', { field, text: entered, like: exampleOf(unit, system) }))
 
   const plain = plainNumberText(entered)
   const sign = plain.startsWith('-') ? -1 : 1
@@ -45,7 +52,7 @@ export function parseQuantity(text: string, unit: Unit, system: UnitSystem, opti
   const parts = clock === undefined ? findParts(body) : []
   if (!parts) {
     const comma = /^\d+,\d{1,2}(?!\d)/.test(body) || /^\d+,\d{4,}/.test(body)
-    return refuse(say(comma ? 'entry.decimal-comma' : 'entry.not-a-number', { field, text: entered }))
+    return comma ? refuse(say('entry.decimal-comma', { field, text: entered })) : unreadable()
   }
 
   let value = clock ?? 0
@@ -57,11 +64,11 @@ export function parseQuantity(text: string, unit: Unit, system: UnitSystem, opti
     if (ambiguous === undefined) return refuse(say('entry.which-ton', { field, text: entered }))
     const previous = index > 0 ? parts[index - 1] : undefined
     if (ambiguous === '' && previous && (previous.word === '' || !last?.words.includes('ft'))) {
-      return refuse(say('entry.not-a-number', { field, text: entered }))
+      return unreadable()
     }
     const found = ambiguous === '' ? unitWithoutWord(unit, system, previous !== undefined) : findWrittenUnit(ambiguous, unit)
     if (!found) return refuse(say('entry.unit-unknown', { field, text: part.word.trim(), units: unitList(unit) }))
-    if (index > 0 && !mayFollow(last, found, part.value)) return refuse(say('entry.not-a-number', { field, text: entered }))
+    if (index > 0 && !mayFollow(last, found, part.value)) return unreadable()
     value += part.value * found.factor
     offset = found.offset ?? 0
     last = found

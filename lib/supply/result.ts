@@ -161,7 +161,7 @@ export const resultSchema = z.strictObject({
   sustainable_gpm: figure.describe('greatest constant flow at the fire ground, from supply ready, that is hauled and never short'),
   dependable: dependableSchema.optional().describe('only when asked for: the flow held when times and rates vary as their evidence says; nothing breaks'),
   stored_gpm: figure.describe('the same when stored water may be used up within the duration'),
-  hauledCapacity_gpm: figure.describe('into the dump sites when nothing there ever blocks'),
+  hauledCapacity_gpm: figure.describe('into the dump sites when their tanks are never full'),
   hand_gpm: figure.describe('handbook: usable gallons over fill, travel and dump time, summed over tenders'),
   needed_gpm: figure.describe('peak stage of the demand; null when neither plan nor hazard says'),
   duration_s: z.number().describe('from supply ready, that the flows are held for'),

@@ -88,6 +88,7 @@ away('a plan begun at the pond is there, opens, and comes home when the station 
   await station.stop()
   await pond.goto('/')
   await pond.getByRole('link', { name: /Gander Hill/ }).first().click()
+  await pond.waitForURL(/plan-gander-hill/)
   await pond.goto(`/district/${DISTRICT}/plan`)
   await pond.getByRole('button', { name: 'New plan' }).click()
   await pond.waitForURL(/\/plan\/[\w-]+$/)

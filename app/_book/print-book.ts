@@ -1,10 +1,10 @@
-import { proxy } from 'comlink'
 import type { AnsweredPlan, SheetRef } from '@/lib/book'
 import { issue, type Issue } from '@/lib/issue'
 import { bundleFromDocuments } from '../_client'
 import { getDoubtPool } from '../_worker/get-doubt-pool'
 import { inOneOffWorker } from '../_worker/one-off-worker'
-import type { BookOrder, BookService, MadeBook } from './book-service'
+import { withProgress } from '../_worker/with-progress'
+import type { BookOrder, BookService, BookTold, MadeBook } from './book-service'
 
 /** What is to be printed; its plans are yet to be answered. */
 export type PrintOrder = Omit<BookOrder, 'answered'>
@@ -35,7 +35,7 @@ export function printBook(order: PrintOrder, { signal, onProgress }: { readonly 
         answered.push(await withNights(found, signal, (share) => { onProgress({ stage: 'nights', share: (i + share) / wanted.length, name: plan.name }) }))
         if (signal.aborted) break
       }
-      return service.print({ ...order, answered }, proxy(({ stage, done, of, title }) => { onProgress({ stage, share: done / of, name: title }) }))
+      return withProgress(({ stage, done, of, title }: BookTold) => { onProgress({ stage, share: done / of, name: title }) }, async (tell) => service.print({ ...order, answered }, tell))
     },
   )
 }

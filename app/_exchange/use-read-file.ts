@@ -1,6 +1,6 @@
 'use client'
 
-import { proxy, transfer } from 'comlink'
+import { transfer } from 'comlink'
 import { useCallback, useRef, useState } from 'react'
 import { exchangeLimits, type FoundFile } from '@/lib/exchange'
 import { issue, type Issue } from '@/lib/issue'
@@ -8,6 +8,7 @@ import { say, sayIssue } from '../_text'
 import '../_text/areas/exchange'
 import { useUnitSystem } from '../_ui/unit-system-context'
 import { inOneOffWorker } from '../_worker/one-off-worker'
+import { withProgress } from '../_worker/with-progress'
 import type { ExchangeService } from './exchange.worker'
 
 export type ReadState =
@@ -34,7 +35,7 @@ export function useReadFile(): FileReading {
     try {
       const bytes = new Uint8Array(await file.arrayBuffer())
       const found = await inOneOffWorker<ExchangeService, FoundFile | Issue>(startWorker, issue('exchange-aborted', 'block'), control.signal, (service) =>
-        service.read(transfer(bytes, [bytes.buffer]), proxy((share: number) => { if (!control.signal.aborted) setState({ kind: 'reading', fileName: file.name, share }) })))
+        withProgress((share: number) => { if (!control.signal.aborted) setState({ kind: 'reading', fileName: file.name, share }) }, async (tell) => service.read(transfer(bytes, [bytes.buffer]), tell)))
       if ('code' in found) return fail(found)
       setState({ kind: 'read', fileName: file.name, file: found })
     } catch (error) {

@@ -1,9 +1,10 @@
 'use client'
 
-import { proxy, wrap } from 'comlink'
+import { wrap } from 'comlink'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { HoseOrWheels } from '@/lib/advise/hose-or-wheels'
 import { guardOf } from '../_worker/guard-worker'
+import { withProgress } from '../_worker/with-progress'
 import type { WheelsAsk, WheelsService } from './wheels.worker'
 
 type Asks = { compare: (ask: WheelsAsk, onProgress: (doneShare: number) => void) => Promise<HoseOrWheels | undefined>; stop: () => Promise<void> }
@@ -19,7 +20,7 @@ function startAsks(): Asks {
   const worker = new Worker(new URL('./wheels.worker.ts', import.meta.url))
   const guard = guardOf(worker)
   const service = wrap<WheelsService>(worker)
-  return { compare: (ask, onProgress) => guard(service.compare(ask, proxy(onProgress))), stop: () => guard(service.stop()) }
+  return { compare: (ask, onProgress) => guard(withProgress(onProgress, async (tell) => service.compare(ask, tell))), stop: () => guard(service.stop()) }
 }
 
 export type WheelsState = {

@@ -1,11 +1,12 @@
 'use client'
 
-import { proxy, wrap } from 'comlink'
+import { wrap } from 'comlink'
 import type { Bundle, District, FieldLog, SiteEvent } from '@/lib/plan'
 import type { EventsReview } from '@/lib/review'
 import { guardOf } from '../_worker/guard-worker'
 import { onFirstCall } from '../_worker/on-first-call'
 import { RecentMap } from '../_worker/recent-map'
+import { withProgress } from '../_worker/with-progress'
 import type { ReviewService } from './review.worker'
 
 /** Reviews off the page, one after the other. */
@@ -23,7 +24,7 @@ function startDesk(): ReviewDesk {
   const guard = guardOf(worker)
   const nights = new RecentMap<Promise<readonly number[]>>(MOST_PLANS)
   return {
-    review: (log, events, district, onProgress) => guard(service.review(log, events, district, proxy(onProgress))),
+    review: (log, events, district, onProgress) => guard(withProgress(onProgress, async (tell) => service.review(log, events, district, tell))),
     nights: (bundle) => nights.getOrMake(JSON.stringify([bundle.district, bundle.plan, bundle.legs]), () => guard(service.nights(bundle))),
   }
 }

@@ -2,6 +2,7 @@ import { proxy, wrap } from 'comlink'
 import type { AdviceService } from './advice-service'
 import { guardOf } from './guard-worker'
 import { onFirstCall } from './on-first-call'
+import { withProgress } from './with-progress'
 
 /** The adviser's worker as the page sees it. */
 export type Adviser = AdviceService
@@ -12,7 +13,7 @@ function startAdviser(): Adviser {
   const guard = guardOf(worker)
   return {
     advise: (bundle, onPart) => guard(port.advise(bundle, proxy(onPart))),
-    request: (bundle, ask, onProgress) => guard((async () => port.request(bundle, ask, proxy(onProgress)))()),
+    request: (bundle, ask, onProgress) => guard(withProgress(onProgress, async (tell) => port.request(bundle, ask, tell))),
     stop: () => guard(port.stop()),
   }
 }

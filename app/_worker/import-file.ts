@@ -1,8 +1,9 @@
-import { proxy, transfer } from 'comlink'
+import { transfer } from 'comlink'
 import { issue, type Issue } from '@/lib/issue'
 import type { ImportService } from './import.worker'
 import type { DistrictImport } from './import-roads'
 import { inOneOffWorker } from './one-off-worker'
+import { withProgress } from './with-progress'
 
 export type ImportFileOptions = { onProgress?: (doneShare: number) => void; signal?: AbortSignal }
 
@@ -17,6 +18,6 @@ export async function importFile(file: File, { onProgress, signal }: ImportFileO
   const bytes = new Uint8Array(await file.arrayBuffer())
   return inOneOffWorker<ImportService, DistrictImport | Issue>(
     () => new Worker(new URL('./import.worker.ts', import.meta.url)), aborted, signal,
-    (service) => service.run(transfer(bytes, [bytes.buffer]), file.name, proxy((doneShare: number) => onProgress?.(doneShare))),
+    (service) => withProgress(onProgress, async (tell) => service.run(transfer(bytes, [bytes.buffer]), file.name, tell)),
   )
 }

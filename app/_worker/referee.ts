@@ -1,7 +1,8 @@
-import { proxy, wrap } from 'comlink'
+import { wrap } from 'comlink'
 import { guardOf } from './guard-worker'
 import { onFirstCall } from './on-first-call'
 import type { RefereeService } from './referee-service'
+import { withProgress } from './with-progress'
 
 function start(): RefereeService {
   const worker = new Worker(new URL('./referee.worker.ts', import.meta.url))
@@ -10,7 +11,7 @@ function start(): RefereeService {
   return {
     closures: (bundle, closed) => guard(port.closures(bundle, closed)),
     change: (bundle, edits, closed) => guard((async () => port.change(bundle, edits, closed))()),
-    best: (bundle, facts, to_s, onProgress) => guard((async () => port.best(bundle, facts, to_s, proxy(onProgress)))()),
+    best: (bundle, facts, to_s, onProgress) => guard(withProgress(onProgress, async (tell) => port.best(bundle, facts, to_s, tell))),
     stop: () => guard(port.stop()),
   }
 }

@@ -71,7 +71,8 @@ export const away = test.extend<Away, AwayOfWorker>({
     async ({}, provide) => {
       const folder = mkdtempSync(path.join(tmpdir(), 'millrace-disks-'))
       await provide({ cab: path.join(folder, 'cab'), pond: path.join(folder, 'pond') })
-      rmSync(folder, { recursive: true, force: true })
+      // A browser that ended a moment ago may still be writing.
+      rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 })
     },
     { scope: 'worker' },
   ],

@@ -1,7 +1,7 @@
-import { proxy } from 'comlink'
 import type { Bounds } from '@/lib/geo'
 import { issue, type Issue } from '@/lib/issue'
 import { inOneOffWorker } from '../one-off-worker'
+import { withProgress } from '../with-progress'
 import type { ElevationService } from './elevation.worker'
 import type { ElevationImport } from './import-elevation'
 
@@ -18,6 +18,6 @@ export async function importElevationFiles(files: readonly File[], { bounds, onP
   if (signal?.aborted) return aborted
   return inOneOffWorker<ElevationService, ElevationImport | Issue>(
     () => new Worker(new URL('./elevation.worker.ts', import.meta.url)), aborted, signal,
-    (service) => service.run(files.map((file) => ({ name: file.name, blob: file })), bounds, proxy((doneShare: number) => onProgress?.(doneShare))),
+    (service) => withProgress(onProgress, async (tell) => service.run(files.map((file) => ({ name: file.name, blob: file })), bounds, tell)),
   )
 }

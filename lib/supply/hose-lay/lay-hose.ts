@@ -82,18 +82,18 @@ export type SizeCoefficient = { readonly coefficient: number } & ({ readonly coe
 export function coefficientOfSize(district: Pick<District, 'equipment'>, size_in: number): SizeCoefficient {
   const catalogue = hoseCoefficient(size_in).coefficient
   const pieces = hoseOfSize(district, size_in)
-  const worst = pieces.filter((hose) => hose.coefficient !== undefined).sort((a, b) => (b.coefficient ?? 0) - (a.coefficient ?? 0))[0]
-  const isWorst = worst?.coefficient !== undefined && (worst.coefficient >= catalogue || pieces.every((hose) => hose.coefficient !== undefined))
-  return worst?.coefficient !== undefined && isWorst ? { coefficient: worst.coefficient, coefficientFrom: 'stock', hose: worst } : { coefficient: catalogue, coefficientFrom: 'catalogue' }
+  const tested = pieces.flatMap((hose) => (hose.coefficient === undefined ? [] : [{ coefficient: hose.coefficient, hose }]))
+  const [worst] = tested.sort((a, b) => b.coefficient - a.coefficient)
+  const isWorst = worst && (worst.coefficient >= catalogue || tested.length === pieces.length)
+  return isWorst ? { ...worst, coefficientFrom: 'stock' } : { coefficient: catalogue, coefficientFrom: 'catalogue' }
 }
 
 function laidStretch(district: District, { id, size_in, lineCount = 1, coefficient, isByHand = false }: LayStretch, length_ft: number): LaidStretch {
-  const { coefficient: known, coefficientFrom } = coefficientOfSize(district, size_in)
-  const found = { coefficient: known, coefficientFrom }
+  const friction = coefficient === undefined ? coefficientOfSize(district, size_in) : { coefficient, coefficientFrom: 'entered' as const }
   const stockWorking_psi = hoseOfSize(district, size_in).flatMap((hose) => hose.working_psi ?? [])
   return {
     id, size_in, lineCount, length_ft, isByHand,
-    ...(coefficient === undefined ? found : { coefficient, coefficientFrom: 'entered' as const }),
+    coefficient: friction.coefficient, coefficientFrom: friction.coefficientFrom,
     working_psi: stockWorking_psi.length > 0 ? Math.min(...stockWorking_psi) : defaultWorkingPressure_psi(size_in),
     workingFrom: stockWorking_psi.length > 0 ? 'stock' : 'default',
   }

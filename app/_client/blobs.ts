@@ -1,3 +1,4 @@
+import { hexOf } from './hex-of'
 import { Unreachable } from './transport'
 
 /** What is kept under a hash: the road graph, the drawn map, elevation. */
@@ -6,8 +7,7 @@ export type BlobKind = 'roads' | 'map' | 'terrain'
 /** SHA-256 of the bytes, 64 hexadecimal digits; by the browser where the page is served securely. */
 export async function hashOf(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   const subtle = (globalThis.crypto as Crypto | undefined)?.subtle
-  const digest = subtle ? new Uint8Array(await subtle.digest('SHA-256', bytes)) : (await import('@noble/hashes/sha2.js')).sha256(bytes)
-  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
+  return hexOf(subtle ? new Uint8Array(await subtle.digest('SHA-256', bytes)) : (await import('@noble/hashes/sha2.js')).sha256(bytes))
 }
 
 /**

@@ -72,6 +72,8 @@ export class DocumentStore {
       if ('code' in loaded) return this.#become('missing', loaded)
       if (loaded.isDeleted) return this.#become('deleted', undefined, newReplica(loaded.doc, loaded.sequence))
       const conflicts = this.#replica?.conflicts ?? (await this.#options.outbox.conflictsOf(this.docId))
+      // What a person has to choose between is not sent: the device may have gone off before it left the queue.
+      await this.#options.outbox.forget(conflicts.flatMap(({ mine }) => mine.map(({ editId }) => editId)))
       let replica: Replica = { ...newReplica(loaded.doc, loaded.sequence), conflicts }
       const refused: { unsent: Unsent; issue: Issue }[] = []
       for (const unsent of await this.#left(loaded.sequence)) {

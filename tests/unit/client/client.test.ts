@@ -131,6 +131,26 @@ describe('a server that is away', () => {
     expect(second.view('P').conflicts).toMatchObject([{ values: [{ path: 'fillSites/F1/lift_ft', mine: 12, theirs: 15 }] }])
     expect(liftOf(server.doc('P'))).toBe(15)
   })
+
+  it('shows a clash once though the device went off before the edit it came from had left it', async () => {
+    const outbox = memoryOutbox()
+    const first = await opened(newClient({ outbox }), 'P')
+    server.isAway = true
+    first.edit('P', setLift(12), { label: 'lift' })
+    await first.flush()
+    server.isAway = false
+    const other = await opened(newClient(), 'P')
+    other.edit('P', setLift(15), { label: 'lift' })
+    await other.flush()
+    const cutOff = await opened(newClient({ outbox: { ...outbox, forget: async () => undefined } }), 'P')
+    await cutOff.flush()
+    await settled()
+    const again = await opened(newClient({ outbox }), 'P')
+    await again.flush()
+    expect(again.view('P')).toMatchObject({ unsentCount: 0, conflicts: [{ values: [{ path: 'fillSites/F1/lift_ft', mine: 12, theirs: 15 }] }] })
+    expect(again.view('P').conflicts).toHaveLength(1)
+    expect(await outbox.unsentOf('P')).toEqual([])
+  })
 })
 
 describe('an act of very many edits', () => {

@@ -4,10 +4,9 @@ import { createContext, use, useMemo, type ReactNode } from 'react'
 import type { Evidence } from '@/lib/evidence'
 import type { DocumentKind } from '@/lib/plan'
 import { getClient } from '../_client'
-import { fieldLabel, say, sayIssue } from '../_text'
-import { useToast } from '../_ui/toast'
-import { useUnitSystem } from '../_ui/unit-system-context'
+import { fieldLabel, say } from '../_text'
 import { UsualMarkProvider } from '../_ui/usual-mark'
+import { useTellRefused } from '../_ui/use-tell-refused'
 
 /** The item whose fields stand below: of a list of a document, or the document itself. */
 export type EditedItem = {
@@ -38,8 +37,7 @@ export function ItemContextProvider({ value, children }: { value: Value; childre
  * @param onSet takes the place of setting the item's fields, for an item that is not in the document yet
  */
 export function ItemFields({ docId, docKind, collection, item, onSet, children }: EditedItem & { onSet?: Value['set']; children: ReactNode }) {
-  const toast = useToast()
-  const [system] = useUnitSystem()
+  const tellRefused = useTellRefused()
   const value = useMemo<Value>(() => ({
     docId, docKind, item, ...(collection !== undefined && { collection }),
     set: onSet ?? ((fields, evidence, label) => {
@@ -50,9 +48,9 @@ export function ItemFields({ docId, docKind, collection, item, onSet, children }
         set: withNulls(fields),
         ...(evidence && { evidence: withNulls(evidence) }),
       }, { label: label ?? say('entry.changed', { field: names.map(fieldLabel).join(', ') }) })
-      if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+      tellRefused(refused)
     }),
-  }), [docId, docKind, collection, item, onSet, toast, system])
+  }), [docId, docKind, collection, item, onSet, tellRefused])
   return <ItemContext value={value}><UsualMarkProvider itemId={item.id}>{children}</UsualMarkProvider></ItemContext>
 }
 

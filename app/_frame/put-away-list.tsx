@@ -2,12 +2,12 @@
 
 import { useEffect, useState } from 'react'
 import { getClient, useDocumentList, type DocumentEntry } from '../_client'
-import { formatDay, say, sayIssue } from '../_text'
+import { formatDay, say } from '../_text'
 import '../_text/areas/home'
 import { Button } from '../_ui/button'
 import { Fold } from '../_ui/fold'
 import { useToast } from '../_ui/toast'
-import { useUnitSystem } from '../_ui/unit-system-context'
+import { useTellRefused } from '../_ui/use-tell-refused'
 import styles from './put-away-list.module.css'
 import { putAwayOf } from './put-away'
 
@@ -16,7 +16,7 @@ type Props = { districtId?: string; kinds?: readonly DocumentEntry['kind'][] }
 /** What was put away, each with the way back; nothing while there is none. */
 export function PutAwayList({ districtId, kinds }: Props) {
   const toast = useToast()
-  const [system] = useUnitSystem()
+  const tellRefused = useTellRefused()
   const { status, entries } = useDocumentList()
   const [all, setAll] = useState<readonly DocumentEntry[]>([])
   // Asked for again with each new list: what is put away anywhere makes one.
@@ -31,7 +31,7 @@ export function PutAwayList({ districtId, kinds }: Props) {
   const nameOf = (id: string | undefined) => all.find((entry) => entry.id === id)?.name
   const bringBack = async ({ id, name }: DocumentEntry) => {
     const refused = await getClient().bringBack(id)
-    toast(refused ? { text: sayIssue(refused, () => undefined, system), look: 'danger' } : { text: say('home.brought-back', { name }) })
+    if (!tellRefused(refused)) toast({ text: say('home.brought-back', { name }) })
   }
   return (
     <Fold title={say('home.put-away', { count: own.length })} note={say('home.put-away.note')}>

@@ -2,19 +2,17 @@
 
 import { useCallback, useEffect } from 'react'
 import { getClient, useUndo } from '../_client'
-import { say, sayIssue } from '../_text'
+import { say } from '../_text'
 import { Button } from '../_ui/button'
-import { useToast } from '../_ui/toast'
-import { useUnitSystem } from '../_ui/unit-system-context'
+import { useTellRefused } from '../_ui/use-tell-refused'
 
 /** Undo and redo across everything this window did; also by Ctrl-Z and Ctrl-Shift-Z outside of entries. */
 export function UndoButtons() {
   const { canUndo, canRedo, undoLabel = '', redoLabel = '' } = useUndo()
-  const toast = useToast()
-  const [system] = useUnitSystem()
+  const tellRefused = useTellRefused()
   const turn = useCallback((which: 'undo' | 'redo') => {
-    void getClient()[which]().then((refused) => { if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' }) })
-  }, [toast, system])
+    void getClient()[which]().then(tellRefused)
+  }, [tellRefused])
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       const isEntry = event.target instanceof HTMLElement && event.target.matches('input:not([type=checkbox]):not([type=radio]), textarea')

@@ -6,12 +6,11 @@ import type { Bundle, FieldLog } from '@/lib/plan'
 import { getClient, type DocumentEntry } from '../_client'
 import { logHref } from '../_links/log-href'
 import { usePlanDesk } from '../_plan/use-plan-desk'
-import { formatDay, say, sayIssue } from '../_text'
+import { formatDay, say } from '../_text'
 import '../_text/areas/log'
 import { Button } from '../_ui/button'
 import { ChoiceField } from '../_ui/choice-field'
-import { useToast } from '../_ui/toast'
-import { useUnitSystem } from '../_ui/unit-system-context'
+import { useTellRefused } from '../_ui/use-tell-refused'
 import { dayAt } from './clock-time'
 import styles from './log.module.css'
 
@@ -47,8 +46,7 @@ function OfPlan({ districtId, planId, begin }: { districtId: string; planId: str
 
 function useBegin(districtId: string): (planned?: Bundle) => Promise<void> {
   const router = useRouter()
-  const toast = useToast()
-  const [system] = useUnitSystem()
+  const tellRefused = useTellRefused()
   return async (planned) => {
     const client = getClient()
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions()
@@ -63,7 +61,6 @@ function useBegin(districtId: string): (planned?: Bundle) => Promise<void> {
       ...(planned && { planId: planned.plan.id, planned }), ...(criterion && { criterion }), ...(needed_gpm !== undefined && { needed_gpm }),
     }
     const refused = await client.create(log, { label: say('log.begin') })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    else router.push(logHref(districtId, log.id))
+    if (!tellRefused(refused)) router.push(logHref(districtId, log.id))
   }
 }

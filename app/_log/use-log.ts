@@ -4,10 +4,9 @@ import { useCallback, useMemo } from 'react'
 import { logWorld, readLog, type LogWorld, type ReadLog, type TimedEvent } from '@/lib/field-log'
 import type { EditBody, FieldLog, SiteEvent } from '@/lib/plan'
 import { getClient, getEventLog, logDevice, mintId, useDistrict, useDocument, useLogEvents, type DocumentView, type EventsView } from '../_client'
-import { say, sayIssue, type NameOf } from '../_text'
+import { say, type NameOf } from '../_text'
 import '../_text/areas/log'
-import { useToast } from '../_ui/toast'
-import { useUnitSystem } from '../_ui/unit-system-context'
+import { useTellRefused } from '../_ui/use-tell-refused'
 
 /** What somebody notes: the rest of an event is added to it. */
 type Noted = Pick<SiteEvent, 'post' | 'kind'> & Partial<Omit<SiteEvent, 'id' | 'logId'>>
@@ -35,8 +34,7 @@ export function useLog(districtId: string, logId: string): LogDesk {
   const { doc: log, status } = useDocument<FieldLog>(logId)
   const district = useDistrict(districtId).doc
   const events = useLogEvents(logId)
-  const toast = useToast()
-  const [system] = useUnitSystem()
+  const tellRefused = useTellRefused()
   // A log with a plan stands on the district as it was then; only one without needs the live one.
   const live = log?.planned ? undefined : district
   const { planned, places, units } = log ?? {}
@@ -53,8 +51,8 @@ export function useLog(districtId: string, logId: string): LogDesk {
   }, [logId])
   const edit = useCallback((body: EditBody, label: string) => {
     const refused = getClient().edit(logId, body, { label })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-  }, [logId, toast, system])
+    tellRefused(refused)
+  }, [logId, tellRefused])
   return { log, status, districtName: district?.name ?? planned?.district.name, world, names, events, read, here, note, edit }
 }
 

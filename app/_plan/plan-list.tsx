@@ -21,6 +21,7 @@ import { Menu } from '../_ui/menu'
 import { saveFile } from '../_ui/save-file'
 import { useToast } from '../_ui/toast'
 import { useUnitSystem } from '../_ui/unit-system-context'
+import { useTellRefused } from '../_ui/use-tell-refused'
 import { makeWholeBundle } from '../_worker'
 import { useKeptAnswers } from './kept-answers'
 import { fireWords, firesOf, flowWords } from './plan-fires'
@@ -34,6 +35,7 @@ const MOST_BYTES = 64 * 1024 * 1024
 export function PlanList({ districtId }: { districtId: string }) {
   const router = useRouter()
   const toast = useToast()
+  const tellRefused = useTellRefused()
   const putAway = usePutAway()
   const [system] = useUnitSystem()
   const district = useDistrict(districtId).doc
@@ -50,8 +52,7 @@ export function PlanList({ districtId }: { districtId: string }) {
   const begin = useNewPlan(districtId, plans.length)
   const create = async (plan: Plan, label: string) => {
     const refused = await getClient().create(plan, { label })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    else open(plan.id)
+    if (!tellRefused(refused)) open(plan.id)
   }
   const duplicate = async (id: string) => {
     const plan = await readyDocument<Plan>(id)
@@ -85,8 +86,7 @@ export function PlanList({ districtId }: { districtId: string }) {
     }
     const made = documentsFromBundle(read, () => getClient().newId())
     const refused = await getClient().create([made.district, made.plan], { label: say('plan.import') })
-    if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
-    else open(made.plan.id, made.district.id)
+    if (!tellRefused(refused)) open(made.plan.id, made.district.id)
   }
 
   return (

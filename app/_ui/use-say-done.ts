@@ -2,20 +2,19 @@
 
 import { useCallback } from 'react'
 import { getClient } from '../_client'
-import { sayIssue } from '../_text'
 import { useToast } from './toast'
-import { useUnitSystem } from './unit-system-context'
+import { useTellRefused } from './use-tell-refused'
 
 /** Tells in a line of the act just done, with the way to take back that act, whatever is done before the line goes. */
 export function useSayDone(): (text: string) => void {
   const toast = useToast()
-  const [system] = useUnitSystem()
+  const tellRefused = useTellRefused()
   return useCallback((text) => {
     const actId = getClient().lastActId()
     const takeBack = async () => {
       const refused = await getClient().undo(actId)
-      if (refused) toast({ text: sayIssue(refused, () => undefined, system), look: 'danger' })
+      tellRefused(refused)
     }
     toast({ text, ...(actId !== undefined && { onUndo: () => { void takeBack() } }) })
-  }, [toast, system])
+  }, [toast, tellRefused])
 }

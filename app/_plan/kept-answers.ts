@@ -27,7 +27,15 @@ const none: readonly KeptAnswer[] = []
 /** Of this many plans, those answered last. */
 const answers = keptList<KeptAnswer>('millrace-plan-answers', { most: 200, findItem: (one) => (isKeptAnswer(one) ? one : undefined) })
 
-const hashOf = (document: unknown): string => shortHash(JSON.stringify(document))
+/** Of documents as they are in this window, which never change in place: each is written out once. */
+const hashes = new WeakMap<object, string>()
+
+function hashOf(document: District | Plan): string {
+  const hash = hashes.get(document) ?? shortHash(JSON.stringify(document))
+  hashes.set(document, hash)
+  return hash
+}
+
 const keyOf = (districtHash: string, plan: Plan): string => `${ANSWER_MODEL}.${districtHash}.${hashOf(plan)}`
 
 /** Keeps what a plan gives, where the device keeps anything. */

@@ -68,7 +68,7 @@ function oneLine({ measure }: BookKit, text: string, across: number, size: numbe
 /** When it was printed, and which roads and map it stands on. */
 export function dataLine({ district, day }: Pick<BookKit, 'district' | 'day'>): string {
   const { roads, map } = district
-  const printed = say('plan.printed-on', { day: dayWords(day) })
+  const printed = say('shell.printed-on', { day: dayWords(day) })
   const of = roads ?? map
   return of ? `${printed} ${say('book.foot.data', { name: of.name, day: dayWords(of.dataDate ?? of.importedOn), hash: of.hash.slice(0, 8), attribution: of.attribution })}` : `${printed} ${say('book.foot.no-data')}`
 }
